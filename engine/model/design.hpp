@@ -1,0 +1,49 @@
+#pragma once
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "engine/model/circuit.hpp"
+#include "engine/model/expectation.hpp"
+#include "engine/model/grid.hpp"
+#include "engine/model/material.hpp"
+#include "engine/model/practice.hpp"
+#include "engine/model/profile.hpp"
+
+// One junction, ready to be judged: the whole input of the engine.
+namespace leat::model {
+
+// What a cell is made of: one material while its control is powered, another while it is not. A cell that
+// never changes has the same material twice and no control.
+struct Fill {
+  MaterialId powered = material::rock, unpowered = material::rock;
+  std::optional<ExpressionId> control;
+  bool is_switched() const { return control.has_value(); }
+  bool operator==(Fill const&) const = default;
+};
+
+using FillId = std::uint16_t;
+using InletId = std::uint32_t;
+using OutletId = std::uint32_t;
+
+// The cells of an inlet or outlet, ascending.
+struct Port {
+  std::vector<Cell> cells;
+};
+
+struct Design {
+  Grid grid;
+  bool outside_is_open = false;
+  std::vector<Material> materials{built_in_materials.begin(), built_in_materials.end()};
+  std::vector<Fill> fills;
+  std::vector<FillId> fill_of;  // per cell, rim included; what the rim holds follows outside_is_open
+  std::vector<Port> inlets;
+  std::vector<Port> outlets;
+  Circuit circuit;
+  std::vector<Profile> profiles;
+  Practice practice;
+  std::vector<Expectation> expectations;
+  std::vector<Acceptance> acceptances;
+};
+
+}  // namespace leat::model

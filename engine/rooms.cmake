@@ -1,0 +1,1 @@
+room(engine_model engine/model SOURCES grid.cpp practice.cpp)
