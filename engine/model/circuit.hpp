@@ -10,8 +10,8 @@ using ExpressionId = std::uint32_t;
 
 enum class Operator : std::uint8_t { constant, signal, negation, conjunction, disjunction, parity };
 
-// A node of the expression arena. `left` is the truth value of a constant, the id of a signal, or the
-// (first) operand; `right` is the second operand. Operands come before the node that uses them.
+// A node of the expression arena. `left` is the truth value of a constant, the id of a signal, or
+// the (first) operand; `right` is the second operand. Operands come before the node that uses them.
 struct ExpressionNode {
   Operator op = Operator::constant;
   std::uint32_t left = 0, right = 0;

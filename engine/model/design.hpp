@@ -13,8 +13,8 @@
 // One junction, ready to be judged: the whole input of the engine.
 namespace leat::model {
 
-// What a cell is made of: one material while its control is powered, another while it is not. A cell that
-// never changes has the same material twice and no control.
+// What a cell is made of: one material while its control is powered, another while it is not. A
+// cell that never changes has the same material twice and no control.
 struct Fill {
   MaterialId powered = material::rock, unpowered = material::rock;
   std::optional<ExpressionId> control;
@@ -36,7 +36,8 @@ struct Design {
   bool outside_is_open = false;
   std::vector<Material> materials{built_in_materials.begin(), built_in_materials.end()};
   std::vector<Fill> fills;
-  std::vector<FillId> fill_of;  // per cell, rim included; what the rim holds follows outside_is_open
+  std::vector<FillId>
+      fill_of;  // per cell, rim included; what the rim holds follows outside_is_open
   std::vector<Port> inlets;
   std::vector<Port> outlets;
   Circuit circuit;

@@ -13,17 +13,17 @@ namespace leat::model {
 
 // The clauses an expectation can make.
 enum class Claim : std::uint8_t {
-  reaches,         // the route is certain and ends at `outlet`
-  may_reach,       // `outlet` is among the outlets reached
-  never_reaches,   // `outlet` is not among them
-  reaches_nothing, // no outlet is reached
+  reaches,          // the route is certain and ends at `outlet`
+  may_reach,        // `outlet` is among the outlets reached
+  never_reaches,    // `outlet` is not among them
+  reaches_nothing,  // no outlet is reached
   never_trapped,
   never_spilled,
   never_split,
   never_doubtful,
   never_lost,
-  no_findings,     // none above `ceiling` (accepted ones do not count)
-  finds,           // a finding of `kind` (at `cell`, where given) is made
+  no_findings,  // none above `ceiling` (accepted ones do not count)
+  finds,        // a finding of `kind` (at `cell`, where given) is made
 };
 
 struct Expectation {
@@ -37,8 +37,8 @@ struct Expectation {
   std::optional<Cell> cell;               // finds
 };
 
-// A finding the builder lives with. It covers findings of `kind` that lie at `cell` (where given) and
-// only in combinations in which `condition` is true (where given).
+// A finding the builder lives with. It covers findings of `kind` that lie at `cell` (where given)
+// and only in combinations in which `condition` is true (where given).
 struct Acceptance {
   FindingKind kind{};
   std::optional<Cell> cell;

@@ -5,8 +5,8 @@
 #include <optional>
 #include <string_view>
 
-// The kinds of finding (model section 6): one table, from which the design language, the judge and the
-// renderers all take them. The short name is a stable identifier; sentences live in lang.
+// The kinds of finding (model section 6): one table, from which the design language, the judge and
+// the renderers all take them. The short name is a stable identifier; sentences live in lang.
 namespace leat::model {
 
 enum class Severity : std::uint8_t { note, warning, error };
@@ -42,29 +42,30 @@ struct FindingRow {
   Severity severity;
 };
 
-inline constexpr std::array<FindingRow, static_cast<std::size_t>(FindingKind::count)> finding_table{{
-    {FindingKind::unreached_outlet, "unreached-outlet", Severity::error},
-    {FindingKind::dry_stand, "dry-stand", Severity::error},
-    {FindingKind::still_water, "still-water", Severity::error},
-    {FindingKind::pinned, "pinned", Severity::error},
-    {FindingKind::endless_loop, "endless-loop", Severity::error},
-    {FindingKind::split_route, "split-route", Severity::warning},
-    {FindingKind::unsure_move, "unsure-move", Severity::warning},
-    {FindingKind::body_spill, "body-spill", Severity::error},
-    {FindingKind::water_spill, "water-spill", Severity::warning},
-    {FindingKind::tight_inlet, "tight-inlet", Severity::error},
-    {FindingKind::hard_landing, "hard-landing", Severity::error},
-    {FindingKind::thin_cushion, "thin-cushion", Severity::warning},
-    {FindingKind::narrow_pit, "narrow-pit", Severity::warning},
-    {FindingKind::long_head_run, "long-head-run", Severity::warning},
-    {FindingKind::stacked_sources, "stacked-sources", Severity::warning},
-    {FindingKind::foot_lift, "foot-lift", Severity::warning},
-    {FindingKind::diagonal_current, "diagonal-current", Severity::warning},
-    {FindingKind::open_edge, "open-edge", Severity::note},
-    {FindingKind::swimmer_pool, "swimmer-pool", Severity::note},
-    {FindingKind::idle_signal, "idle-signal", Severity::warning},
-    {FindingKind::twin_signals, "twin-signals", Severity::note},
-}};
+inline constexpr std::array<FindingRow, static_cast<std::size_t>(FindingKind::count)> finding_table{
+    {
+        {FindingKind::unreached_outlet, "unreached-outlet", Severity::error},
+        {FindingKind::dry_stand, "dry-stand", Severity::error},
+        {FindingKind::still_water, "still-water", Severity::error},
+        {FindingKind::pinned, "pinned", Severity::error},
+        {FindingKind::endless_loop, "endless-loop", Severity::error},
+        {FindingKind::split_route, "split-route", Severity::warning},
+        {FindingKind::unsure_move, "unsure-move", Severity::warning},
+        {FindingKind::body_spill, "body-spill", Severity::error},
+        {FindingKind::water_spill, "water-spill", Severity::warning},
+        {FindingKind::tight_inlet, "tight-inlet", Severity::error},
+        {FindingKind::hard_landing, "hard-landing", Severity::error},
+        {FindingKind::thin_cushion, "thin-cushion", Severity::warning},
+        {FindingKind::narrow_pit, "narrow-pit", Severity::warning},
+        {FindingKind::long_head_run, "long-head-run", Severity::warning},
+        {FindingKind::stacked_sources, "stacked-sources", Severity::warning},
+        {FindingKind::foot_lift, "foot-lift", Severity::warning},
+        {FindingKind::diagonal_current, "diagonal-current", Severity::warning},
+        {FindingKind::open_edge, "open-edge", Severity::note},
+        {FindingKind::swimmer_pool, "swimmer-pool", Severity::note},
+        {FindingKind::idle_signal, "idle-signal", Severity::warning},
+        {FindingKind::twin_signals, "twin-signals", Severity::note},
+    }};
 
 inline constexpr FindingRow const& row_of(FindingKind kind) {
   return finding_table[static_cast<std::size_t>(kind)];

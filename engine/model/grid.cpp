@@ -5,8 +5,8 @@
 namespace leat::model {
 
 namespace {
-// One cell before the drawing is enough for a step west, north or down. Two are needed after it: a body
-// two cells wide or tall at the last cell still asks for the cell one step further.
+// One cell before the drawing is enough for a step west, north or down. Two are needed after it: a
+// body two cells wide or tall at the last cell still asks for the cell one step further.
 constexpr int rim_before = 1;
 constexpr int rim_after = 2;
 constexpr int rim = rim_before + rim_after;

@@ -4,9 +4,9 @@
 #include <cstddef>
 #include <cstdint>
 
-// The drawing as numbered unit cubes. Axes (model section "The model"): x east, y south, z up, counted
-// from 0. Around the drawing lies a rim of outside cells, so every cell inside has all its neighbours and
-// no algorithm asks for edges. Cells are named by dense ids, rim included.
+// The drawing as numbered unit cubes. Axes (model section "The model"): x east, y south, z up,
+// counted from 0. Around the drawing lies a rim of outside cells, so every cell inside has all its
+// neighbours and no algorithm asks for edges. Cells are named by dense ids, rim included.
 namespace leat::model {
 
 using Cell = std::uint32_t;

@@ -3,8 +3,8 @@
 #include <cstddef>
 #include <string_view>
 
-// Every number of the model, each with its provenance, in one table. A design's `practice` block sets
-// them; nothing else in the engine writes such a number down.
+// Every number of the model, each with its provenance, in one table. A design's `practice` block
+// sets them; nothing else in the engine writes such a number down.
 namespace leat::model {
 
 enum class Provenance { practice, memory, choice };
@@ -43,10 +43,11 @@ inline constexpr std::array<RuleRow, static_cast<std::size_t>(Rule::count)> rule
     {Rule::source_strength, "source_strength", 8, 2, 100, "strength", Provenance::practice},
     // side neighbours that are sources, needed to form another
     {Rule::source_makers, "source_makers", 2, 1, 5, "cells", Provenance::memory},
-    // side neighbours that are sources, from which a source spreads though water pours down below it
+    // side neighbours that are sources, from which a source spreads though water pours down below
+    // it
     {Rule::eager_makers, "eager_makers", 3, 1, 5, "cells", Provenance::memory},
     // side steps over which water seeks a hole
-    {Rule::hole_search, "hole_search", 4, 0, 64, "cells", Provenance::memory},
+    {Rule::hole_search, "hole_search", 4, 0, 8, "cells", Provenance::memory},
     // ticks between two steps of the water
     {Rule::step_ticks, "step_ticks", 5, 1, 1000, "ticks", Provenance::memory},
     // falling water beside a wall pushes by 1 / sqrt(this)
