@@ -7,8 +7,8 @@
 #include "engine/model/grid.hpp"
 #include "lang/source/source_text.hpp"
 
-// What the engine does not know of a junction: names, glyphs and places in the text, by engine id. Made by
-// lowering, read by rendering.
+// What the engine does not know of a junction: names, glyphs and places in the text, by engine id.
+// Made by lowering, read by rendering.
 namespace leat::source {
 
 struct Named {
@@ -35,17 +35,17 @@ struct RowText {
 struct SourceMap {
   Named junction;
   std::string title;
-  std::vector<Named> signals;    // by SignalId
-  std::vector<Named> materials;  // by MaterialId
-  std::vector<Named> inlets;     // by InletId
-  std::vector<Named> outlets;    // by OutletId
-  std::vector<Named> profiles;   // by ProfileId
-  std::vector<Named> fills;      // by FillId: name = the mark's glyph (UTF-8)
-  std::vector<ExpectationText> expectations;  // by index into Design::expectations
-  std::vector<AcceptanceText> acceptances;    // by index into Design::acceptances
+  std::vector<Named> signals;                   // by SignalId
+  std::vector<Named> materials;                 // by MaterialId
+  std::vector<Named> inlets;                    // by InletId
+  std::vector<Named> outlets;                   // by OutletId
+  std::vector<Named> profiles;                  // by ProfileId
+  std::vector<Named> fills;                     // by FillId: name = the mark's glyph (UTF-8)
+  std::vector<ExpectationText> expectations;    // by index into Design::expectations
+  std::vector<AcceptanceText> acceptances;      // by index into Design::acceptances
   std::map<std::pair<int, int>, RowText> rows;  // key (z, y)
 
-  // The span of the glyph drawn for a cell of the drawing.
+  // The span of the glyph drawn for a cell of the drawing; for a cell outside it, the junction's.
   Span span_of(model::Place) const;
 };
 
