@@ -33,6 +33,7 @@ enum class FindingKind : std::uint8_t {
   swimmer_pool,
   idle_signal,
   twin_signals,
+  stale_acceptance,
   count
 };
 
@@ -65,6 +66,7 @@ inline constexpr std::array<FindingRow, static_cast<std::size_t>(FindingKind::co
         {FindingKind::swimmer_pool, "swimmer-pool", Severity::note},
         {FindingKind::idle_signal, "idle-signal", Severity::warning},
         {FindingKind::twin_signals, "twin-signals", Severity::note},
+        {FindingKind::stale_acceptance, "stale-acceptance", Severity::warning},
     }};
 
 inline constexpr FindingRow const& row_of(FindingKind kind) {

@@ -1,0 +1,64 @@
+#include "engine/body/route_graph.hpp"
+
+namespace leat::body {
+
+OutletCells outlet_cells(model::Design const& design) {
+  OutletCells cells;
+  for (model::OutletId outlet = 0; outlet < design.outlets.size(); ++outlet) {
+    for (auto c : design.outlets[outlet].cells) cells.emplace(c, outlet);
+  }
+  return cells;
+}
+
+namespace {
+
+// Numbers positions in the order in which they are first seen.
+class Numbering {
+ public:
+  explicit Numbering(RouteGraph& graph) : graph_(graph) {}
+
+  std::uint32_t number(Position at) {
+    auto const key = (std::uint64_t{at.feet} << 8) |
+                     (static_cast<std::uint64_t>(at.carried_to) << 4) | at.fallen;
+    auto const next = static_cast<std::uint32_t>(graph_.positions.size());
+    auto const [entry, is_new] = numbers_.try_emplace(key, next);
+    if (is_new) graph_.positions.push_back(at);
+    return entry->second;
+  }
+
+ private:
+  RouteGraph& graph_;
+  std::unordered_map<std::uint64_t, std::uint32_t> numbers_;
+};
+
+}  // namespace
+
+RouteGraph route_graph(Surroundings const& here, std::vector<Cell> const& entries,
+                       OutletCells const& outlets) {
+  RouteGraph graph;
+  Numbering numbering(graph);
+  for (auto entry : entries) {
+    if (here.fits(entry)) graph.starts.push_back(numbering.number({entry, Side::none, 0}));
+  }
+  for (std::uint32_t i = 0; i < graph.positions.size(); ++i) {
+    graph.first_step.push_back(static_cast<std::uint32_t>(graph.steps.size()));
+    auto const at = graph.positions[i];
+    auto const outlet = outlets.find(at.feet);
+    graph.outlets.push_back(outlet == outlets.end() ? no_outlet : outlet->second);
+    if (!here.grid().is_inside(at.feet)) {
+      graph.ends.push_back(End::spill);
+    } else if (outlet != outlets.end()) {
+      graph.ends.push_back(End::outlet);
+    } else {
+      auto const moves = moves_from(here, at);
+      for (auto const& move : moves) {
+        graph.steps.push_back({numbering.number(move.to), move.rule, move.is_sure});
+      }
+      graph.ends.push_back(moves.empty() ? rest_at(here, at) : End::none);
+    }
+  }
+  graph.first_step.push_back(static_cast<std::uint32_t>(graph.steps.size()));
+  return graph;
+}
+
+}  // namespace leat::body

@@ -1,0 +1,29 @@
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "engine/logic/cover.hpp"
+#include "engine/model/design.hpp"
+#include "engine/model/finding_kind.hpp"
+
+namespace leat::findings {
+
+// Something wrong with a design, as data. Which of the lists are filled depends on the kind; what
+// `measured` and `limit` count is said in the catalogue of sentences (lang) and by the rule that
+// finds it.
+struct Finding {
+  model::FindingKind kind{};
+  model::Severity severity = model::Severity::note;
+  std::vector<model::Cell> cells;      // ascending
+  std::vector<model::InletId> inlets;  // from which a body meets it
+  std::vector<model::OutletId> outlets;
+  std::vector<model::ProfileId> profiles;
+  std::vector<model::SignalId> signals;
+  int measured = 0, limit = 0;
+  logic::RowSet rows{0};                   // the combinations in which it shows
+  std::vector<logic::Cube> condition;      // the same, as widely as can be said
+  std::optional<std::size_t> accepted_by;  // index into Design::acceptances
+  std::optional<std::size_t> acceptance;   // stale_acceptance: the one nothing answers to
+};
+
+}  // namespace leat::findings
