@@ -5,8 +5,8 @@
 
 namespace leat::check {
 
-// The meaning of a parsed file: names, marks, shapes, signals, ports, expectations. Reports every user fault;
-// when it reports none, lowering cannot fail.
+// The meaning of a parsed file: names, marks, shapes, signals, ports, expectations. Reports every
+// user fault; when it reports none, lowering cannot fail.
 void check(syntax::Document const&, source::SourceText const&, diagnostics::Sink&);
 
 }  // namespace leat::check

@@ -14,8 +14,8 @@ struct Junction {
   source::SourceMap map;
 };
 
-// From text to designs: parse, check, lower. On any fault the sink holds it and the result is empty, so
-// nothing is ever judged from a half-understood file.
+// From text to designs: parse, check, lower. On any fault the sink holds it and the result is
+// empty, so nothing is ever judged from a half-understood file.
 std::vector<Junction> read_designs(source::SourceText const&, diagnostics::Sink&);
 
 }  // namespace leat::lower

@@ -1,0 +1,17 @@
+#pragma once
+#include <vector>
+
+#include "engine/model/practice.hpp"
+#include "engine/model/profile.hpp"
+#include "lang/check/reading.hpp"
+
+namespace leat::check {
+
+// The profile of every judged body by its id. Reports unknown, repeated, contradictory and
+// out-of-range properties.
+std::vector<model::Profile> read_profiles(Reading const&);
+
+// The model's numbers as the file sets them. Reports unknown, repeated and out-of-range ones.
+model::Practice read_practice(Reading const&);
+
+}  // namespace leat::check

@@ -1,0 +1,201 @@
+#include <fmt/format.h>
+
+#include <array>
+#include <map>
+
+#include "lang/check/clause_subject.hpp"
+#include "lang/check/resolving.hpp"
+#include "lang/diagnostics/catalogue.hpp"
+
+namespace leat::check {
+
+namespace {
+
+using diagnostics::Listed;
+using model::Claim;
+using syntax::Clause;
+using syntax::ClauseKind;
+using syntax::ExpectDeclaration;
+
+constexpr std::size_t most_clauses = 1000;
+
+struct StateRow {
+  char const* name;
+  Claim claim;
+};
+constexpr std::array<StateRow, 5> states{{{"trapped", Claim::never_trapped},
+                                          {"spilled", Claim::never_spilled},
+                                          {"split", Claim::never_split},
+                                          {"doubtful", Claim::never_doubtful},
+                                          {"lost", Claim::never_lost}}};
+
+struct SeverityRow {
+  char const* name;
+  model::Severity severity;
+};
+constexpr std::array<SeverityRow, 3> severities{{{"note", model::Severity::note},
+                                                 {"warning", model::Severity::warning},
+                                                 {"error", model::Severity::error}}};
+
+// The row that a word names; an unknown word is noted.
+template <class Rows>
+auto const* find_row(Reading const& reading, Rows const& rows, NameKind kind,
+                     syntax::Word const& word) {
+  std::vector<std::string> known;
+  for (auto const& row : rows) {
+    if (word.text == row.name) return &row;
+    known.emplace_back(row.name);
+  }
+  reading.unknown.add(kind, word, std::move(known));
+  return static_cast<decltype(&rows[0])>(nullptr);
+}
+
+void report_nothing_as_outlet(Reading const& reading, Clause const& clause) {
+  bool const may = clause.kind == ClauseKind::may_reach;
+  reading.sink.report(
+      {Listed("nothing-is-no-outlet"),
+       fmt::format("'{}' cannot be said of 'nothing'", may ? "may reach" : "never reaches"),
+       {clause.object.span, "'nothing' is no outlet", {}},
+       {},
+       may ? "Write 'reaches nothing', or name an outlet."
+           : "Write 'never lost', or name an outlet."});
+}
+
+// Fills in what the clause's object says; false when it says nothing known.
+bool resolve_object(Reading const& reading, Sights const& sights, Clause const& clause,
+                    Wanted& wanted) {
+  switch (clause.kind) {
+    case ClauseKind::reaches:
+    case ClauseKind::may_reach:
+    case ClauseKind::never_reaches: {
+      wanted.claim = clause.kind == ClauseKind::reaches     ? Claim::reaches
+                     : clause.kind == ClauseKind::may_reach ? Claim::may_reach
+                                                            : Claim::never_reaches;
+      if (clause.object.text != "nothing") {
+        wanted.outlet = find_outlet(reading, sights, wanted.junction, clause.object);
+        return wanted.outlet.has_value();
+      }
+      if (clause.kind != ClauseKind::reaches) {
+        report_nothing_as_outlet(reading, clause);
+        return false;
+      }
+      wanted.claim = Claim::reaches_nothing;
+      return true;
+    }
+    case ClauseKind::never_state: {
+      auto const* row = find_row(reading, states, NameKind::state, clause.object);
+      if (row) wanted.claim = row->claim;
+      return row != nullptr;
+    }
+    case ClauseKind::findings_none: {
+      wanted.claim = Claim::no_findings;
+      if (clause.object.text.empty()) return true;
+      auto const* row = find_row(reading, severities, NameKind::severity, clause.object);
+      if (row) wanted.ceiling = row->severity;
+      return row != nullptr;
+    }
+    case ClauseKind::finds:
+      wanted.claim = Claim::finds;
+      wanted.kind = find_finding(reading, clause.object);
+      if (!clause.place) return wanted.kind.has_value();
+      wanted.place = find_place(reading, sights, wanted.junction, *clause.place);
+      return wanted.kind && wanted.place;
+  }
+  return false;
+}
+
+bool resolve_subject(Reading const& reading, Sights const& sights, ClauseSubject const& subject,
+                     Wanted& wanted) {
+  if (subject.body) wanted.profile = find_profile(reading, *subject.body);
+  if (subject.inlet) wanted.inlet = find_inlet(reading, sights, wanted.junction, *subject.inlet);
+  return (!subject.body || wanted.profile) && (!subject.inlet || wanted.inlet);
+}
+
+using Subject = std::pair<std::string, std::string>;
+
+Subject key_of(ClauseSubject const& subject) {
+  return {subject.body ? subject.body->text : "", subject.inlet ? subject.inlet->text : ""};
+}
+
+// What the clauses of one block have said so far, by whom they speak of.
+using Earlier = std::map<Subject, std::vector<syntax::Expression const*>>;
+
+void report_first_otherwise(Reading const& reading, Clause const& clause) {
+  reading.sink.report({Listed("otherwise-alone"),
+                       "'otherwise' follows no condition",
+                       {clause.span,
+                        "no earlier clause of this block says when for the same body "
+                        "and inlet",
+                        {}},
+                       {},
+                       "Write the clause with 'when' before it, or leave 'otherwise' away."});
+}
+
+bool resolve_condition(Reading const& reading, Clause const& clause, Earlier& earlier,
+                       Subject const& subject, Wanted& wanted) {
+  auto& said = earlier[subject];
+  if (clause.is_otherwise) {
+    if (said.empty()) report_first_otherwise(reading, clause);
+    wanted.condition.unless = said;
+    return !said.empty();
+  }
+  if (!clause.condition) return true;
+  wanted.condition.when = &*clause.condition;
+  said.push_back(&*clause.condition);
+  return true;
+}
+
+std::optional<syntax::Word> junction_named(ExpectDeclaration const& block, Clause const& clause) {
+  if (clause.place && clause.place->junction) return clause.place->junction;
+  return block.junction;
+}
+
+bool is_block_sound(Reading const& reading, ExpectDeclaration const& block) {
+  if (block.clauses.size() > most_clauses) {
+    reading.sink.report({Listed("too-many"),
+                         fmt::format("One 'expect' block has more than {} clauses", most_clauses),
+                         {block.clauses[most_clauses].span,
+                          fmt::format("clause {} of the block", most_clauses + 1),
+                          {}},
+                         {},
+                         "Split it into several blocks."});
+    return false;
+  }
+  if (!block.clauses.empty() || !reading.is_whole) return true;
+  reading.sink.report({Listed("expects-nothing"),
+                       "An 'expect' block expects nothing",
+                       {block.span, "no clause stands between its braces", {}},
+                       {},
+                       "Write what must hold, such as 'findings none', or remove the block."});
+  return false;
+}
+
+}  // namespace
+
+std::vector<Wanted> read_expectations(Reading const& reading, Sights const& sights) {
+  std::vector<Wanted> found;
+  if (reading.names.junctions.all.empty()) return found;
+  for (auto const* block : all_of<ExpectDeclaration>(reading.document)) {
+    if (!is_block_sound(reading, *block)) continue;
+    Earlier earlier;
+    for (auto const& clause : block->clauses) {
+      Wanted wanted;
+      auto const subject = subject_of(clause, reading.names);
+      bool is_sound = resolve_condition(reading, clause, earlier, key_of(subject), wanted);
+      auto const junction = find_junction(reading, sights, junction_named(*block, clause),
+                                          subject.inlet, clause.span);
+      if (!junction) continue;
+      wanted.junction = *junction;
+      is_sound = resolve_subject(reading, sights, subject, wanted) && is_sound;
+      is_sound = resolve_object(reading, sights, clause, wanted) && is_sound;
+      if (!is_sound) continue;
+      if (block->title) wanted.title = block->title->text;
+      wanted.clause = one_line(reading.source.text(clause.span));
+      wanted.span = clause.span;
+      found.push_back(std::move(wanted));
+    }
+  }
+  return found;
+}
+
+}  // namespace leat::check

@@ -1,0 +1,60 @@
+#pragma once
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "engine/model/expectation.hpp"
+#include "lang/check/drawing.hpp"
+#include "lang/check/ports.hpp"
+#include "lang/check/reading.hpp"
+
+namespace leat::check {
+
+// When something is said to hold: `when` holds, none of `unless` does, and every signal in
+// `settings` has its value. All empty: always.
+struct Condition {
+  syntax::Expression const* when = nullptr;
+  std::vector<syntax::Expression const*> unless;
+  std::vector<std::pair<model::SignalId, bool>> settings;
+  bool is_always() const { return when == nullptr && unless.empty() && settings.empty(); }
+};
+
+// An expectation with every name resolved.
+struct Wanted {
+  std::size_t junction = 0;  // its place in Names::junctions
+  model::Claim claim = model::Claim::reaches;
+  std::optional<std::uint32_t> inlet, profile, outlet;
+  std::optional<model::Severity> ceiling;
+  std::optional<model::FindingKind> kind;
+  std::optional<model::Place> place;
+  Condition condition;
+  std::string title, clause;
+  source::Span span;
+};
+
+// What an expectation may speak of.
+struct Sights {
+  std::vector<Drawing> const& drawings;  // by junction
+  std::vector<Ports> const& ports;
+};
+
+// Reports clauses that name what is not there, or of which it is unclear which junction they mean.
+std::vector<Wanted> read_expectations(Reading const&, Sights const&);
+
+// The same for tables: one expectation a row, or one an outlet where a row names several.
+std::vector<Wanted> read_tables(Reading const&, Sights const&);
+
+// An accepted finding with every name resolved.
+struct Accepted {
+  std::optional<std::size_t> junction;  // none: in every junction
+  model::FindingKind kind{};
+  std::optional<model::Place> place;
+  Condition condition;
+  std::string reason;
+  source::Span span;
+};
+
+std::vector<Accepted> read_acceptances(Reading const&, Sights const&);
+
+}  // namespace leat::check

@@ -1,0 +1,181 @@
+#include "lang/check/marks.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <string>
+
+#include "lang/check/constant_control.hpp"
+#include "lang/diagnostics/catalogue.hpp"
+
+namespace leat::check {
+
+namespace {
+
+using diagnostics::Listed;
+using syntax::MarkDeclaration;
+using syntax::MarkRole;
+
+constexpr std::size_t most_labels = 4;
+
+model::MaterialId own_material(MarkRole role) {
+  return role == MarkRole::plate ? model::material::plate : model::material::open;
+}
+
+std::optional<model::MaterialId> find_material(Reading const& reading, syntax::Word const& word) {
+  if (auto const id = reading.names.material(word.text)) return static_cast<model::MaterialId>(*id);
+  auto known = built_in_material_names();
+  for (auto const& [name, id] : reading.names.materials.ids) known.push_back(name);
+  reading.unknown.add(NameKind::material, word, std::move(known));
+  return std::nullopt;
+}
+
+void report_same_both_ways(Reading const& reading, MarkDeclaration const& mark) {
+  auto const& material = mark.choice->material.text;
+  reading.sink.report(
+      {Listed("same-both-ways"),
+       fmt::format("The mark '{}' is switched from {} to {}", mark.glyph.text, material, material),
+       {mark.choice->otherwise->span, fmt::format("still {}", material), {}},
+       {{mark.choice->material.span, fmt::format("{} while powered", material), {}}},
+       fmt::format("Write '{} {}', or name another material after 'else'.", mark.glyph.text,
+                   material)});
+}
+
+void report_never_switches(Reading const& reading, MarkDeclaration const& mark, bool value) {
+  auto const& always = value ? mark.choice->material : *mark.choice->otherwise;
+  reading.sink.report(
+      {Listed("never-switches"),
+       fmt::format("The mark '{}' never switches: it is always {}", mark.glyph.text, always.text),
+       {mark.choice->control->span, fmt::format("this is always {}", value ? "on" : "off"), {}},
+       {{always.span, "so the cell is always this", {}}},
+       fmt::format("Correct the condition, or write '{} {}'.", mark.glyph.text, always.text)});
+}
+
+MarkFill read_fill(Reading const& reading, MarkDeclaration const& mark) {
+  MarkFill fill;
+  fill.powered = fill.unpowered = own_material(mark.role);
+  if (!mark.choice) return fill;
+  auto const powered = find_material(reading, mark.choice->material);
+  auto const unpowered =
+      mark.choice->otherwise ? find_material(reading, *mark.choice->otherwise) : powered;
+  fill.is_sound = powered && unpowered;
+  if (!fill.is_sound) return fill;
+  fill.powered = *powered;
+  fill.unpowered = *unpowered;
+  if (mark.choice->control) fill.control = &*mark.choice->control;
+  return fill;
+}
+
+bool has_known_signals(Reading const& reading, syntax::Expression const& expression) {
+  bool is_known = true;
+  for_each_name(expression, [&](syntax::Expression const& name) {
+    is_known = is_known && reading.names.signals.find(name.name);
+  });
+  return is_known;
+}
+
+bool has_known_signals(Reading const& reading) {
+  auto const& all = reading.names.signals.all;
+  return std::all_of(all.begin(), all.end(), [&](auto const* signal) {
+    return !signal->on || has_known_signals(reading, *signal->on);
+  });
+}
+
+void check_switching(Reading const& reading, Signals const& signals,
+                     std::vector<MarkFill> const& fills) {
+  ConstantFinder finder(reading.names, signals);
+  bool const is_sound = signals.is_sound && has_known_signals(reading);
+  for (std::size_t at = 0; at < fills.size(); ++at) {
+    auto const& fill = fills[at];
+    auto const& mark = *reading.names.marks.all[at];
+    if (!fill.is_sound || !fill.control) continue;
+    if (fill.powered == fill.unpowered) {
+      report_same_both_ways(reading, mark);
+    } else if (is_sound && has_known_signals(reading, *fill.control)) {
+      if (auto const value = finder.constant_value(*fill.control))
+        report_never_switches(reading, mark, *value);
+    }
+  }
+}
+
+struct Stray {
+  std::size_t count = 0;
+  MarkUse first;
+  std::string junction;
+};
+
+std::string cells(std::size_t count) {
+  return count == 1 ? "1 cell" : fmt::format("{} cells", count);
+}
+
+void report_stray(Reading const& reading, std::string const& glyph, Stray const& stray,
+                  std::vector<MarkDeclaration const*> const& unused) {
+  diagnostics::Diagnostic found;
+  found.name = Listed("undeclared-mark");
+  found.headline = fmt::format("Junction '{}' is drawn with '{}', which no mark declares ({})",
+                               stray.junction, glyph, cells(stray.count));
+  found.primary = {stray.first.span,
+                   fmt::format("first of {} drawn with '{}'", cells(stray.count), glyph),
+                   stray.first.first};
+  for (std::size_t i = 0; i < std::min(unused.size(), most_labels); ++i)
+    found.others.push_back(
+        {unused[i]->glyph.span,
+         fmt::format("'{}' is declared here and drawn nowhere", unused[i]->glyph.text),
+         {}});
+  found.remedy =
+      unused.size() == 1
+          ? fmt::format("Draw '{}' there, or declare '{}' in the 'marks' block.",
+                        unused.front()->glyph.text, glyph)
+          : fmt::format("Declare '{}' in the 'marks' block, or correct the drawing.", glyph);
+  reading.sink.report(std::move(found));
+}
+
+void report_unused(Reading const& reading, MarkDeclaration const& mark) {
+  reading.sink.report({Listed("unused-mark"),
+                       fmt::format("The mark '{}' is drawn in no junction", mark.glyph.text),
+                       {mark.span, fmt::format("'{}' is declared here", mark.glyph.text), {}},
+                       {},
+                       "Draw it where it belongs, or remove the declaration."});
+}
+
+}  // namespace
+
+std::vector<MarkFill> read_fills(Reading const& reading, Signals const& signals) {
+  std::vector<MarkFill> fills;
+  for (auto const* mark : reading.names.marks.all) fills.push_back(read_fill(reading, *mark));
+  check_switching(reading, signals, fills);
+  return fills;
+}
+
+// A glyph without a mark and a mark without a glyph are mostly one slip of the pen. Where there are
+// both, only the glyphs are reported, and the marks named beside the first of them.
+void check_marks(Reading const& reading, std::vector<Drawing> const& drawings) {
+  if (!reading.is_whole) return;
+  std::vector<MarkDeclaration const*> unused;
+  for (std::size_t at = 0; at < reading.names.marks.all.size(); ++at) {
+    bool const is_drawn = std::any_of(drawings.begin(), drawings.end(),
+                                      [&](auto const& drawing) { return drawing.marks[at].count; });
+    if (!is_drawn) unused.push_back(reading.names.marks.all[at]);
+  }
+  std::map<std::string, Stray> strays;
+  std::vector<std::string> order;
+  for (auto const& drawing : drawings) {
+    for (auto const& [glyph, use] : drawing.strays) {
+      auto const [at, is_new] = strays.try_emplace(glyph);
+      if (is_new) {
+        at->second = {0, use, drawing.junction->name.text};
+        order.push_back(glyph);
+      }
+      at->second.count += use.count;
+    }
+  }
+  for (auto const& glyph : order) {
+    report_stray(reading, glyph, strays[glyph], unused);
+    unused.clear();
+  }
+  if (!order.empty() || drawings.empty()) return;
+  for (auto const* mark : unused) report_unused(reading, *mark);
+}
+
+}  // namespace leat::check

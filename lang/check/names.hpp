@@ -1,0 +1,85 @@
+#pragma once
+#include <cstdint>
+#include <functional>
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "lang/diagnostics/sink.hpp"
+#include "lang/syntax/document.hpp"
+
+// The names of a design file and what they stand for. Everything else in this room asks this table.
+namespace leat::check {
+
+// Declarations in the order in which they were written, and found by name. A declaration's place in
+// the order is the dense id the engine will know it by. Of two with one name only the first is
+// entered.
+template <class Declaration>
+struct Roll {
+  std::vector<Declaration const*> all;
+  std::map<std::string, std::uint32_t, std::less<>> ids;
+
+  std::optional<std::uint32_t> find(std::string_view name) const {
+    auto const found = ids.find(name);
+    if (found == ids.end()) return std::nullopt;
+    return found->second;
+  }
+  Declaration const* declared(std::string_view name) const {
+    auto const id = find(name);
+    return id ? all[*id] : nullptr;
+  }
+  bool enter(std::string const& name, Declaration const& declaration) {
+    if (!ids.try_emplace(name, static_cast<std::uint32_t>(all.size())).second) return false;
+    all.push_back(&declaration);
+    return true;
+  }
+};
+
+// An inlet or outlet: all marks that carry its name are cells of the one port.
+struct PortName {
+  syntax::Word name;  // where it is first declared
+  std::vector<std::uint32_t> marks;
+};
+
+// A body to judge; the built-in walker has no declaration.
+struct ProfileName {
+  std::string name;
+  syntax::BodyDeclaration const* declaration = nullptr;
+};
+
+struct Names {
+  Roll<syntax::SignalDeclaration> signals;
+  Roll<syntax::MaterialDeclaration> materials;  // declared ones; the built-in ones come before them
+  Roll<syntax::MarkDeclaration> marks;          // by glyph
+  Roll<syntax::JunctionDeclaration> junctions;
+  Roll<syntax::BodyDeclaration> bodies;
+  std::vector<PortName> inlets, outlets;  // in the order of their first marks
+  std::vector<ProfileName> profiles;      // in judged order
+
+  std::optional<std::uint32_t> material(std::string_view name) const;
+  std::optional<std::uint32_t> profile(std::string_view name) const;
+  PortName const* inlet(std::string_view name) const;
+  PortName const* outlet(std::string_view name) const;
+};
+
+// The built-in materials' names, in the order of model::built_in_materials.
+std::vector<std::string> const& built_in_material_names();
+inline constexpr char const* built_in_body = "walker";
+
+// Enters every declaration; reports what is declared twice or takes a name that is spoken for.
+Names collect_names(syntax::Document const&, diagnostics::Sink&);
+
+// The declarations of one kind, in the order in which they were written.
+template <class Declaration>
+std::vector<Declaration const*> all_of(syntax::Document const& document) {
+  std::vector<Declaration const*> found;
+  for (auto const& declaration : document.declarations) {
+    if (auto const* it = std::get_if<Declaration>(&declaration)) found.push_back(it);
+  }
+  return found;
+}
+
+}  // namespace leat::check

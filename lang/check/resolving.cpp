@@ -1,0 +1,151 @@
+#include "lang/check/resolving.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <vector>
+
+#include "lang/diagnostics/catalogue.hpp"
+
+namespace leat::check {
+
+namespace {
+
+using diagnostics::Listed;
+using syntax::Word;
+
+std::optional<std::uint32_t> find_port(Reading const& reading, NameKind kind,
+                                       std::vector<PortName const*> const& ports, Word const& word,
+                                       bool is_declared) {
+  std::vector<std::string> known;
+  for (std::uint32_t id = 0; id < ports.size(); ++id) {
+    if (ports[id]->name.text == word.text) return id;
+    known.push_back(ports[id]->name.text);
+  }
+  // A port that only its drawing lacks has been reported as an unused mark.
+  if (!is_declared || reading.names.junctions.all.size() > 1)
+    reading.unknown.add(kind, word, std::move(known));
+  return std::nullopt;
+}
+
+void report_which(Reading const& reading, source::Span whose,
+                  std::vector<std::size_t> const& able) {
+  auto const& all = reading.names.junctions.all;
+  diagnostics::Diagnostic found;
+  found.name = Listed("which-junction");
+  found.headline = "It is unclear which junction is meant here";
+  found.primary = {whose, "the file has several junctions that this may speak of", {}};
+  for (std::size_t i = 0; i < std::min<std::size_t>(able.size(), 3); ++i)
+    found.others.push_back(
+        {all[able[i]]->name.span, fmt::format("'{}' is one of them", all[able[i]]->name.text), {}});
+  found.remedy = fmt::format("Name the junction, such as '{}'.", all[able.front()]->name.text);
+  reading.sink.report(std::move(found));
+}
+
+bool is_within(syntax::Number const& number, int extent) {
+  return !number.is_too_large && number.value >= 0 && number.value < extent;
+}
+
+}  // namespace
+
+std::optional<std::size_t> find_junction(Reading const& reading, Sights const& sights,
+                                         std::optional<Word> const& named, Word const* inlet,
+                                         source::Span whose) {
+  auto const& junctions = reading.names.junctions;
+  if (named) {
+    if (auto const id = junctions.find(named->text)) return *id;
+    std::vector<std::string> known;
+    for (auto const* junction : junctions.all) known.push_back(junction->name.text);
+    reading.unknown.add(NameKind::junction, *named, std::move(known));
+    return std::nullopt;
+  }
+  std::vector<std::size_t> able;
+  for (std::size_t id = 0; id < junctions.all.size(); ++id) {
+    auto const& inlets = sights.ports[id].inlets;
+    bool const is_able = junctions.all.size() == 1 || !inlet ||
+                         std::any_of(inlets.begin(), inlets.end(), [&](PortName const* port) {
+                           return port->name.text == inlet->text;
+                         });
+    if (is_able) able.push_back(id);
+  }
+  if (able.size() == 1) return able.front();
+  if (able.empty()) {
+    if (!inlet || reading.names.inlet(inlet->text)) return std::nullopt;
+    std::vector<std::string> known;
+    for (auto const& port : reading.names.inlets) known.push_back(port.name.text);
+    reading.unknown.add(NameKind::inlet, *inlet, std::move(known));
+    return std::nullopt;
+  }
+  report_which(reading, whose, able);
+  return std::nullopt;
+}
+
+std::optional<std::uint32_t> find_inlet(Reading const& reading, Sights const& sights,
+                                        std::size_t junction, Word const& word) {
+  return find_port(reading, NameKind::inlet, sights.ports[junction].inlets, word,
+                   reading.names.inlet(word.text) != nullptr);
+}
+
+std::optional<std::uint32_t> find_outlet(Reading const& reading, Sights const& sights,
+                                         std::size_t junction, Word const& word) {
+  return find_port(reading, NameKind::outlet, sights.ports[junction].outlets, word,
+                   reading.names.outlet(word.text) != nullptr);
+}
+
+std::optional<std::uint32_t> find_profile(Reading const& reading, Word const& word) {
+  if (auto const id = reading.names.profile(word.text)) return id;
+  std::vector<std::string> known;
+  for (auto const& profile : reading.names.profiles) known.push_back(profile.name);
+  reading.unknown.add(NameKind::body, word, std::move(known));
+  return std::nullopt;
+}
+
+std::optional<model::FindingKind> find_finding(Reading const& reading, Word const& word) {
+  std::vector<std::string> known;
+  for (auto const& row : model::finding_table) {
+    if (row.name == word.text) return row.kind;
+    known.emplace_back(row.name);
+  }
+  reading.unknown.add(NameKind::finding, word, std::move(known));
+  return std::nullopt;
+}
+
+std::optional<model::Place> find_place(Reading const& reading, Sights const& sights,
+                                       std::size_t junction, syntax::PlaceReference const& at) {
+  auto const& shape = sights.drawings[junction].shape;
+  if (!shape.is_sound) return std::nullopt;
+  if (is_within(at.x, shape.width) && is_within(at.y, shape.depth) &&
+      is_within(at.z, shape.height()))
+    return model::Place{static_cast<int>(at.x.value), static_cast<int>(at.y.value),
+                        static_cast<int>(at.z.value)};
+  auto const& name = reading.names.junctions.all[junction]->name;
+  reading.sink.report(
+      {Listed("place-outside"),
+       fmt::format("The place lies outside junction '{}'", name.text),
+       {at.span, "column, row and level of a cell, each counted from 0", {}},
+       {{name.span,
+         fmt::format("'{}' has columns 0..{}, rows 0..{} and levels 0..{}", name.text,
+                     shape.width - 1, shape.depth - 1, shape.height() - 1),
+         {}}},
+       "Name a cell of the drawing."});
+  return std::nullopt;
+}
+
+std::string one_line(std::string_view text) {
+  std::string line;
+  bool is_comment = false, is_blank = false;
+  for (char const letter : text) {
+    if (letter == '#') is_comment = true;
+    if (letter == '\n') is_comment = false;
+    if (is_comment || letter == ' ' || letter == '\t' || letter == '\n' || letter == '\r') {
+      is_blank = true;
+      continue;
+    }
+    if (is_blank && !line.empty()) line += ' ';
+    is_blank = false;
+    line += letter;
+  }
+  return line;
+}
+
+}  // namespace leat::check

@@ -1,0 +1,106 @@
+#include "lang/lower/circuit_lowering.hpp"
+
+#include "engine/contract.hpp"
+
+namespace leat::lower {
+
+namespace {
+
+using model::ExpressionId;
+using model::Operator;
+using syntax::ExpressionKind;
+
+model::SignalKind kind_of(syntax::SignalKind kind) {
+  switch (kind) {
+    case syntax::SignalKind::lever:
+      return model::SignalKind::lever;
+    case syntax::SignalKind::button:
+      return model::SignalKind::button;
+    case syntax::SignalKind::plate:
+      return model::SignalKind::plate;
+    case syntax::SignalKind::wire:
+      return model::SignalKind::wire;
+    default:
+      break;
+  }
+  throw ContractBroken("CircuitLowering: a signal with memory, which the checks refuse");
+}
+
+Operator operator_of(ExpressionKind kind) {
+  switch (kind) {
+    case ExpressionKind::conjunction:
+      return Operator::conjunction;
+    case ExpressionKind::disjunction:
+      return Operator::disjunction;
+    default:
+      return Operator::parity;
+  }
+}
+
+}  // namespace
+
+CircuitLowering::CircuitLowering(check::Meaning const& meaning)
+    : names_(meaning.names), operands_(meaning.names.signals.all.size()) {
+  for (auto const* declaration : names_.signals.all) {
+    model::Signal signal;
+    signal.kind = kind_of(declaration->kind);
+    signal.starts_on = declaration->starts && declaration->starts->text == "on";
+    circuit_.signals.push_back(signal);
+  }
+  for (auto const wire : meaning.signals.wire_order)
+    circuit_.signals[wire].definition = lower(*names_.signals.all[wire]->on);
+  circuit_.wire_order = meaning.signals.wire_order;
+}
+
+ExpressionId CircuitLowering::operand(model::SignalId signal) {
+  auto& known = operands_[signal];
+  if (!known) known = circuit_.add({Operator::signal, signal, 0});
+  return *known;
+}
+
+ExpressionId CircuitLowering::negated(ExpressionId expression) {
+  return circuit_.add({Operator::negation, expression, 0});
+}
+
+ExpressionId CircuitLowering::chained(Operator op, std::vector<ExpressionId> const& operands) {
+  require(!operands.empty(), "CircuitLowering: a chain has operands");
+  auto chain = operands.front();
+  for (std::size_t i = 1; i < operands.size(); ++i) chain = circuit_.add({op, chain, operands[i]});
+  return chain;
+}
+
+// A chain of n operands becomes n - 1 nodes leaning left, so its depth in the arena does not matter
+// to anyone: operands come before their users, and one pass over the arena evaluates all. The
+// recursion here is as deep as the text is nested, which the grammar bounds.
+ExpressionId CircuitLowering::lower(syntax::Expression const& expression) {
+  if (expression.kind == ExpressionKind::name)
+    return operand(*names_.signals.find(expression.name));
+  if (auto const found = known_.find(&expression); found != known_.end()) return found->second;
+  std::vector<ExpressionId> operands;
+  for (auto const& part : expression.operands) operands.push_back(lower(part));
+  ExpressionId id = 0;
+  if (expression.kind == ExpressionKind::constant)
+    id = circuit_.add({Operator::constant, expression.value ? 1u : 0u, 0});
+  else if (expression.kind == ExpressionKind::negation)
+    id = negated(operands.front());
+  else
+    id = chained(operator_of(expression.kind), operands);
+  known_.emplace(&expression, id);
+  return id;
+}
+
+std::optional<ExpressionId> CircuitLowering::lower(check::Condition const& condition) {
+  std::vector<ExpressionId> all;
+  if (condition.when) all.push_back(lower(*condition.when));
+  if (!condition.unless.empty()) {
+    std::vector<ExpressionId> any;
+    for (auto const* expression : condition.unless) any.push_back(lower(*expression));
+    all.push_back(negated(chained(Operator::disjunction, any)));
+  }
+  for (auto const& [signal, is_on] : condition.settings)
+    all.push_back(is_on ? operand(signal) : negated(operand(signal)));
+  if (all.empty()) return std::nullopt;
+  return chained(Operator::conjunction, all);
+}
+
+}  // namespace leat::lower
