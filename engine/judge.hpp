@@ -5,8 +5,8 @@
 
 #include "engine/explore/combinations.hpp"
 #include "engine/findings/finding.hpp"
-#include "engine/tables/expectations.hpp"
 #include "engine/tables/routes.hpp"
+#include "engine/verdicts/expectations.hpp"
 #include "engine/water/field.hpp"
 
 // The verb the program calls: a design in, everything known about it out.
@@ -24,8 +24,8 @@ struct Judgement {
       inputs;  // the inputs whose combinations were run, or were too many to run
   explore::Combinations combinations;  // empty when undecided, as are the next two
   tables::RouteTable routes;
-  std::vector<findings::Finding> findings;              // worst first, then by place
-  std::vector<tables::JudgedExpectation> expectations;  // one an expectation of the design
+  std::vector<findings::Finding> findings;                // worst first, then by place
+  std::vector<verdicts::JudgedExpectation> expectations;  // one an expectation of the design
 };
 
 // Told after each solved setting, so that a caller can show progress.

@@ -7,3 +7,13 @@ room(engine_body engine/body
   SOURCES moves.cpp outcome.cpp route_graph.cpp shape.cpp surroundings.cpp trail.cpp
   USES engine_water)
 target_link_libraries(engine_body PRIVATE Boost::headers)
+room(engine_explore engine/explore SOURCES combinations.cpp USES engine_logic)
+room(engine_findings engine/findings
+  SOURCES accept.cpp body_spills.cpp diagonal_currents.cpp endless_loops.cpp falls.cpp
+    hard_landings.cpp idle_signals.cpp long_head_runs.cpp narrow_pits.cpp open_edges.cpp rests.cpp
+    sighting.cpp split_routes.cpp stacked_sources.cpp swimmer_pools.cpp thin_cushions.cpp
+    tight_inlets.cpp twin_signals.cpp unreached_outlets.cpp unsure_moves.cpp water_spills.cpp
+  USES engine_tables engine_body)
+room(engine_tables engine/tables SOURCES routes.cpp USES engine_explore engine_body)
+room(engine_verdicts engine/verdicts SOURCES expectations.cpp USES engine_findings)
+room(engine_judge engine SOURCES judge.cpp USES engine_verdicts)

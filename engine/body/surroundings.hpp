@@ -36,6 +36,9 @@ class Surroundings {
   bool is_carried(Cell feet) const;
   Push push(Cell feet) const;
 
+  // The water and the arrangement themselves, for those who look at single cells.
+  water::Moment const& moment() const { return now_; }
+
  private:
   template <class Test>
   bool any_column(Cell feet, Test) const;

@@ -1,9 +1,5 @@
 #include "engine/logic/truth.hpp"
 
-#include <algorithm>
-
-#include "engine/contract.hpp"
-
 namespace leat::logic {
 
 using model::ExpressionId;
@@ -56,8 +52,8 @@ Row Truth::as_built() const {
   return row;
 }
 
-std::vector<SignalId> support(model::Circuit const& circuit,
-                              std::vector<ExpressionId> const& roots) {
+std::vector<bool> used_signals(model::Circuit const& circuit,
+                               std::vector<ExpressionId> const& roots) {
   std::vector<bool> seen(circuit.expressions.size(), false), used(circuit.signals.size(), false);
   std::vector<ExpressionId> open = roots;
   auto const use = [&](SignalId signal) {
@@ -75,11 +71,7 @@ std::vector<SignalId> support(model::Circuit const& circuit,
     if (node.op == Operator::negation || is_binary(node.op)) open.push_back(node.left);
     if (is_binary(node.op)) open.push_back(node.right);
   }
-  std::vector<SignalId> inputs;
-  for (SignalId s = 0; s < circuit.signals.size(); ++s) {
-    if (used[s] && circuit.signals[s].is_input()) inputs.push_back(s);
-  }
-  return inputs;
+  return used;
 }
 
 }  // namespace leat::logic

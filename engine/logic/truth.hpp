@@ -30,8 +30,7 @@ class Truth {
   std::vector<RowSet> of_signal_;
 };
 
-// The inputs an expression depends on by its text, through wires; ascending.
-std::vector<model::SignalId> support(model::Circuit const&,
-                                     std::vector<model::ExpressionId> const&);
+// Which signals the expressions depend on by their text, through wires: one value a signal.
+std::vector<bool> used_signals(model::Circuit const&, std::vector<model::ExpressionId> const&);
 
 }  // namespace leat::logic

@@ -15,10 +15,6 @@ struct Route {
   bool spills = false;
   bool is_unsure = false;  // some position has only unsure moves
   bool operator==(Route const&) const = default;
-
-  bool has_same_destination(Route const& other) const {
-    return verdict == other.verdict && outlets == other.outlets;
-  }
 };
 
 // One route for each setting, inlet and profile.

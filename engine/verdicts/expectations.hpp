@@ -5,7 +5,7 @@
 #include "engine/findings/finding.hpp"
 #include "engine/tables/routes.hpp"
 
-namespace leat::tables {
+namespace leat::verdicts {
 
 // The five verdicts, never merged.
 enum class Truthfulness : std::uint8_t { holds, holds_within_bounds, violated, empty, undecided };
@@ -23,7 +23,8 @@ struct JudgedExpectation {
 };
 
 std::vector<JudgedExpectation> judge_expectations(model::Design const&, logic::Truth const&,
-                                                  explore::Combinations const&, RouteTable const&,
+                                                  explore::Combinations const&,
+                                                  tables::RouteTable const&,
                                                   std::vector<findings::Finding> const&);
 
-}  // namespace leat::tables
+}  // namespace leat::verdicts

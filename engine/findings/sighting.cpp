@@ -1,0 +1,109 @@
+#include "engine/findings/sighting.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+
+namespace leat::findings {
+
+namespace {
+
+template <class Value>
+void insert_sorted(std::vector<Value>& values, Value value) {
+  auto const at = std::lower_bound(values.begin(), values.end(), value);
+  if (at == values.end() || *at != value) values.insert(at, value);
+}
+
+bool are_touching(model::Grid const& grid, Cell a, Cell b) {
+  auto const p = grid.place(a), q = grid.place(b);
+  return std::abs(p.x - q.x) <= 1 && std::abs(p.y - q.y) <= 1 && std::abs(p.z - q.z) <= 1;
+}
+
+bool are_touching(model::Grid const& grid, std::vector<Cell> const& a, std::vector<Cell> const& b) {
+  return std::any_of(a.begin(), a.end(), [&](Cell c) {
+    return std::any_of(b.begin(), b.end(), [&](Cell d) { return are_touching(grid, c, d); });
+  });
+}
+
+// Joins lists of cells that touch, directly or over others. Quadratic in the number of lists, which
+// is the number of causes under one set of circumstances.
+std::vector<std::vector<Cell>> touching_groups(model::Grid const& grid,
+                                               std::vector<std::vector<Cell>> lists) {
+  std::vector<std::vector<Cell>> groups;
+  while (!lists.empty()) {
+    auto group = std::move(lists.back());
+    lists.pop_back();
+    for (std::size_t i = 0; i < lists.size();) {
+      if (!are_touching(grid, group, lists[i])) {
+        ++i;
+        continue;
+      }
+      group.insert(group.end(), lists[i].begin(), lists[i].end());
+      lists.erase(lists.begin() + static_cast<std::ptrdiff_t>(i));
+      i = 0;
+    }
+    std::sort(group.begin(), group.end());
+    group.erase(std::unique(group.begin(), group.end()), group.end());
+    groups.push_back(std::move(group));
+  }
+  return groups;
+}
+
+}  // namespace
+
+// Of several sightings of one cause the figure farthest from its limit is the one worth telling.
+Sightings::Circumstances& Sightings::cause_of(Sighting const& seen, std::uint32_t setting) {
+  auto& cause = causes_[{seen.kind, seen.severity, seen.cells, seen.outlets}];
+  if (cause.settings.empty() ||
+      std::abs(seen.measured - seen.limit) > std::abs(cause.measured - cause.limit)) {
+    cause.measured = seen.measured;
+    cause.limit = seen.limit;
+  }
+  insert_sorted(cause.settings, setting);
+  return cause;
+}
+
+void Sightings::add(std::uint32_t setting, std::vector<Sighting> const& seen) {
+  for (auto const& sighting : seen) cause_of(sighting, setting);
+}
+
+void Sightings::add(std::uint32_t setting, model::InletId inlet, model::ProfileId profile,
+                    std::vector<Sighting> const& seen) {
+  for (auto const& sighting : seen) {
+    auto& cause = cause_of(sighting, setting);
+    insert_sorted(cause.inlets, inlet);
+    insert_sorted(cause.profiles, profile);
+  }
+}
+
+std::vector<Finding> Sightings::gathered(model::Grid const& grid,
+                                         explore::Combinations const& combinations) const {
+  using Rest = std::tuple<FindingKind, std::optional<model::Severity>, std::vector<model::OutletId>,
+                          Circumstances>;
+  std::map<Rest, std::vector<std::vector<Cell>>> alike;
+  for (auto const& [key, circumstances] : causes_) {
+    auto const& [kind, severity, cells, outlets] = key;
+    alike[{kind, severity, outlets, circumstances}].push_back(cells);
+  }
+  std::vector<Finding> findings;
+  for (auto const& [rest, lists] : alike) {
+    auto const& [kind, severity, outlets, seen] = rest;
+    Finding finding;
+    finding.kind = kind;
+    finding.severity = severity.value_or(model::row_of(kind).severity);
+    finding.inlets = seen.inlets;
+    finding.outlets = outlets;
+    finding.profiles = seen.profiles;
+    finding.measured = seen.measured;
+    finding.limit = seen.limit;
+    finding.rows = combinations.rows_where([&, &settings = seen.settings](std::uint32_t s) {
+      return std::binary_search(settings.begin(), settings.end(), s);
+    });
+    for (auto& cells : touching_groups(grid, lists)) {
+      findings.push_back(finding);
+      findings.back().cells = std::move(cells);
+    }
+  }
+  return findings;
+}
+
+}  // namespace leat::findings

@@ -1,0 +1,64 @@
+#pragma once
+#include <map>
+#include <optional>
+#include <tuple>
+#include <vector>
+
+#include "engine/body/outcome.hpp"
+#include "engine/body/surroundings.hpp"
+#include "engine/explore/combinations.hpp"
+#include "engine/findings/finding.hpp"
+
+namespace leat::findings {
+
+using model::Cell;
+using model::FindingKind;
+
+// Something wrong seen in one solved setting.
+struct Sighting {
+  FindingKind kind{};
+  std::vector<Cell> cells;
+  std::vector<model::OutletId> outlets;
+  int measured = 0, limit = 0;
+  std::optional<model::Severity> severity;  // where it differs from the kind's own
+};
+
+// What the families that look at bodies see: one body's ways from one inlet under one setting.
+struct Passage {
+  model::Design const& design;
+  model::InletId inlet;
+  body::Surroundings const& here;
+  body::RouteGraph const& graph;
+  body::Outcome const& outcome;
+};
+
+// What the families that look at the water alone see.
+struct Basin {
+  model::Arrangement const& arrangement;
+  water::Field const& field;
+};
+
+// Gathers sightings over all settings into findings: one for each cause. Sightings of one kind at
+// the same cells are one cause, whatever the setting, inlet or body; touching cells under the same
+// circumstances are one too.
+class Sightings {
+ public:
+  void add(std::uint32_t setting, std::vector<Sighting> const&);
+  void add(std::uint32_t setting, model::InletId, model::ProfileId, std::vector<Sighting> const&);
+  std::vector<Finding> gathered(model::Grid const&, explore::Combinations const&) const;
+
+ private:
+  using Key = std::tuple<FindingKind, std::optional<model::Severity>, std::vector<Cell>,
+                         std::vector<model::OutletId>>;
+  struct Circumstances {
+    int measured = 0, limit = 0;
+    std::vector<std::uint32_t> settings;
+    std::vector<model::InletId> inlets;
+    std::vector<model::ProfileId> profiles;
+    auto operator<=>(Circumstances const&) const = default;
+  };
+  Circumstances& cause_of(Sighting const&, std::uint32_t setting);
+  std::map<Key, Circumstances> causes_;
+};
+
+}  // namespace leat::findings
