@@ -1,0 +1,36 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "engine/judge.hpp"
+
+// Small junctions drawn in code, so that the engine is tested without the language.
+//
+//  X rock   . open   w placed water   s sign   p plate   g grate (passes water, carries bodies)
+//  i, j     inlets 0 and 1, open      A, B, C  outlets 0, 1, 2, open
+//  a        rock when lever 0 is on, else open     b  the other way round
+//  c, d     the same for lever 1                   v  water when lever 0 is on, else open
+namespace leat::drawn {
+
+using Level = std::vector<std::string>;  // one text a row, northernmost first
+
+// Levels from the lowest up; all of one size. Levers 0 and 1 exist and start off; the one profile is the
+// model's default.
+model::Design draw(std::vector<Level> const& levels);
+
+// The settled fresh water with the given levers on.
+Solved settled(model::Design const&, std::vector<bool> levers = {false, false});
+
+// One row of a field as text: the strength of flows, S source, F falling, . dry, X where water may not enter.
+std::string water_row(Solved const&, int y, int z);
+std::vector<Level> water_levels(Solved const&);
+
+// The one route of a design with the given levers on.
+tables::Route const& route(Judgement const&, bool lever_0 = false, bool lever_1 = false,
+                           model::InletId inlet = 0, model::ProfileId profile = 0);
+
+// Whether the judgement has a finding of the kind (at the place, where given).
+bool has(Judgement const&, model::FindingKind);
+findings::Finding const& only(Judgement const&, model::FindingKind);
+
+}  // namespace leat::drawn
