@@ -14,11 +14,24 @@ RowSet Combinations::rows_where(std::function<bool(std::uint32_t)> const& chosen
   return rows;
 }
 
+namespace {
+
+// A file's marks serve all its junctions; a setting only tells apart what stands in this one.
+std::vector<bool> fills_drawn(model::Design const& design) {
+  std::vector<bool> is_drawn(design.fills.size(), false);
+  for (auto fill : design.fill_of) is_drawn[fill] = true;
+  return is_drawn;
+}
+
+}  // namespace
+
 Combinations combine(model::Design const& design, logic::Truth const& truth) {
   Combinations result{truth.inputs(), std::vector<std::uint32_t>(truth.row_count()), {}};
+  auto const is_drawn = fills_drawn(design);
   std::vector<std::pair<std::size_t, RowSet>> controls;  // of the switched fills
   for (std::size_t f = 0; f < design.fills.size(); ++f) {
-    if (design.fills[f].is_switched()) controls.emplace_back(f, truth.of(*design.fills[f].control));
+    if (!is_drawn[f] || !design.fills[f].is_switched()) continue;
+    controls.emplace_back(f, truth.of(*design.fills[f].control));
   }
   std::unordered_map<Setting, std::uint32_t> numbers;
   Setting setting(design.fills.size(), false);
