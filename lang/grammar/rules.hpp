@@ -1,0 +1,54 @@
+#pragma once
+#include "lang/grammar/context.hpp"
+
+// The rules that one unit defines and others use. A rule's text is what a reader sees after
+// "expected".
+namespace leat::grammar {
+
+template <class Tag, class Node>
+using Rule = x3::rule<Tag, Node>;
+
+// expression.cpp
+using ExpressionRule = Rule<struct expression_tag, syntax::Expression>;
+using DurationRule = Rule<struct duration_tag, syntax::Duration>;
+inline constexpr ExpressionRule expression{"an expression"};
+inline constexpr DurationRule duration{"a duration"};
+
+// signals.cpp
+using SignalsRule = Rule<struct signals_tag, syntax::SignalsDeclaration>;
+inline constexpr SignalsRule signals{"signals"};
+
+// drawing.cpp
+using MaterialsRule = Rule<struct materials_tag, syntax::MaterialsDeclaration>;
+using MarksRule = Rule<struct marks_tag, syntax::MarksDeclaration>;
+using JunctionRule = Rule<struct junction_tag, syntax::JunctionDeclaration>;
+inline constexpr MaterialsRule materials{"materials"};
+inline constexpr MarksRule marks{"marks"};
+inline constexpr JunctionRule junction{"a junction"};
+
+// judging.cpp
+using BodyRule = Rule<struct body_tag, syntax::BodyDeclaration>;
+using PracticeRule = Rule<struct practice_tag, syntax::PracticeDeclaration>;
+using AcceptRule = Rule<struct accept_tag, syntax::AcceptDeclaration>;
+using PlaceRule = Rule<struct place_tag, syntax::PlaceReference>;
+inline constexpr BodyRule body{"a body"};
+inline constexpr PracticeRule practice{"practice"};
+inline constexpr AcceptRule accept{"an acceptance"};
+inline constexpr PlaceRule place{"a place such as 3 4 0"};
+
+// expecting.cpp
+using ExpectRule = Rule<struct expect_tag, syntax::ExpectDeclaration>;
+using TableRule = Rule<struct table_tag, syntax::TableDeclaration>;
+inline constexpr ExpectRule expect{"an expectation"};
+inline constexpr TableRule table{"a table"};
+
+BOOST_SPIRIT_DECLARE(ExpressionRule, DurationRule, SignalsRule)
+BOOST_SPIRIT_DECLARE(MaterialsRule, MarksRule, JunctionRule)
+BOOST_SPIRIT_DECLARE(BodyRule, PracticeRule, AcceptRule, PlaceRule)
+BOOST_SPIRIT_DECLARE(ExpectRule, TableRule)
+
+// An expression that begins on the line of the word before it.
+constexpr auto expression_here(char const* name) { return called(name, expression); }
+inline constexpr char condition_name[] = "a condition such as 'divert and not flush'";
+
+}  // namespace leat::grammar
