@@ -20,7 +20,7 @@ using syntax::Word;
 
 constexpr Form materials_form{"materials block", "materials { ... }"};
 constexpr Form material_form{"material", "NAME carries, passes bodies"};
-Entries const material_entries{"material", "a material's name", {}, {}, true};
+Entries const material_entries{"material", "a material's name", {}, {}, true, ""};
 
 constexpr char const* passed[] = {"water", "bodies"};
 constexpr char const* borne[] = {"sources"};
@@ -77,7 +77,7 @@ constexpr Form marks_form{"marks block", "marks { ... }"};
 constexpr Form mark_form{"mark",
                          "X MATERIAL, X MATERIAL when EXPRESSION else MATERIAL, "
                          "or X with 'inlet NAME', 'outlet NAME' or 'plate NAME'"};
-Entries const mark_entries{"mark", "a mark", {}, {}, true};
+Entries const mark_entries{"mark", "a mark", {}, {}, true, ""};
 
 struct material_name_tag;
 constexpr x3::rule<material_name_tag, Word> material_name{"a material"};
@@ -125,10 +125,12 @@ BOOST_SPIRIT_DEFINE(material_name, choice, mark)
 constexpr Form junction_form{"junction", "junction NAME \"title\" { level 0 { |....| } }"};
 constexpr Form level_form{"level",
                           "level 0 { |....| }, or level 2..6 { |....| } to draw it on each"};
-constexpr Form outside_form{"line", "outside open, or outside rock"};
+constexpr Form outside_form{"line of the surroundings", "outside open, or outside rock"};
 
-Entries const junction_entries{"level", "'level'", {"level", "outside"}, {}, false};
-Entries const row_entries{"row", "a row such as |....|", {}, {"level", "outside"}, false};
+Entries const junction_entries{"level", "'level'", {"level", "outside"}, {}, false, ""};
+Entries const row_entries{"row", "a row such as |....|",
+                          {},    {"level", "outside"},
+                          false, "Draw each row between two bars on one line: |....|"};
 
 constexpr char const* surroundings[] = {"open", "rock"};
 

@@ -27,8 +27,8 @@ constexpr Form table_form{"table", "expect table INLET { divert | route ... }, o
 constexpr Form row_form{"row of the table", "1 0 - | OUTLET, one setting for each signal"};
 
 Entries const clause_entries{
-    "clause", "an inlet or body, 'never', 'findings', 'finds'", {}, {}, true};
-Entries const row_entries{"row of the table", "'0', '1' or '-'", {}, {}, true};
+    "clause", "an inlet or body, 'never', 'findings', 'finds'", {}, {}, true, ""};
+Entries const row_entries{"row of the table", "'0', '1', '-'", {}, {}, true, ""};
 
 constexpr char const* states[] = {"trapped", "spilled", "split", "doubtful", "lost"};
 constexpr char const* severities[] = {"note", "warning", "error"};

@@ -35,6 +35,23 @@ std::string meant(std::string_view found, char const* at, Reading const& reading
   return near ? fmt::format("Perhaps '{}' is meant.", *near) : std::string();
 }
 
+// What stands before `where` may be a word of the language, misspelt, that was taken for a name.
+// Only where the thing at `where` itself is close to nothing.
+std::optional<Diagnostic> misspelt_before(char const* where, Reading const& reading) {
+  auto const& name = reading.name;
+  bool const is_just_before =
+      !name.empty() && reading.token_end(where) == name.data() + name.size();
+  if (!is_just_before || reading.name_missed.empty()) return std::nullopt;
+  if (where != reading.end && !meant(found_at(where, reading), where, reading).empty())
+    return std::nullopt;
+  std::vector<std::string> const words(reading.name_missed.begin(), reading.name_missed.end());
+  auto const near = diagnostics::near_name(name, words);
+  if (!near) return std::nullopt;
+  return fault("misspelt-word", fmt::format("{} is not understood here", quoted(name)),
+               span_of(name, reading), "this may be a misspelt word",
+               fmt::format("Perhaps '{}' is meant.", *near));
+}
+
 std::string first_of(std::string first, std::string second) {
   return first.empty() ? std::move(second) : std::move(first);
 }
@@ -108,14 +125,22 @@ void explain(char const* where, std::string const& wanted, Reading& reading) {
 }
 
 void explain_entry(char const* at, Entries const& entries, Reading& reading) {
+  if (auto misspelt = misspelt_before(at, reading)) {
+    reading.report(std::move(*misspelt));
+    return;
+  }
   auto const found = found_at(at, reading);
   reading.report(
       fault("unknown-entry", fmt::format("{} does not begin a {}", quoted(found), entries.what),
             span_of(found, reading), fmt::format("{} or '}}' is expected here", entries.expected),
-            meant(found, at, reading, entries.openers)));
+            first_of(meant(found, at, reading, entries.openers), entries.remedy)));
 }
 
 void explain_crowded(char const* at, Entries const& entries, Reading& reading) {
+  if (auto misspelt = misspelt_before(at, reading)) {
+    reading.report(std::move(*misspelt));
+    return;
+  }
   auto const found = found_at(at, reading);
   reading.report(
       fault("crowded-line",

@@ -18,8 +18,8 @@ constexpr Form accept_form{"acceptance",
                            "accept FINDING at JUNCTION 3 4 0 when EXPRESSION because \"reason\""};
 
 Entries const property_entries{
-    "property of a body", "'footprint', 'height', 'floats', 'sinks'", {}, {}, false};
-Entries const setting_entries{"rule of practice", "a rule of practice", {}, {}, false};
+    "property of a body", "'footprint', 'height', 'floats', 'sinks'", {}, {}, false, ""};
+Entries const setting_entries{"rule of practice", "a rule of practice", {}, {}, false, ""};
 
 struct property_tag;
 constexpr x3::rule<property_tag, BodyProperty> property{"a property of the body"};

@@ -24,6 +24,12 @@ void Reading::miss(char const* at, char const* word) {
   missed.push_back(word);
 }
 
+void Reading::take_name(char const* from, char const* to) {
+  name = {from, static_cast<std::size_t>(to - from)};
+  name_missed.clear();
+  if (missed_at == from) name_missed.swap(missed);
+}
+
 void Reading::report(diagnostics::Diagnostic diagnostic) {
   ++fault_count;
   sink.report(std::move(diagnostic));

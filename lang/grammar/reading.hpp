@@ -25,6 +25,7 @@ struct Entries {
   char const* expected;  // "'lever', 'button', ..."
   std::vector<std::string> openers, enders;
   bool is_one_per_line;
+  char const* remedy;  // where no word is close
 };
 
 struct Reading {
@@ -44,6 +45,9 @@ struct Reading {
   bool is_line_start(char const* at) const;
   // Notes that `word` was looked for at `at` and not found: what a misspelt word is compared with.
   void miss(char const* at, char const* word);
+  // Notes that a name was taken from `from` to `to`: it may be one of the words just missed,
+  // misspelt.
+  void take_name(char const* from, char const* to);
   void report(diagnostics::Diagnostic);
 
   char const* const begin;
@@ -55,6 +59,8 @@ struct Reading {
   Form const* form = nullptr;       // of the construct being read
   std::vector<char const*> missed;  // words looked for at `missed_at`
   char const* missed_at = nullptr;
+  std::string_view name;  // the last name taken, and the words missed there
+  std::vector<char const*> name_missed;
   int depth = 0;                                 // of nested expressions
   char const* unclosed_at = nullptr;             // where an unclosed block was reported already
   std::optional<diagnostics::Diagnostic> ready;  // explains the failure that is under way

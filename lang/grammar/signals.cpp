@@ -21,7 +21,8 @@ Entries const signal_entries{"signal",
                              "'lever', 'button', 'plate', 'wire', 'latch', 'toggle', 'clock'",
                              {"lever", "button", "plate", "wire", "latch", "toggle", "clock"},
                              {},
-                             false};
+                             false,
+                             ""};
 
 constexpr char const* states[] = {"on", "off"};
 

@@ -29,6 +29,8 @@ void fail_ready(char const* at, Reading& reading, diagnostics::Diagnostic diagno
   throw Failure(at, "");
 }
 
+std::string in_quotes(std::string_view word) { return fmt::format("'{}'", word); }
+
 bool read_keyword(char const*& at, char const* text, Reading& reading, syntax::Word& word) {
   std::string_view const wanted(text), rest(at, static_cast<std::size_t>(reading.end - at));
   bool const is_there = rest.starts_with(wanted) &&
@@ -59,6 +61,7 @@ bool read_name(char const*& at, Reading& reading, syntax::Word& word) {
                      reading.span(at, at + found.size()), "a name has no hyphens",
                      "Join its parts by '_'."));
   }
+  reading.take_name(at, end);
   take(at, end, reading, word);
   return true;
 }

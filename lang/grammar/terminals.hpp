@@ -27,6 +27,9 @@ struct reading_tag;
 // Throws what X3 throws for a failed expectation; the reading's `ready` diagnostic explains it.
 [[noreturn]] void fail_ready(char const* at, Reading&, diagnostics::Diagnostic);
 
+// A word of the language as messages name it.
+std::string in_quotes(std::string_view word);
+
 // A parser that knows what to call itself in a message.
 struct Named {};
 
@@ -66,7 +69,7 @@ struct Keyword : Terminal<syntax::Word, Keyword> {
     if (form != nullptr) reading.form = form;
     return true;
   }
-  std::string wanted() const { return "'" + std::string(wanted_name) + "'"; }
+  std::string wanted() const { return in_quotes(wanted_name); }
   Form const* form;
 };
 
@@ -84,7 +87,7 @@ struct Sign : Terminal<syntax::Word, Sign> {
   bool read(char const*& at, Reading& reading, syntax::Word& word) const {
     return read_sign(at, wanted_name, reading, word);
   }
-  std::string wanted() const { return "'" + std::string(wanted_name) + "'"; }
+  std::string wanted() const { return in_quotes(wanted_name); }
 };
 
 template <class Value, bool (*Read)(char const*&, Reading&, Value&)>
