@@ -152,7 +152,6 @@ def lie_about_trail(lie: str, junction: dict[str, Any]) -> None:
         positions[-1]["dominator"] = len(positions) - 1
     elif lie == "component" and len(positions) > 1:
         positions[-1]["component"] = positions[0]["component"]
-        positions[0]["component"] = 99
     elif lie == "saved":
         positions[-1]["trapped"] = not positions[-1]["trapped"]
     elif lie == "rule" and junction["moves"]:
