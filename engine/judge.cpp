@@ -173,8 +173,8 @@ Solved solve(model::Design const& design, std::vector<bool> const& input_values)
     powered[f] = control && truth.of(*control).contains(0);
   }
   model::Arrangement arrangement(design, powered);
-  auto field = water::settle_fresh(arrangement).field;
-  return {std::move(arrangement), std::move(field)};
+  auto settled = water::settle_fresh(arrangement);
+  return {std::move(arrangement), std::move(settled.field), settled.steps};
 }
 
 }  // namespace leat

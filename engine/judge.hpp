@@ -39,6 +39,7 @@ Judgement judge(model::Design const&, Budget const& = {}, Progress const& = {});
 struct Solved {
   model::Arrangement arrangement;
   water::Field field;
+  int steps = 0;  // water steps from dry until settled, each of Rule::step_ticks
 };
 // `input_values`: one value a signal; only those of inputs are read.
 Solved solve(model::Design const&, std::vector<bool> const& input_values);
