@@ -11,7 +11,6 @@ from __future__ import annotations
 
 import argparse
 import sys
-from itertools import product
 from pathlib import Path
 from typing import Any
 
@@ -25,7 +24,7 @@ from random_designs import random_design
 
 def meaning(junction: Junction) -> dict[str, Any]:
     """What a junction says, free of how its document numbers and orders things."""
-    combinations = [dict(zip(junction.inputs, v)) for v in product((False, True), repeat=len(junction.inputs))]
+    combinations = list(junction.assignments())
     arrangements = [junction.arrangement(a) for a in combinations]
     cells = {
         str(list(place)): [a.material(place)._asdict() for a in arrangements]

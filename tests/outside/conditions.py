@@ -32,6 +32,7 @@ from random_designs import random_design
 
 MOST_INPUTS_SYMPY, MOST_INPUTS_FORM, MOST_INPUTS = 8, 5, 16
 OPERATORS = {"not": sympy.Not, "and": sympy.And, "or": sympy.Or, "xor": sympy.Xor}
+DECIDED = ("split-route", "body-spill", "water-spill", "tight-inlet")
 TRAPS = ("dry-stand", "still-water", "pinned", "endless-loop")
 
 
@@ -93,7 +94,7 @@ def answer(found: dict[str, Any]) -> list[Any]:
 
 def compare_table(table: dict[str, Any], full: dict[str, Any], junction: Junction, where: str) -> int:
     for printed in table.get("conditions", []):
-        here = f"{where} / {printed['body']} from {printed['inlet']}: {printed['verdict']} {printed['outlets']}"
+        here = f"{where} / {answer(printed)}"
         rows = [answer(printed) in map(answer, row["routes"]) for row in full["rows"]]
         expect_rows(printed["condition"], rows, junction, here)
         expect_equal(printed["combinations"], sum(rows), f"{here} / combinations")
@@ -112,8 +113,7 @@ def compare_table(table: dict[str, Any], full: dict[str, Any], junction: Junctio
 
 def row_facts(junction: Junction) -> dict[str, list[bool]]:
     """For each kind of finding that a row decides: in which rows it arises."""
-    facts: dict[str, list[bool]] = {
-        name: [] for name in ("split-route", "body-spill", "water-spill", "tight-inlet", "trapped", "only trapped")}
+    facts: dict[str, list[bool]] = {name: [] for name in (*DECIDED, "trapped", "only trapped")}
     for assignment in junction.assignments():
         scene = Scene.of(junction, assignment)
         routes = [route(scene, inlet, body) for inlet in junction.inlets for body in junction.bodies]
@@ -144,15 +144,17 @@ def compare_findings(findings: list[dict[str, Any]], junction: Junction, where: 
         columns.setdefault(finding["name"], []).append(column)
     facts = row_facts(junction)
     rows = 2 ** len(junction.inputs)
-    for name in ("split-route", "body-spill", "water-spill", "tight-inlet"):
+    for name in DECIDED:
         together = any_of(columns.get(name, []), rows)
         expect_columns(together, facts[name], facts[name], junction, f"{where} / every {name}")
     traps = any_of([column for name in TRAPS for column in columns.get(name, [])], rows)
-    expect_columns(traps, facts["only trapped"], facts["trapped"], junction, f"{where} / every {', '.join(TRAPS)}")
+    here = f"{where} / every {', '.join(TRAPS)}"
+    expect_columns(traps, facts["only trapped"], facts["trapped"], junction, here)
     return len(findings)
 
 
-def expect_columns(got: list[bool], least: list[bool], most: list[bool], junction: Junction, where: str) -> None:
+def expect_columns(got: list[bool], least: list[bool], most: list[bool], junction: Junction,
+                   where: str) -> None:
     for assignment, one, low, high in zip(junction.assignments(), got, least, most):
         if one < low or one > high:
             says = "no finding" if one < low else "a finding"

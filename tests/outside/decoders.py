@@ -3,8 +3,8 @@
 A sorter of four on two levers must do what half a dual 2-to-4 decoder does, a sorter of eight on three
 levers what a 3-to-8 decoder does: every setting of the select inputs activates its own output and no
 other. Each inlet and body is judged; each row must be certain. Which lever is wired to which select pin,
-and which outlet to which output pin, is the builder's choice: the test looks for a wiring (outlets in the
-order of the file first) and prints it.
+and which outlet to which output pin, is the builder's choice: the test looks for a wiring (levers in the
+order of the file first, most significant first) and prints it.
 
 Source: function tables of the 74x139 and 74x138, as in any TTL databook (low = active output, enabled).
 
@@ -60,11 +60,13 @@ def function_table(text: str) -> tuple[list[str], dict[Setting, str]]:
 
 def outlet_of(route: dict[str, Any], where: str) -> str:
     if route["verdict"] != "certain" or len(route["outlets"]) != 1:
-        raise Difference(f"{where}: {route['verdict']} route to {route['outlets']}, expected one certain outlet")
+        got = f"{route['verdict']} route to {route['outlets']}"
+        raise Difference(f"{where}: {got}, expected one certain outlet")
     return str(route["outlets"][0])
 
 
-def wiring(outlet_for: dict[Setting, str], table: dict[Setting, str], order: tuple[int, ...]) -> Optional[dict[str, str]]:
+def wiring(outlet_for: dict[Setting, str], table: dict[Setting, str],
+           order: tuple[int, ...]) -> Optional[dict[str, str]]:
     """Output pin of each outlet when lever i is select pin order[i]; None where it contradicts itself."""
     pins: dict[str, str] = {}
     for setting, outlet in outlet_for.items():
@@ -86,14 +88,16 @@ def compare_sorter(junction: dict[str, Any], text: str, label: str) -> str:
         setting = tuple(row["assignment"][lever] for lever in levers)
         for route in row["routes"]:
             name = f"{route['body']} from {route['inlet']}"
-            travellers.setdefault(name, {})[setting] = outlet_of(route, f"{label} / {name} when {row['assignment']}")
+            where = f"{label} / {name} when {row['assignment']}"
+            travellers.setdefault(name, {})[setting] = outlet_of(route, where)
     if not travellers:
         raise Difference(f"{label}: no routes at all")
     for order in permutations(range(len(selects))):
         found = [wiring(outlets, table, order) for outlets in travellers.values()]
         if all(pins is not None and pins == found[0] for pins in found):
             pairs = [f"{lever}={selects[pin]}" for lever, pin in zip(levers, order)]
-            pairs += [f"{outlet}={pin}" for outlet, pin in sorted((found[0] or {}).items(), key=lambda p: p[1])]
+            outputs = {pin: outlet for outlet, pin in (found[0] or {}).items()}
+            pairs += [f"{outputs[pin]}={pin}" for pin in sorted(outputs)]
             return f"{label} is the decoder with {', '.join(pairs)}"
     raise Difference(f"{label}: no wiring of pins gives the function table; routes are {travellers}")
 

@@ -175,7 +175,7 @@ class Drawing:
     def marks(self) -> dict[tuple[Fill, Optional[Port]], str]:
         """A glyph for each meaning; ports in the order of their names, so that a turn keeps it."""
         meanings = dict.fromkeys(self.meaning(place) for place in self.places())
-        ordered = sorted(meanings, key=lambda meaning: (meaning[1] is not None, repr(meaning[1]), repr(meaning[0])))
+        ordered = sorted(meanings, key=lambda m: (m[1] is not None, repr(m[1]), repr(m[0])))
         glyphs = (string.ascii_uppercase + string.ascii_lowercase)[::-1]
         if len(ordered) > len(glyphs):
             raise ValueError("too many kinds of cell")

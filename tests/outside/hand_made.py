@@ -9,7 +9,9 @@ from model_oracle import Route, Scene, route
 
 WALKER = BodyLine("walker", 1, 2, True)
 MARKS: dict[str, Fill] = {"#": plain(ROCK), ".": plain(OPEN), "w": plain(WATER), "s": plain(SIGN)}
-PORTS: dict[str, Port] = {"i": Port("inlet", "mill"), "k": Port("outlet", "kiln"), "q": Port("outlet", "press")}
+PORTS: dict[str, Port] = {
+    "i": Port("inlet", "mill"), "k": Port("outlet", "kiln"), "q": Port("outlet", "press"),
+}
 
 
 def hand_drawn(*levels: str, marks: Optional[dict[str, Fill]] = None, **more: Any) -> Drawing:

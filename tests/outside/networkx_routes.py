@@ -72,9 +72,10 @@ def compare_dominators(trail: dict[str, Any], graph: networkx.DiGraph, where: st
 def compare_ends(trail: dict[str, Any], graph: networkx.DiGraph, where: str) -> None:
     for i, position in enumerate(trail["positions"]):
         is_end = graph.out_degree(i) == 0
-        expect_equal(position["end"] is not None, is_end, f"{where} / position {i} {position['at']} / is an end")
+        here = f"{where} / position {i} {position['at']}"
+        expect_equal(position["end"] is not None, is_end, f"{here} / is an end")
         is_outlet = position["end"] == "outlet"
-        expect_equal(position["outlet"] is not None, is_outlet, f"{where} / position {i} / has an outlet")
+        expect_equal(position["outlet"] is not None, is_outlet, f"{here} / has an outlet")
 
 
 def compare_graph(trail: dict[str, Any], where: str) -> None:
@@ -105,12 +106,14 @@ def position_facts(trail: dict[str, Any]) -> dict[str, Any]:
     return {"positions": facts, "starts": sorted(keys[i] for i in trail["starts"])}
 
 
-def compare_with_oracle(trail: dict[str, Any], junction: Junction, assignment: Assignment, where: str) -> None:
+def compare_with_oracle(trail: dict[str, Any], junction: Junction, assignment: Assignment,
+                        where: str) -> None:
     scene = Scene.of(junction, {name: assignment[name] for name in junction.inputs})
     body = next(body for body in junction.bodies if body.name == trail["body"])
     expected = trail_of(route(scene, trail["inlet"], body), junction.name, assignment)
-    expect_equal(len(position_facts(trail)["positions"]), len(trail["positions"]), f"{where} / positions are unique")
-    expect_equal(position_facts(trail), position_facts(expected), where)
+    got = position_facts(trail)
+    expect_equal(len(got["positions"]), len(trail["positions"]), f"{where} / positions are unique")
+    expect_equal(got, position_facts(expected), where)
 
 
 # -- the comparison --------------------------------------------------------------------------------

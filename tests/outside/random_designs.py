@@ -190,7 +190,8 @@ class Crew:
         if count and self.dice.random() < 0.5:
             self.drawing.wires["shut"] = self.expression()
         if len(self.drawing.wires) and count >= 2 and self.dice.random() < 0.5:
-            apart = [lever for lever in self.drawing.levers if lever not in names_in(self.drawing.wires["shut"])]
+            used = names_in(self.drawing.wires["shut"])
+            apart = [lever for lever in self.drawing.levers if lever not in used]
             if apart:
                 self.drawing.wires["late"] = self.joined(["shut", apart[0]])
 

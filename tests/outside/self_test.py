@@ -134,8 +134,8 @@ class Bodies(unittest.TestCase):
 
     def test_a_deep_sink(self) -> None:
         """Water up to level 4; n cells fallen on landing allow n - 1 cells below the surface, 3 at most."""
-        for start, fallen, reached in ((5, 0, [4]), (6, 1, [4, 3]), (7, 2, [4, 3, 2]), (8, 3, [4, 3, 2, 1]),
-                                       (9, 4, [4, 3, 2, 1])):
+        landings = ((5, 0, [4]), (6, 1, [4, 3]), (7, 2, [4, 3, 2]), (8, 3, [4, 3, 2, 1]), (9, 4, [4, 3, 2, 1]))
+        for start, fallen, reached in landings:
             levels = ["#", "w", "w", "w", "w"] + ["."] * 6
             levels[start] = "i"
             found = moves_in(hand_drawn(*levels))
@@ -222,8 +222,9 @@ class Signals(unittest.TestCase):
 
     def test_operators(self) -> None:
         values = {"a": True, "b": False}
-        for expression, expected in ((["and", "a", "b"], False), (["or", "a", "b"], True), (True, True),
-                                     (["xor", "a", ["not", "b"]], False), (["not", "b"], True)):
+        cases = ((["and", "a", "b"], False), (["or", "a", "b"], True), (True, True),
+                 (["xor", "a", ["not", "b"]], False), (["not", "b"], True))
+        for expression, expected in cases:
             self.assertIs(evaluate(expression, values), expected)
 
 

@@ -36,29 +36,29 @@ class Comparisons(unittest.TestCase):
                 said_by(comparison, StandIn(lie), count)
 
     def test_fields(self) -> None:
-        self.expect_agreement(compare_fields, 15)
-        self.expect_lies_noticed(compare_fields, 15, "cell", "strength", "current", "spill", "dry")
+        self.expect_agreement(compare_fields, 10)
+        self.expect_lies_noticed(compare_fields, 10, "cell", "strength", "current", "spill", "dry")
 
     def test_tables(self) -> None:
-        self.expect_agreement(compare_tables, 15)
-        self.expect_lies_noticed(compare_tables, 15, "trapped", "verdict", "row")
+        self.expect_agreement(compare_tables, 10)
+        self.expect_lies_noticed(compare_tables, 10, "trapped", "verdict", "row")
 
     def test_symmetry_and_that_it_reaches_wide_bodies(self) -> None:
-        said = said_by(symmetry, StandIn(), 15)
+        said = said_by(symmetry, StandIn(), 10)
         self.assertNotIn(" 0 routes of footprint 2", said)
-        self.expect_lies_noticed(symmetry, 15, "compass")
+        self.expect_lies_noticed(symmetry, 10, "compass")
 
     def test_networkx_water(self) -> None:
-        self.expect_agreement(networkx_water, 15)
-        self.expect_lies_noticed(networkx_water, 15, "strength", "dry")
+        self.expect_agreement(networkx_water, 10)
+        self.expect_lies_noticed(networkx_water, 10, "strength", "dry")
 
     def test_networkx_routes(self) -> None:
-        self.expect_agreement(networkx_routes, 15)
-        self.expect_lies_noticed(networkx_routes, 15, "dominator", "component", "saved", "rule")
+        self.expect_agreement(networkx_routes, 10)
+        self.expect_lies_noticed(networkx_routes, 10, "dominator", "component", "saved", "rule")
 
     def test_conditions(self) -> None:
-        self.expect_agreement(conditions, 15)
-        self.expect_lies_noticed(conditions, 15, "condition", "finding", "silence")
+        self.expect_agreement(conditions, 10)
+        self.expect_lies_noticed(conditions, 10, "condition", "finding", "silence")
 
 
 class Program(unittest.TestCase):

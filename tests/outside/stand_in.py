@@ -106,7 +106,8 @@ def answer(command: str, arguments: list[str]) -> dict[str, Any]:
         file = {"file": arguments[0], "diagnostics": [], "junctions": [judged]}
         return {"format": "leat-findings", "version": 1, "files": [file], "exit": 0}
     scene = Scene.of(junction, assignment)
-    trails = [trail_of(route(scene, options["--from"], body), junction.name, assignment) for body in junction.bodies]
+    routes = [route(scene, options["--from"], body) for body in junction.bodies]
+    trails = [trail_of(found, junction.name, assignment) for found in routes]
     return document("leat-trail", [with_library(trail) for trail in trails])
 
 
