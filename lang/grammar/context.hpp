@@ -149,7 +149,7 @@ struct EntriesDirective : x3::unary_parser<Subject, EntriesDirective<Entry, Subj
 
  private:
   bool is_at_entry(Iterator at, Reading const& reading) const {
-    return at != reading.end && *at != '}' && !ends_block(at, entries, reading);
+    return !reading.is_at_end(at) && *at != '}' && !ends_block(at, entries, reading);
   }
 
   template <class AnyContext>

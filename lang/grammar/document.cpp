@@ -140,7 +140,7 @@ syntax::Document parse(source::SourceText const& source, diagnostics::Sink& sink
   Reading reading(source.text(), sink);
   auto const* at = eat_gap(reading.begin, reading);
   if (read_edition(at, reading, document.edition))
-    while (at != reading.end) read_declaration(at, reading, document);
+    while (!reading.is_at_end(at)) read_declaration(at, reading, document);
   document.comments = std::move(reading.comments);
   return document;
 }

@@ -109,6 +109,10 @@ std::string quoted(std::string_view found) {
 // A failure on a later line than the last token is a piece missing at that token's end; anything
 // else is something in the wrong place.
 void explain(char const* where, std::string const& wanted, Reading& reading) {
+  if (reading.ready && reading.counts_only()) {
+    reading.ready.reset();
+    return;
+  }
   if (reading.ready) {
     auto ready = std::move(*reading.ready);
     reading.ready.reset();
@@ -119,12 +123,14 @@ void explain(char const* where, std::string const& wanted, Reading& reading) {
     ++reading.fault_count;
     return;
   }
+  if (reading.counts_only()) return;
   bool const is_missing = where == reading.end || *where == '}' || reading.is_line_start(where);
   reading.report(is_missing ? cut_short(where, wanted, reading)
                             : out_of_place(where, wanted, reading));
 }
 
 void explain_entry(char const* at, Entries const& entries, Reading& reading) {
+  if (reading.counts_only()) return;
   if (auto misspelt = misspelt_before(at, reading)) {
     reading.report(std::move(*misspelt));
     return;
@@ -137,6 +143,7 @@ void explain_entry(char const* at, Entries const& entries, Reading& reading) {
 }
 
 void explain_crowded(char const* at, Entries const& entries, Reading& reading) {
+  if (reading.counts_only()) return;
   if (auto misspelt = misspelt_before(at, reading)) {
     reading.report(std::move(*misspelt));
     return;
@@ -151,6 +158,7 @@ void explain_crowded(char const* at, Entries const& entries, Reading& reading) {
 }
 
 void explain_declaration(char const* at, Reading& reading) {
+  if (reading.counts_only()) return;
   auto const found = found_at(at, reading);
   if (*at == '}') {
     reading.report(fault("stray-brace", "This '}' closes nothing", reading.span(at, at + 1),
@@ -175,6 +183,7 @@ Diagnostic of_later_edition(syntax::Word const& word) {
 void explain_unclosed(char const* open, char const* at, Reading& reading) {
   if (reading.unclosed_at == at) return;
   reading.unclosed_at = at;
+  if (reading.counts_only()) return;
   auto const* end = reading.token_end(at);
   auto const found = found_at(at, reading);
   auto const before = found.empty() ? std::string("the file's end") : quoted(found);

@@ -35,6 +35,13 @@ void Reading::report(diagnostics::Diagnostic diagnostic) {
   sink.report(std::move(diagnostic));
 }
 
+bool Reading::counts_only() {
+  if (!sink.is_full()) return false;
+  ++fault_count;
+  sink.leave_out();
+  return true;
+}
+
 char const* eat_gap(char const* at, Reading& reading) {
   auto const begin = at;
   for (; at != reading.end; ++at) {
@@ -140,6 +147,7 @@ bool begins_declaration(char const* at, Reading const& reading) {
 }
 
 bool nearly_begins_declaration(char const* at, Reading const& reading) {
+  if (at == reading.end || !is_word_byte(*at)) return false;
   auto const word = word_at(at, reading);
   return is_among(word, declaration_words()) || word == "leat" ||
          diagnostics::near_name(word, declaration_words()).has_value();

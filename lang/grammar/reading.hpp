@@ -49,6 +49,10 @@ struct Reading {
   // misspelt.
   void take_name(char const* from, char const* to);
   void report(diagnostics::Diagnostic);
+  // Whether the sink has all the reports it keeps; then the fault is counted, and needs no words.
+  bool counts_only();
+  // Whether reading goes on.
+  bool is_at_end(char const* at) const { return at == end || sink.has_enough(); }
 
   char const* const begin;
   char const* const end;
