@@ -1,5 +1,5 @@
 room(engine_model engine/model SOURCES arrangement.cpp grid.cpp practice.cpp)
-room(engine_logic engine/logic SOURCES cover.cpp row_set.cpp statement.cpp truth.cpp USES engine_model)
+room(engine_logic engine/logic SOURCES cover.cpp machine.cpp program.cpp row_set.cpp statement.cpp truth.cpp USES engine_model)
 room(engine_water engine/water
   SOURCES current.cpp holes.cpp intrinsic.cpp settle.cpp spread.cpp step.cpp survey.cpp
   USES engine_model)
@@ -7,7 +7,8 @@ room(engine_body engine/body
   SOURCES endings.cpp moves.cpp outcome.cpp route_graph.cpp shape.cpp surroundings.cpp trail.cpp
   USES engine_water)
 target_link_libraries(engine_body PRIVATE Boost::headers)
-room(engine_explore engine/explore SOURCES combinations.cpp USES engine_logic)
+room(engine_explore engine/explore SOURCES combinations.cpp states.cpp USES engine_logic)
+target_link_libraries(engine_explore PRIVATE Boost::headers)
 room(engine_findings engine/findings
   SOURCES accept.cpp body_spills.cpp diagonal_currents.cpp endless_loops.cpp falls.cpp
     hard_landings.cpp idle_signals.cpp long_head_runs.cpp narrow_pits.cpp open_edges.cpp rests.cpp

@@ -18,14 +18,18 @@ struct ExpressionNode {
   bool operator==(ExpressionNode const&) const = default;
 };
 
-enum class SignalKind : std::uint8_t { lever, button, plate, wire };
+enum class SignalKind : std::uint8_t { lever, button, plate, clock, wire, latch, toggle, delay };
 
-// Inputs (lever, button, plate) are free; a wire follows its expression.
+// Inputs (lever, button, plate, clock) are free: what changes them comes from outside. A wire follows its
+// expression. Memory (latch, toggle, delay) keeps a value between events.
 struct Signal {
   SignalKind kind = SignalKind::lever;
-  bool starts_on = false;       // inputs: the value as built
-  ExpressionId definition = 0;  // wires only
-  bool is_input() const { return kind != SignalKind::wire; }
+  bool starts_on = false;       // inputs and memory: the value as built
+  ExpressionId definition = 0;  // a wire's; what sets a latch, flips a toggle, feeds a delay
+  ExpressionId reset = 0;       // latch only
+  int ticks = 0;                // a button's pulse, a delay, half a clock's period
+  bool is_input() const { return kind < SignalKind::wire; }
+  bool is_memory() const { return kind > SignalKind::wire; }
 };
 
 struct Circuit {

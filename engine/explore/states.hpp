@@ -1,0 +1,51 @@
+#pragma once
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "engine/logic/machine.hpp"
+
+namespace leat::explore {
+
+using logic::Code;
+
+// An event after which the logic never gets quiet.
+struct Unquiet {
+  std::uint32_t state = 0;  // the settled state before it
+  std::size_t event = 0;
+  logic::Oscillation oscillation;
+};
+
+// Every settled state a machine can reach from as built, numbered breadth first: state 0 is as
+// built, and following `parent` back gives a shortest event sequence. Event e is a flip of input e.
+struct States {
+  static constexpr std::uint32_t none = 0xffffffffu;
+
+  std::vector<Code> codes;
+  std::vector<std::uint32_t>
+      next;  // state * events + event; none where the event does not get quiet
+  std::vector<std::uint32_t> parent;  // state 0: none
+  std::vector<std::uint8_t> event_from_parent;
+  std::size_t events = 0;
+  bool is_complete = false;  // false: the budget ran out, and nothing is known of the rest
+  std::vector<Unquiet> unquiet;
+  // Where the circuit as built does not get quiet, there is no state at all.
+  std::optional<logic::Oscillation> unquiet_as_built;
+
+  std::size_t size() const { return codes.size(); }
+  std::uint32_t after(std::uint32_t state, std::size_t event) const {
+    return next[state * events + event];
+  }
+  // The events from as built to the state, a shortest list.
+  std::vector<std::size_t> events_to(std::uint32_t state) const;
+};
+
+// Breadth first, 64 states at a time. Cost: about one pass of the circuit's operators for each 64
+// states and event, and one look-up for each transition.
+States reach(logic::Machine const&, std::size_t most_states = std::size_t{1} << 20);
+
+// Whether from every state the one as built can be reached again (strong components, Boost.Graph);
+// if not, the states from which it cannot.
+std::vector<std::uint32_t> without_return(States const&);
+
+}  // namespace leat::explore

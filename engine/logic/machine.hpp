@@ -1,0 +1,69 @@
+#pragma once
+#include <cstdint>
+#include <vector>
+
+#include "engine/logic/program.hpp"
+
+namespace leat::logic {
+
+// The settled semantics of a circuit with memory (model section 4). After one input has changed,
+// wires follow in dependency order; then all memory elements whose trigger says so change together:
+// a latch is on when set, else off when reset; a toggle flips when its trigger has risen since the
+// round before; a delay takes over its input. This repeats until a round changes no memory: quiet.
+// What never gets quiet oscillates.
+//
+// A settled state is told by inputs and memory alone: what a toggle's trigger was is the trigger's
+// value there.
+
+// The values of inputs and memory elements, in the order of Machine::variables; first one lowest.
+using Code = std::uint64_t;
+
+// What oscillates after an event: the memory elements that keep changing, in the order of their
+// ids.
+struct Oscillation {
+  std::vector<model::SignalId> loop;
+  int period = 0;  // rounds
+};
+
+class Machine {
+ public:
+  static constexpr std::size_t most_variables = 64;
+  // Contract: at most most_variables inputs and memory elements. The circuit must outlive the
+  // machine.
+  explicit Machine(model::Circuit const&);
+
+  model::Circuit const& circuit() const { return *circuit_; }
+  // Inputs first, then memory elements, each in the order of their ids.
+  std::vector<model::SignalId> const& variables() const { return variables_; }
+  std::size_t input_count() const { return input_count_; }
+
+  // Every signal's value in a settled state.
+  std::vector<bool> values(Code) const;
+
+  struct Settled {
+    Code code = 0;
+    bool is_quiet = true;
+    Oscillation oscillation;  // where it is not quiet
+  };
+  // All variables as built, settled.
+  Settled as_built() const;
+  // From a settled state, after input `event` (an index below input_count) has flipped.
+  Settled after(Code, std::size_t event) const;
+
+  // The same for up to 64 settled states side by side: to[i] follows from[i]. Lanes that did not
+  // get quiet within the common rounds are set in the result and hold no state; `after` tells what
+  // they do.
+  Lanes after(std::vector<Code> const& from, std::size_t event, std::vector<Code>& to) const;
+
+ private:
+  struct Bench;
+  Settled settle(Code code, std::vector<bool> was_triggered) const;
+  std::vector<bool> triggers(Code) const;
+
+  model::Circuit const* circuit_;
+  Program program_;
+  std::vector<model::SignalId> variables_;
+  std::size_t input_count_ = 0;
+};
+
+}  // namespace leat::logic
