@@ -1,6 +1,7 @@
 room(lang_source lang/source SOURCES code_point.cpp soundness.cpp source_text.cpp source_map.cpp
      USES engine_model)
 room(lang_diagnostics lang/diagnostics SOURCES near_name.cpp sink.cpp USES lang_source)
+room(lang_syntax lang/syntax SOURCES print.cpp wording.cpp USES lang_source fmt::fmt)
 room(lang_grammar lang/grammar
      SOURCES characters.cpp words.cpp reading.cpp faults.cpp terminals.cpp expression.cpp signals.cpp
              drawing.cpp judging.cpp expecting.cpp document.cpp
@@ -12,3 +13,20 @@ room(lang_check lang/check SOURCES acceptances.cpp bodies_and_practice.cpp check
      USES lang_diagnostics lang_source engine_model fmt::fmt)
 room(lang_lower lang/lower SOURCES cells.cpp circuit_lowering.cpp lower.cpp words.cpp
      USES lang_grammar lang_check lang_diagnostics lang_source engine_model)
+
+set(findings_manual ${CMAKE_BINARY_DIR}/generated/findings_manual.cpp)
+add_custom_command(
+  OUTPUT ${findings_manual}
+  COMMAND ${CMAKE_COMMAND} -DTEXT=${CMAKE_SOURCE_DIR}/docs/findings.md -DSOURCE=${findings_manual}
+          -P ${CMAKE_SOURCE_DIR}/lang/render/embed_manual.cmake
+  DEPENDS ${CMAKE_SOURCE_DIR}/docs/findings.md ${CMAKE_SOURCE_DIR}/lang/render/embed_manual.cmake
+  COMMENT "Embedding docs/findings.md")
+room(lang_render lang/render
+     SOURCES check_report.cpp columns.cpp condition.cpp design_document.cpp diagnostic_text.cpp
+             example.cpp expectation_text.cpp field_document.cpp field_text.cpp finding_pages.cpp
+             finding_sentences.cpp finding_text.cpp findings_document.cpp json.cpp level_picture.cpp
+             look.cpp paragraph.cpp source_excerpt.cpp table_csv.cpp table_document.cpp
+             table_expect.cpp table_lines.cpp table_markdown.cpp table_sheet.cpp table_text.cpp
+             trail_document.cpp trail_text.cpp water_signs.cpp words.cpp
+     USES engine_judge lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
+target_sources(lang_render PRIVATE ${findings_manual})

@@ -1,0 +1,23 @@
+#pragma once
+#include <string>
+
+#include "lang/syntax/document.hpp"
+
+// Each node that is one line, as that line.
+namespace leat::syntax {
+
+std::string line_of(SignalDeclaration const&);
+std::string line_of(MaterialDeclaration const&);
+std::string line_of(MarkDeclaration const&);
+std::string line_of(BodyProperty const&);
+std::string line_of(PracticeSetting const&);
+std::string line_of(AcceptDeclaration const&);
+std::string line_of(Clause const&);
+
+// What stands before the brace of a block.
+std::string head_of(LevelDeclaration const&);
+std::string head_of(JunctionDeclaration const&);
+std::string head_of(ExpectDeclaration const&);
+std::string head_of(TableDeclaration const&);
+
+}  // namespace leat::syntax

@@ -1,0 +1,14 @@
+test_program(lang_source_tests
+  SOURCES lang/source/code_point_test.cpp lang/source/soundness_test.cpp
+          lang/source/source_map_test.cpp lang/source/source_text_test.cpp
+  USES lang_source)
+test_program(lang_diagnostics_tests
+  SOURCES lang/diagnostics/catalogue_test.cpp lang/diagnostics/near_name_test.cpp
+          lang/diagnostics/sink_test.cpp
+  USES lang_diagnostics)
+test_program(lang_check_tests
+  SOURCES lang/check/judging_test.cpp lang/check/marks_test.cpp lang/check/names_test.cpp
+          lang/check/ports_test.cpp lang/check/shape_test.cpp lang/check/signals_test.cpp
+  USES lang_check lang_grammar)
+test_program(lang_lower_tests SOURCES lang/lower/lower_test.cpp USES lang_lower)
+test_program(lang_messages_tests SOURCES messages/messages_test.cpp USES lang_lower fmt::fmt)
