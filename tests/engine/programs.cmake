@@ -1,7 +1,13 @@
-add_library(test_draw STATIC ${CMAKE_CURRENT_LIST_DIR}/../support/draw.cpp)
+add_library(test_draw STATIC ${CMAKE_CURRENT_LIST_DIR}/../support/draw.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/../support/poured.cpp)
 target_link_libraries(test_draw PUBLIC engine_judge)
 
-set(here ${CMAKE_CURRENT_LIST_DIR})
-test_program(water_tests
-  SOURCES ${here}/water/water_test.cpp
-  USES test_draw)
+# One program for each room of the engine: the files of its folder.
+function(engine_tests room)
+  list(TRANSFORM ARGN PREPEND "${CMAKE_SOURCE_DIR}/tests/engine/${room}/")
+  list(TRANSFORM ARGN APPEND "_test.cpp")
+  test_program(${room}_tests SOURCES ${ARGN} USES test_draw)
+endfunction()
+
+engine_tests(model arrangement finding_kind grid material practice)
+engine_tests(water current holes intrinsic settle spread step survey)

@@ -53,7 +53,8 @@ model::Port& port(std::vector<model::Port>& ports, std::size_t index) {
 void place_glyph(Legend const& legend, char glyph, model::Cell c) {
   auto& design = legend.design;
   auto const fill = legend.fills.find(glyph);
-  if (fill == legend.fills.end()) throw std::invalid_argument(std::string("no such glyph: ") + glyph);
+  if (fill == legend.fills.end())
+    throw std::invalid_argument(std::string("no such glyph: ") + glyph);
   design.fill_of[c] = fill->second;
   if (glyph == 'i' || glyph == 'j') port(design.inlets, glyph == 'j').cells.push_back(c);
   if (glyph >= 'A' && glyph <= 'C') {
@@ -65,8 +66,8 @@ void place_glyph(Legend const& legend, char glyph, model::Cell c) {
 
 model::Design draw(std::vector<Level> const& levels) {
   model::Design design;
-  design.grid = model::Grid(static_cast<int>(levels[0][0].size()), static_cast<int>(levels[0].size()),
-                            static_cast<int>(levels.size()));
+  design.grid = model::Grid(static_cast<int>(levels[0][0].size()),
+                            static_cast<int>(levels[0].size()), static_cast<int>(levels.size()));
   auto const legend = legend_for(design);
   design.fill_of.assign(design.grid.size(), legend.fills.at('X'));
   design.profiles.emplace_back();
@@ -74,7 +75,8 @@ model::Design draw(std::vector<Level> const& levels) {
     auto const& level = levels[static_cast<std::size_t>(z)];
     for (int y = 0; y < design.grid.depth(); ++y) {
       auto const& row = level.at(static_cast<std::size_t>(y));
-      if (static_cast<int>(row.size()) != design.grid.width()) throw std::invalid_argument("ragged: " + row);
+      if (static_cast<int>(row.size()) != design.grid.width())
+        throw std::invalid_argument("ragged: " + row);
       for (int x = 0; x < design.grid.width(); ++x) {
         place_glyph(legend, row[static_cast<std::size_t>(x)], design.grid.cell({x, y, z}));
       }
@@ -113,8 +115,13 @@ std::vector<Level> water_levels(Solved const& solved) {
   return levels;
 }
 
-tables::Route const& route(Judgement const& judgement, bool lever_0, bool lever_1, model::InletId inlet,
-                           model::ProfileId profile) {
+std::vector<Level> water_of(std::vector<Level> const& drawing, std::vector<bool> levers) {
+  auto const design = draw(drawing);
+  return water_levels(settled(design, std::move(levers)));
+}
+
+tables::Route const& route(Judgement const& judgement, bool lever_0, bool lever_1,
+                           model::InletId inlet, model::ProfileId profile) {
   auto const row = (lever_0 ? 2u : 0u) + (lever_1 ? 1u : 0u);
   return judgement.routes.at(judgement.combinations.setting_of_row[row], inlet, profile);
 }

@@ -14,16 +14,22 @@ namespace leat::drawn {
 
 using Level = std::vector<std::string>;  // one text a row, northernmost first
 
-// Levels from the lowest up; all of one size. Levers 0 and 1 exist and start off; the one profile is the
-// model's default.
+// Levels from the lowest up; all of one size. Levers 0 and 1 exist and start off; the one profile
+// is the model's default.
 model::Design draw(std::vector<Level> const& levels);
 
 // The settled fresh water with the given levers on.
 Solved settled(model::Design const&, std::vector<bool> levers = {false, false});
+// What is solved points into its design, which therefore must live on.
+Solved settled(model::Design&&, std::vector<bool> levers = {false, false}) = delete;
 
-// One row of a field as text: the strength of flows, S source, F falling, . dry, X where water may not enter.
+// One row of a field as text: the strength of flows, S source, F falling, . dry, X where water may
+// not enter.
 std::string water_row(Solved const&, int y, int z);
 std::vector<Level> water_levels(Solved const&);
+// The settled fresh water of a drawing, level by level.
+std::vector<Level> water_of(std::vector<Level> const& drawing,
+                            std::vector<bool> levers = {false, false});
 
 // The one route of a design with the given levers on.
 tables::Route const& route(Judgement const&, bool lever_0 = false, bool lever_1 = false,
