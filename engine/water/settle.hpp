@@ -5,7 +5,8 @@ namespace leat::water {
 
 struct Settled {
   Field field;
-  int steps = 0;  // water steps until a step changed nothing
+  int steps = 0;           // water steps until a step changed nothing
+  bool is_settled = true;  // false: it still moved when the bound was reached
 };
 
 // The fresh field: from dry, until a step changes nothing.
@@ -16,10 +17,16 @@ struct Settled {
 // and the number of steps is bounded by cells times states; in practice it is the longest way the
 // water runs.
 //
-// settle_reference repeats `step`, which looks at every cell. settle_fresh looks again only where
-// the last step's changes can matter (see influence in settle.cpp), and gives the same fields step
-// by step.
+// settle_reference repeats `step`, which looks at every cell; settle_fresh is quicker.
 Settled settle_reference(model::Arrangement const&);
 Settled settle_fresh(model::Arrangement const&);
+
+// The field that a settled one turns into after the arrangement has changed. Water can then go down
+// as well as up, and no argument shows that it must rest: it is stepped at most as often as a fresh
+// field could need.
+Settled settle_switched(model::Arrangement const& before, Field const&,
+                        model::Arrangement const& after);
+Settled settle_switched_reference(model::Arrangement const& before, Field const&,
+                                  model::Arrangement const& after);
 
 }  // namespace leat::water
