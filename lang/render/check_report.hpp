@@ -1,0 +1,46 @@
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "engine/judge.hpp"
+#include "lang/render/level_picture.hpp"
+#include "lang/render/look.hpp"
+#include "lang/render/subject.hpp"
+
+// The outcome of `leat check` for people: findings, then expectations that do not hold, then a
+// summary. Worst first; nothing depends on time or on the machine.
+namespace leat::render {
+
+// One judged junction. `sights` holds, by finding, the junction in the nearest combination in which
+// it shows; a finding without a picture has none.
+struct JudgedJunction {
+  Subject subject;
+  Judgement const& judgement;
+  std::vector<Scene const*> sights;
+};
+
+std::string finding_text(JudgedJunction const&, std::size_t finding, Look);
+std::string expectation_text(JudgedJunction const&, std::size_t expectation, Look);
+
+// Findings and unkept expectations of a junction, one paragraph each.
+std::string junction_report(JudgedJunction const&, Look);
+// The same, one line each: `file:line:column: severity: short-name: headline`.
+std::string junction_lines(JudgedJunction const&);
+
+// Counts by severity and verdict, and the word for the whole.
+struct Summary {
+  std::string file;
+  std::size_t faults = 0, faults_left_out = 0;  // of the design file
+  std::size_t errors = 0, warnings = 0, notes = 0, accepted = 0;
+  std::size_t held = 0, held_within_bounds = 0, violated = 0, empty = 0, undecided = 0;
+  std::size_t junctions = 0, combinations = 0;
+  std::string too_many;  // inputs that were too many to run
+  std::string verdict;   // chosen by the caller, who knows which findings fail
+};
+void add(Summary&, Judgement const&);
+std::string summary_text(Summary const&, Look);
+// "yard.leat: violated; 1 error, 2 warnings; 5 expectations hold, 1 is violated"
+std::string summary_line(Summary const&);
+
+}  // namespace leat::render

@@ -1,0 +1,104 @@
+#include "lang/render/condition.hpp"
+
+#include <bit>
+
+namespace leat::render {
+
+namespace {
+
+std::string cube_text(logic::Cube const& cube, std::vector<std::string> const& inputs) {
+  std::string result;
+  for (std::size_t i = 0; i < inputs.size(); ++i) {
+    if ((cube.care >> i & 1u) == 0) continue;
+    if (!result.empty()) result += " and ";
+    if ((cube.value >> i & 1u) == 0) result += "not ";
+    result += inputs[i];
+  }
+  return result.empty() ? "on" : result;
+}
+
+std::string sum_text(std::vector<logic::Cube> const& cubes,
+                     std::vector<std::string> const& inputs) {
+  if (cubes.empty()) return "off";
+  if (cubes.size() == 1) return cube_text(cubes.front(), inputs);
+  std::string result;
+  for (auto const& cube : cubes) {
+    if (!result.empty()) result += " or ";
+    bool const is_product = std::popcount(cube.care) > 1;
+    result += is_product ? "(" + cube_text(cube, inputs) + ")" : cube_text(cube, inputs);
+  }
+  return result;
+}
+
+bool is_two_sided(model::Operator op) {
+  return op == model::Operator::conjunction || op == model::Operator::disjunction ||
+         op == model::Operator::parity;
+}
+
+std::string_view operator_word(model::Operator op) {
+  if (op == model::Operator::conjunction) return " and ";
+  return op == model::Operator::disjunction ? " or " : " xor ";
+}
+
+// An expression with the operators still to be written around it.
+struct Pending {
+  std::string text;
+  model::Operator op;
+};
+
+std::string operand(Pending const& inner, model::Operator outer) {
+  bool const needs_brackets = is_two_sided(inner.op) && inner.op != outer;
+  return needs_brackets ? "(" + inner.text + ")" : inner.text;
+}
+
+Pending written(model::Circuit const& circuit, std::vector<source::Named> const& signals,
+                model::ExpressionId id) {
+  using enum model::Operator;
+  auto const& node = circuit.expressions[id];
+  switch (node.op) {
+    case constant:
+      return {node.left != 0 ? "on" : "off", constant};
+    case signal:
+      return {signals[node.left].name, signal};
+    case negation:
+      return {"not " + operand(written(circuit, signals, node.left), negation), negation};
+    default:
+      break;
+  }
+  auto const left = written(circuit, signals, node.left);
+  auto const right = written(circuit, signals, node.right);
+  std::string text = operand(left, node.op);
+  text += operator_word(node.op);
+  text += operand(right, node.op);
+  return {std::move(text), node.op};
+}
+
+}  // namespace
+
+std::string condition_expression(logic::Statement const& statement,
+                                 std::vector<std::string> const& inputs) {
+  auto const sum = sum_text(statement.cubes, inputs);
+  if (!statement.is_negated) return sum;
+  bool const is_one_name = statement.cubes.size() == 1 &&
+                           std::popcount(statement.cubes.front().care) == 1 &&
+                           statement.cubes.front().value != 0;
+  return is_one_name ? "not " + sum : "not (" + sum + ")";
+}
+
+std::string condition_expression(logic::RowSet const& rows,
+                                 std::vector<std::string> const& inputs) {
+  return condition_expression(logic::shortest_statement(rows), inputs);
+}
+
+std::string condition_words(logic::RowSet const& rows, std::vector<std::string> const& inputs) {
+  if (rows.is_full()) return "always";
+  if (rows.is_empty()) return "never";
+  return "when " + condition_expression(rows, inputs);
+}
+
+std::string expression_text(model::Circuit const& circuit,
+                            std::vector<source::Named> const& signals, model::ExpressionId id) {
+  return written(circuit, signals, id).text;
+}
+
+}  // namespace leat::render

@@ -1,0 +1,62 @@
+#pragma once
+#include <map>
+#include <string>
+#include <vector>
+
+#include "engine/body/outcome.hpp"
+#include "engine/body/shape.hpp"
+#include "engine/judge.hpp"
+#include "engine/water/survey.hpp"
+#include "lang/diagnostics/diagnostic.hpp"
+#include "lang/render/subject.hpp"
+#include "lang/render/table_sheet.hpp"
+
+// The JSON documents, to the letter of docs/schemas. Keys keep their order; the same results give
+// the same bytes.
+namespace leat::render {
+
+// The value of each input signal, by its id.
+using Assignment = std::map<model::SignalId, bool>;
+
+// leat-design: `leat resolve`.
+std::string design_document(std::vector<Subject> const&);
+
+// leat-field: `leat show --as json`.
+struct FieldPart {
+  Subject subject;
+  Assignment assignment;
+  std::vector<water::WetCell> wet;
+};
+std::string field_document(std::vector<FieldPart> const&);
+
+// leat-table: `leat table --as json`.
+std::string table_document(std::vector<TableSheet> const&);
+
+// leat-trail: `leat follow --as json`.
+struct TrailPart {
+  Subject subject;
+  model::InletId inlet = 0;
+  model::ProfileId profile = 0;
+  Assignment assignment;
+  body::RouteGraph graph;
+  body::Outcome outcome;
+  body::Components components;
+  std::vector<std::uint32_t> dominators;
+};
+std::string trail_document(std::vector<TrailPart> const&);
+
+// leat-findings: `leat check --as json`. A file that could not be read has only `fault`.
+struct FindingsPart {
+  struct Judged {
+    Subject subject;
+    Judgement const& judgement;
+  };
+  std::string file;
+  source::SourceText const* text = nullptr;
+  std::vector<diagnostics::Diagnostic> diagnostics;
+  std::vector<Judged> junctions;
+  std::string fault, remedy;
+};
+std::string findings_document(std::vector<FindingsPart> const&, int exit);
+
+}  // namespace leat::render

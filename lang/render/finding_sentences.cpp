@@ -1,0 +1,149 @@
+#include "lang/render/finding_sentences.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+
+#include "lang/render/words.hpp"
+
+namespace leat::render {
+
+namespace {
+
+using model::FindingKind;
+
+struct SentenceRow {
+  FindingKind kind;
+  std::string_view headline, reason, remedy;
+};
+
+// One row a kind, in the order of model::FindingKind. {body} is the bodies and inlets concerned,
+// {outlets} and {signals} are names, {measured} and {limit} what the finding's rule counts.
+constexpr std::array<SentenceRow, static_cast<std::size_t>(FindingKind::count)> sentence_table{{
+    {FindingKind::unreached_outlet, "{outlets} is never reached",
+     "No combination of the signals brings a body from any inlet there.",
+     "Look where the bodies end instead (leat follow), or remove the outlet."},
+    {FindingKind::dry_stand, "{body} comes to stand on dry ground",
+     "Here the body is in no water, and something carries it: nothing moves it on.",
+     "Bring a flow to this cell, or let the body drop into water before it gets here."},
+    {FindingKind::still_water, "{body} comes to float in still water",
+     "The cells the body fills have no current, so nothing moves it on.",
+     "Take a source away or move it, so that the water runs on through this cell."},
+    {FindingKind::pinned, "{body} is pressed against what it cannot enter",
+     "The current pushes the body to a side on which it does not fit, and nowhere else.",
+     "Turn the current before this cell, or open the way for the whole height of the body."},
+    {FindingKind::endless_loop, "{body} goes round for ever",
+     "These {cells} lead only to one another: no move leaves them.",
+     "Break the ring: stop one of its flows with a sign, or open a way out."},
+    {FindingKind::split_route, "{body} can end at {outlets}",
+     "The ways part here under one and the same combination, so chance decides.",
+     "Close one of the ways while the other is open, or say with may reach that it is wanted."},
+    {FindingKind::unsure_move, "{body} gets on only by a move that may fail",
+     "At this cell nothing but a climb over an edge leads on, and bodies often hang there.",
+     "Lower the edge or raise the water by one level, so that the body is carried over."},
+    {FindingKind::body_spill, "{body} leaves the drawing",
+     "The way leads over the drawing's edge, where nothing is known of what follows.",
+     "Wall the edge off, or draw the channel further and end it in an outlet."},
+    {FindingKind::water_spill, "Water runs out of the drawing",
+     "Outside is open, and this cell sends its water there.",
+     "Wall the edge off, or stop the water with a sign."},
+    {FindingKind::tight_inlet, "{body} does not fit into the inlet",
+     "At none of the inlet's cells there is room for the whole body.",
+     "Open the cells beside and above the inlet, or name the bodies meant to enter here."},
+    {FindingKind::hard_landing, "{body} falls {measured} onto something dry",
+     "More than {limit} of fall hurt the body.",
+     "Put water under the drop, two cells deep or more, or shorten the drop."},
+    {FindingKind::thin_cushion, "{body} falls into only {measured} of water",
+     "After a long drop a body sinks; with less than {limit} of water it may touch the ground.",
+     "Deepen the water under the drop to at least {limit}."},
+    {FindingKind::narrow_pit, "{body} falls down a pit {measured} wide",
+     "A body keeps drifting to the side to which the water carried it, and strikes the far wall.",
+     "Widen the pit to {limit} along that side, all the way down."},
+    {FindingKind::long_head_run, "{body} has its head under water for {measured} in a row",
+     "More than {limit} with the water at head level, and a body in a queue may drown.",
+     "Let the body come up for air: lower the water or raise the channel's floor in between."},
+    {FindingKind::stacked_sources, "{body} rises through {sources} on top of each other",
+     "Water between sources pushes to no side, and bodies stop or turn back in it.",
+     "Leave {source_limit} in the lift and let falling water fill the rest of it."},
+    {FindingKind::foot_lift, "{body} may not rise: the lift starts at foot level",
+     "Only the feet are in the water and the ground carries them, so the rise is unsure.",
+     "Raise the lowest source to head level, or take the ground away under the lift."},
+    {FindingKind::diagonal_current, "{body} meets a diagonal current",
+     "The water pushes to two sides at once; many bodies at a time press into the corner.",
+     "Stop one of the two flows with a sign just before the corner."},
+    {FindingKind::open_edge, "{body} is washed over an open edge, {measured} down",
+     "The water runs over the edge with the body; nothing holds the flow back if it changes.",
+     "Put a sign at the end of the flow: the body passes it, the water stops."},
+    {FindingKind::swimmer_pool, "{measured} of standing water are joined",
+     "In pools of {limit} or more swimmers may appear, and they clog the way.",
+     "Part the pool with walls or signs, or let the water flow."},
+    {FindingKind::idle_signal, "{signals} changes nothing",
+     "Every route stays the same whichever way the signal stands.",
+     "Use it as the control of a mark, or remove it."},
+    {FindingKind::twin_signals, "{signals} always agree",
+     "They have the same value in every combination.",
+     "Keep one of them, or correct the definition that was meant to differ."},
+    {FindingKind::stale_acceptance, "Nothing answers to an accepted finding",
+     "No {accepted} is found where and when the acceptance says.",
+     "Remove the acceptance, or correct its place and its condition."},
+}};
+
+std::string with_article(std::string const& name) {
+  bool const is_vowel = std::string_view("aeiouAEIOU").find(name.front()) != std::string_view::npos;
+  return (is_vowel ? "an " : "a ") + name;
+}
+
+std::string body_phrase(Subject const& subject, findings::Finding const& finding) {
+  std::vector<std::string> bodies;
+  for (auto const& name : names_of(subject.map.profiles, finding.profiles)) {
+    bodies.push_back(with_article(name));
+  }
+  auto phrase = bodies.empty() ? std::string("a body") : listed(bodies, "or");
+  phrase.front() = 'A';
+  if (finding.inlets.empty()) return phrase;
+  return phrase + " from " + listed(names_of(subject.map.inlets, finding.inlets), "or");
+}
+
+std::string accepted_name(Subject const& subject, findings::Finding const& finding) {
+  if (!finding.acceptance) return {};
+  return std::string(model::row_of(subject.design.acceptances[*finding.acceptance].kind).name);
+}
+
+std::string filled(std::string_view sentence, Subject const& subject,
+                   findings::Finding const& finding) {
+  auto const measured = static_cast<std::size_t>(finding.measured);
+  auto const limit = static_cast<std::size_t>(finding.limit);
+  bool const is_choice = finding.kind == FindingKind::split_route;
+  return fmt::format(
+      fmt::runtime(sentence), fmt::arg("body", body_phrase(subject, finding)),
+      fmt::arg("outlets",
+               listed(names_of(subject.map.outlets, finding.outlets), is_choice ? "or" : "and")),
+      fmt::arg("signals", listed(names_of(subject.map.signals, finding.signals))),
+      fmt::arg("measured", counted(measured, "cell")), fmt::arg("limit", counted(limit, "cell")),
+      fmt::arg("sources", counted(measured, "source")),
+      fmt::arg("source_limit", counted(limit, "source")),
+      fmt::arg("cells", counted(finding.cells.size(), "cell")),
+      fmt::arg("accepted", accepted_name(subject, finding)));
+}
+
+}  // namespace
+
+FindingSentences sentences_of(Subject const& subject, findings::Finding const& finding) {
+  auto const& row = sentence_table[static_cast<std::size_t>(finding.kind)];
+  return {filled(row.headline, subject, finding), filled(row.reason, subject, finding),
+          filled(row.remedy, subject, finding)};
+}
+
+source::Span span_of(Subject const& subject, findings::Finding const& finding) {
+  auto const& map = subject.map;
+  if (finding.acceptance) return map.acceptances[*finding.acceptance].span;
+  if (!finding.cells.empty()) {
+    return map.span_of(subject.design.grid.place(finding.cells.front()));
+  }
+  if (!finding.signals.empty()) return map.signals[finding.signals.front()].span;
+  if (!finding.outlets.empty()) return map.outlets[finding.outlets.front()].span;
+  if (!finding.inlets.empty()) return map.inlets[finding.inlets.front()].span;
+  return map.junction.span;
+}
+
+}  // namespace leat::render

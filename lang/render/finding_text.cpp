@@ -1,0 +1,122 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "lang/render/check_report.hpp"
+#include "lang/render/condition.hpp"
+#include "lang/render/diagnostic_text.hpp"
+#include "lang/render/example.hpp"
+#include "lang/render/finding_sentences.hpp"
+#include "lang/render/paragraph.hpp"
+#include "lang/render/table_lines.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::render {
+
+namespace {
+
+using findings::Finding;
+
+constexpr std::size_t most_levels = 3;
+
+std::string place_line(Subject const& subject, Finding const& finding, Look look) {
+  auto line = location(subject.text, span_of(subject, finding).begin);
+  if (!finding.cells.empty()) {
+    auto const at = subject.design.grid.place(finding.cells.front());
+    line += fmt::format("   {} (at {})", place_words(at), place_code(at));
+    auto const more = finding.cells.size() - 1;
+    if (more > 0) line += fmt::format(" and {} more", counted(more, "cell"));
+  }
+  return "    " + painted(look, Role::quiet, line) + "\n";
+}
+
+std::vector<int> levels_of(model::Grid const& grid, std::vector<model::Cell> const& cells) {
+  std::vector<int> levels;
+  for (auto c : cells) {
+    auto const z = grid.place(c).z;
+    if (levels.empty() || levels.back() != z) levels.push_back(z);
+  }
+  std::reverse(levels.begin(), levels.end());
+  return levels;
+}
+
+std::string pictures(JudgedJunction const& judged, Finding const& finding, Scene const& scene,
+                     std::string const& setting, Look look) {
+  auto const& grid = judged.subject.design.grid;
+  auto const levels = levels_of(grid, finding.cells);
+  std::string result;
+  for (std::size_t i = 0; i < std::min(levels.size(), most_levels); ++i) {
+    auto const window = around(grid, finding.cells, levels[i], 3);
+    auto heading = level_heading(grid, levels[i], window);
+    if (!setting.empty()) heading += ", with " + setting;
+    result += "\n    " + painted(look, Role::quiet, heading) + "\n";
+    result += level_picture(scene, levels[i], window, finding.cells, {look, 4});
+  }
+  if (levels.size() > most_levels) {
+    result +=
+        "    " +
+        painted(look, Role::quiet,
+                fmt::format("and {} further down", counted(levels.size() - most_levels, "level"))) +
+        "\n";
+  }
+  return result + "\n";
+}
+
+std::string condition_line(JudgedJunction const& judged, Finding const& finding) {
+  auto const& judgement = judged.judgement;
+  auto const inputs = names_of(judged.subject.map.signals, judgement.inputs);
+  if (inputs.empty()) return {};
+  auto words = condition_words(finding.rows, inputs);
+  if (words.starts_with("when ")) words.erase(0, 5);
+  return fmt::format("{}  ({})", words,
+                     share_words(finding.rows.count(), judgement.combinations.row_count()));
+}
+
+std::string trail_line(JudgedJunction const& judged, Finding const& finding) {
+  if (finding.inlets.empty() || finding.profiles.empty() || finding.rows.is_empty()) return {};
+  auto const row = logic::nearest_row(finding.rows, row_as_built(judged.subject, judged.judgement));
+  return follow_command(judged.subject, assignment_of(judged.judgement, *row),
+                        finding.inlets.front(), finding.profiles.front());
+}
+
+std::string setting_of(JudgedJunction const& judged, Finding const& finding) {
+  auto const row = logic::nearest_row(finding.rows, row_as_built(judged.subject, judged.judgement));
+  return row ? setting_text(judged.subject, assignment_of(judged.judgement, *row)) : "";
+}
+
+std::string accepted_text(JudgedJunction const& judged, Finding const& finding, Look look) {
+  auto const& subject = judged.subject;
+  auto result = heading_line("accepted", model::row_of(finding.kind).name,
+                             sentences_of(subject, finding).headline, look);
+  result += place_line(subject, finding, look);
+  result += worded_line("when", condition_line(judged, finding), look);
+  return result +
+         worded_line("because", subject.map.acceptances[*finding.accepted_by].reason, look);
+}
+
+}  // namespace
+
+std::string finding_text(JudgedJunction const& judged, std::size_t index, Look look) {
+  auto const& subject = judged.subject;
+  auto const& finding = judged.judgement.findings[index];
+  if (finding.accepted_by) return accepted_text(judged, finding, look);
+  auto const sentences = sentences_of(subject, finding);
+  auto result = heading_line(word_of(finding.severity), model::row_of(finding.kind).name,
+                             sentences.headline, look);
+  result += place_line(subject, finding, look);
+  if (finding.cells.empty()) {
+    result += "\n" + source_excerpt(subject.text, span_of(subject, finding), 8, look) + "\n";
+  } else if (auto const* scene = judged.sights[index]) {
+    result += pictures(judged, finding, *scene, setting_of(judged, finding), look);
+  }
+  result += worded_line("when", condition_line(judged, finding), look);
+  result += worded_line("why", sentences.reason, look);
+  result += worded_line("do", sentences.remedy, look);
+  auto const command = trail_line(judged, finding);
+  if (!command.empty()) {
+    result += "    " + painted(look, Role::quiet, "see       ") + command + "\n";
+  }
+  return result;
+}
+
+}  // namespace leat::render

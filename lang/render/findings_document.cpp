@@ -1,0 +1,110 @@
+#include "lang/render/condition.hpp"
+#include "lang/render/documents.hpp"
+#include "lang/render/finding_sentences.hpp"
+#include "lang/render/json.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::render {
+
+namespace {
+
+using Judged = FindingsPart::Judged;
+
+Json finding_json(Judged const& judged, findings::Finding const& finding) {
+  auto const& [subject, judgement] = judged;
+  auto const& map = subject.map;
+  auto const sentences = sentences_of(subject, finding);
+  auto const at = subject.text.position(span_of(subject, finding).begin);
+  auto const inputs = names_of(map.signals, judgement.inputs);
+  return {{"name", model::row_of(finding.kind).name},
+          {"severity", word_of(finding.severity)},
+          {"cells", places_json(subject.design.grid, finding.cells)},
+          {"inlets", names_of(map.inlets, finding.inlets)},
+          {"outlets", names_of(map.outlets, finding.outlets)},
+          {"bodies", names_of(map.profiles, finding.profiles)},
+          {"signals", names_of(map.signals, finding.signals)},
+          {"condition", condition_expression(finding.rows, inputs)},
+          {"combinations", finding.rows.count()},
+          {"headline", sentences.headline},
+          {"reason", sentences.reason},
+          {"remedy", sentences.remedy},
+          {"line", at.line},
+          {"column", at.column},
+          {"accepted", finding.accepted_by ? Json(map.acceptances[*finding.accepted_by].reason)
+                                           : Json(nullptr)}};
+}
+
+Json example_json(Judged const& judged, verdicts::JudgedExpectation const& expectation) {
+  if (!expectation.example) return nullptr;
+  auto const& inputs = judged.judgement.inputs;
+  auto assignment = Json::object();
+  for (std::size_t i = 0; i < inputs.size(); ++i) {
+    assignment[judged.subject.map.signals[inputs[i]].name] =
+        (*expectation.example >> (inputs.size() - 1 - i) & 1u) != 0;
+  }
+  return assignment;
+}
+
+Json expectation_json(Judged const& judged, std::size_t index) {
+  auto const& expectation = judged.judgement.expectations[index];
+  auto const& words = judged.subject.map.expectations[index];
+  auto const at = judged.subject.text.position(words.span.begin);
+  return {{"title", words.title},
+          {"clause", words.clause},
+          {"verdict", word_of(expectation.verdict)},
+          {"line", at.line},
+          {"column", at.column},
+          {"example", example_json(judged, expectation)}};
+}
+
+Json junction_json(Judged const& judged) {
+  auto findings = Json::array(), expectations = Json::array();
+  for (auto const& finding : judged.judgement.findings) {
+    findings.push_back(finding_json(judged, finding));
+  }
+  for (std::size_t i = 0; i < judged.judgement.expectations.size(); ++i) {
+    expectations.push_back(expectation_json(judged, i));
+  }
+  return {{"name", judged.subject.map.junction.name},
+          {"findings", std::move(findings)},
+          {"expectations", std::move(expectations)}};
+}
+
+Json diagnostic_json(source::SourceText const& text, diagnostics::Diagnostic const& found) {
+  auto const at = text.position(found.primary.span.begin);
+  return {{"name", found.name},
+          {"line", at.line},
+          {"column", at.column},
+          {"headline", found.headline},
+          {"remedy", found.remedy}};
+}
+
+Json file_json(FindingsPart const& part) {
+  auto diagnostics = Json::array(), junctions = Json::array();
+  if (!part.fault.empty()) {
+    diagnostics.push_back({{"name", "file-not-read"},
+                           {"line", 0},
+                           {"column", 0},
+                           {"headline", part.fault},
+                           {"remedy", part.remedy}});
+  }
+  for (auto const& found : part.diagnostics) {
+    diagnostics.push_back(diagnostic_json(*part.text, found));
+  }
+  for (auto const& judged : part.junctions) junctions.push_back(junction_json(judged));
+  return {{"file", part.file},
+          {"diagnostics", std::move(diagnostics)},
+          {"junctions", std::move(junctions)}};
+}
+
+}  // namespace
+
+std::string findings_document(std::vector<FindingsPart> const& parts, int exit) {
+  auto document = document_head("leat-findings");
+  document["files"] = Json::array();
+  for (auto const& part : parts) document["files"].push_back(file_json(part));
+  document["exit"] = exit;
+  return printed(document);
+}
+
+}  // namespace leat::render

@@ -1,0 +1,15 @@
+#pragma once
+#include "engine/model/design.hpp"
+#include "lang/source/source_map.hpp"
+#include "lang/source/source_text.hpp"
+
+namespace leat::render {
+
+// The junction that is spoken of: its design, the words that belong to its ids, and its text.
+struct Subject {
+  model::Design const& design;
+  source::SourceMap const& map;
+  source::SourceText const& text;
+};
+
+}  // namespace leat::render

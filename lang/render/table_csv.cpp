@@ -1,0 +1,86 @@
+#include <algorithm>
+
+#include "lang/render/table_sheet.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::render {
+
+namespace {
+
+std::string quoted(std::string const& text) {
+  if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
+  std::string result = "\"";
+  for (char c : text) {
+    if (c == '"') result += '"';
+    result += c;
+  }
+  return result + '"';
+}
+
+std::string record(std::vector<std::string> const& fields) {
+  std::string line;
+  for (std::size_t i = 0; i < fields.size(); ++i) line += (i > 0 ? "," : "") + quoted(fields[i]);
+  return line + "\r\n";
+}
+
+std::vector<std::string> begun(TableSheet const& sheet, Lane const& lane,
+                               std::vector<Setting> const& settings) {
+  std::vector<std::string> fields{sheet.junction, lane.inlet, lane.body};
+  for (auto setting : settings) fields.emplace_back(1, static_cast<char>(setting));
+  return fields;
+}
+
+std::string joined(std::vector<std::string> const& parts) {
+  std::string result;
+  for (auto const& part : parts) result += (result.empty() ? "" : ";") + part;
+  return result;
+}
+
+std::string full_records(TableSheet const& sheet, Lane const& lane) {
+  std::string result;
+  for (std::size_t row = 0; row < sheet.rows.size(); ++row) {
+    auto const& route = lane.routes[row];
+    std::vector<std::string> places;
+    for (auto at : route.trapped) places.push_back(place_code(at));
+    auto fields = begun(sheet, lane, sheet.rows[row]);
+    fields.insert(fields.end(),
+                  {std::string(word_of(route.verdict)), joined(route.outlets), joined(places),
+                   route.spills ? "1" : "0", route.is_unsure ? "1" : "0"});
+    result += record(fields);
+  }
+  return result;
+}
+
+std::string condensed_records(TableSheet const& sheet, Lane const& lane) {
+  std::string result;
+  for (auto const& d : lane.destinations) {
+    for (auto const& row : d.rows) {
+      auto const free = std::count(row.begin(), row.end(), Setting::any);
+      auto fields = begun(sheet, lane, row);
+      fields.insert(fields.end(), {std::string(word_of(d.verdict)), joined(d.outlets),
+                                   std::to_string(std::size_t{1} << free)});
+      result += record(fields);
+    }
+  }
+  return result;
+}
+
+}  // namespace
+
+std::string table_csv(TableSheet const& sheet, bool with_heading) {
+  std::vector<std::string> heading{"junction", "inlet", "body"};
+  heading.insert(heading.end(), sheet.signals.begin(), sheet.signals.end());
+  heading.insert(heading.end(), {"verdict", "outlets"});
+  if (sheet.is_full) {
+    heading.insert(heading.end(), {"trapped", "spills", "unsure"});
+  } else {
+    heading.push_back("combinations");
+  }
+  auto result = with_heading ? record(heading) : std::string();
+  for (auto const& lane : sheet.lanes) {
+    result += sheet.is_full ? full_records(sheet, lane) : condensed_records(sheet, lane);
+  }
+  return result;
+}
+
+}  // namespace leat::render

@@ -1,0 +1,62 @@
+#include "lang/render/documents.hpp"
+#include "lang/render/json.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::render {
+
+namespace {
+
+Json route_json(Lane const& lane, RouteEntry const& route) {
+  auto trapped = Json::array();
+  for (auto at : route.trapped) trapped.push_back(place_json(at));
+  return {{"inlet", lane.inlet},
+          {"body", lane.body},
+          {"verdict", word_of(route.verdict)},
+          {"outlets", route.outlets},
+          {"trapped", std::move(trapped)},
+          {"spills", route.spills},
+          {"unsure", route.is_unsure}};
+}
+
+Json row_json(TableSheet const& sheet, std::size_t row) {
+  auto assignment = Json::object();
+  for (std::size_t i = 0; i < sheet.signals.size(); ++i) {
+    assignment[sheet.signals[i]] = sheet.rows[row][i] == Setting::on;
+  }
+  auto routes = Json::array();
+  for (auto const& lane : sheet.lanes) routes.push_back(route_json(lane, lane.routes[row]));
+  return {{"assignment", std::move(assignment)}, {"routes", std::move(routes)}};
+}
+
+Json conditions_json(TableSheet const& sheet) {
+  auto list = Json::array();
+  for (auto const& lane : sheet.lanes) {
+    for (auto const& d : lane.destinations) {
+      list.push_back({{"inlet", lane.inlet},
+                      {"body", lane.body},
+                      {"verdict", word_of(d.verdict)},
+                      {"outlets", d.outlets},
+                      {"condition", d.condition},
+                      {"combinations", d.combinations}});
+    }
+  }
+  return list;
+}
+
+}  // namespace
+
+std::string table_document(std::vector<TableSheet> const& sheets) {
+  auto document = document_head("leat-table");
+  document["junctions"] = Json::array();
+  for (auto const& sheet : sheets) {
+    auto rows = Json::array();
+    for (std::size_t row = 0; row < sheet.rows.size(); ++row) rows.push_back(row_json(sheet, row));
+    document["junctions"].push_back({{"name", sheet.junction},
+                                     {"signals", sheet.signals},
+                                     {"rows", std::move(rows)},
+                                     {"conditions", conditions_json(sheet)}});
+  }
+  return printed(document);
+}
+
+}  // namespace leat::render

@@ -1,0 +1,62 @@
+#include <fmt/format.h>
+
+#include "lang/render/columns.hpp"
+#include "lang/render/table_lines.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::render {
+
+namespace {
+
+std::string safe(std::string const& text) {
+  std::string result;
+  for (char c : text) {
+    if (c == '|' || c == '\\' || c == '*' || c == '_' || c == '`' || c == '<') result += '\\';
+    result += c;
+  }
+  return result;
+}
+
+std::string pipe_table(std::vector<std::vector<std::string>> lines) {
+  for (auto& line : lines) {
+    for (auto& cell : line) cell = safe(cell);
+  }
+  std::string result;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    std::string line = "|";
+    for (auto const& cell : lines[i]) line += fmt::format(" {} |", cell);
+    result += line + "\n";
+    if (i > 0) continue;
+    result += "|";
+    for (std::size_t column = 0; column < lines[0].size(); ++column) result += " --- |";
+    result += "\n";
+  }
+  return result;
+}
+
+std::string condition_table(TableSheet const& sheet, Lane const& lane) {
+  std::vector<std::vector<std::string>> lines{{"goes to", "condition", "combinations"}};
+  for (auto const& d : lane.destinations) {
+    lines.push_back({destination_words(d.outlets), d.words,
+                     fmt::format("{} of {}", d.combinations, sheet.row_count)});
+  }
+  return pipe_table(std::move(lines));
+}
+
+}  // namespace
+
+std::string table_markdown(TableSheet const& sheet) {
+  auto result = fmt::format("## {}\n", safe(sheet.junction));
+  if (!sheet.is_decided) {
+    return result + fmt::format("\nUndecided: {} are too many to run.\n",
+                                counted(sheet.signals.size(), "input"));
+  }
+  for (auto const& group : grouped(sheet)) {
+    result += fmt::format("\n### From {}, {}\n\n", safe(group.inlet), safe(listed(group.bodies)));
+    result += pipe_table(table_lines(sheet, *group.lane)) + "\n";
+    result += condition_table(sheet, *group.lane);
+  }
+  return result;
+}
+
+}  // namespace leat::render

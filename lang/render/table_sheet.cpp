@@ -1,0 +1,93 @@
+#include "lang/render/table_sheet.hpp"
+
+#include "lang/render/condition.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::render {
+
+namespace {
+
+std::vector<Setting> settings_of(logic::Cube const& cube, std::size_t inputs) {
+  std::vector<Setting> settings(inputs, Setting::any);
+  for (std::size_t i = 0; i < inputs; ++i) {
+    if ((cube.care >> i & 1u) == 0) continue;
+    settings[i] = (cube.value >> i & 1u) != 0 ? Setting::on : Setting::off;
+  }
+  return settings;
+}
+
+std::vector<Setting> settings_of(logic::Row row, std::size_t inputs) {
+  std::vector<Setting> settings(inputs, Setting::off);
+  for (std::size_t i = 0; i < inputs; ++i) {
+    if ((row >> (inputs - 1 - i) & 1u) != 0) settings[i] = Setting::on;
+  }
+  return settings;
+}
+
+DestinationEntry entry_of(Subject const& subject, tables::Destination const& destination,
+                          std::vector<std::string> const& inputs) {
+  DestinationEntry entry{
+      destination.verdict,     names_of(subject.map.outlets, destination.outlets), {}, {}, {},
+      destination.rows.count()};
+  auto const cubes = logic::disjoint_cubes(destination.condition, static_cast<int>(inputs.size()));
+  for (auto const& cube : cubes) entry.rows.push_back(settings_of(cube, inputs.size()));
+  entry.condition = condition_expression(destination.rows, inputs);
+  entry.words = condition_words(destination.rows, inputs);
+  return entry;
+}
+
+RouteEntry entry_of(Subject const& subject, tables::Route const& route) {
+  RouteEntry entry{route.verdict,
+                   names_of(subject.map.outlets, route.outlets),
+                   {},
+                   route.spills,
+                   route.is_unsure};
+  for (auto c : route.trapped) entry.trapped.push_back(subject.design.grid.place(c));
+  return entry;
+}
+
+Lane lane_of(Subject const& subject, Judgement const& judged, model::InletId inlet,
+             model::ProfileId profile, TableSheet const& sheet) {
+  Lane lane{subject.map.inlets[inlet].name, subject.map.profiles[profile].name, {}, {}};
+  if (!judged.is_decided) return lane;
+  for (auto const& d : tables::destinations(judged.combinations, judged.routes, inlet, profile)) {
+    lane.destinations.push_back(entry_of(subject, d, sheet.signals));
+  }
+  if (!sheet.is_full) return lane;
+  for (auto setting : judged.combinations.setting_of_row) {
+    lane.routes.push_back(entry_of(subject, judged.routes.at(setting, inlet, profile)));
+  }
+  return lane;
+}
+
+}  // namespace
+
+std::string destination_words(std::vector<std::string> const& outlets) {
+  std::string words;
+  for (auto const& outlet : outlets) words += (words.empty() ? "" : ", ") + outlet;
+  return words.empty() ? "nothing" : words;
+}
+
+TableSheet table_sheet(Subject const& subject, Judgement const& judged,
+                       TableRequest const& request) {
+  TableSheet sheet;
+  sheet.junction = subject.map.junction.name;
+  sheet.signals = names_of(subject.map.signals, judged.inputs);
+  sheet.is_full = request.is_full;
+  sheet.is_decided = judged.is_decided;
+  sheet.row_count = judged.combinations.row_count();
+  for (model::InletId i = 0; i < subject.design.inlets.size(); ++i) {
+    if (request.inlet && *request.inlet != i) continue;
+    for (model::ProfileId p = 0; p < subject.design.profiles.size(); ++p) {
+      if (request.profile && *request.profile != p) continue;
+      sheet.lanes.push_back(lane_of(subject, judged, i, p, sheet));
+    }
+  }
+  if (!request.is_full || !judged.is_decided) return sheet;
+  for (logic::Row row = 0; row < sheet.row_count; ++row) {
+    sheet.rows.push_back(settings_of(row, sheet.signals.size()));
+  }
+  return sheet;
+}
+
+}  // namespace leat::render

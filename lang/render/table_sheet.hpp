@@ -1,0 +1,69 @@
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "engine/judge.hpp"
+#include "lang/render/subject.hpp"
+
+// The table of routes as one value in words, from which every table format is written.
+namespace leat::render {
+
+enum class Setting : char { off = '0', on = '1', any = '-' };
+
+// Where one body goes from one inlet in one row.
+struct RouteEntry {
+  body::Verdict verdict = body::Verdict::lost;
+  std::vector<std::string> outlets;
+  std::vector<model::Place> trapped;
+  bool spills = false, is_unsure = false;
+};
+
+// One destination of a lane: the rows that lead there, as cubes that exclude each other, and as an
+// expression.
+struct DestinationEntry {
+  body::Verdict verdict = body::Verdict::lost;
+  std::vector<std::string> outlets;
+  std::vector<std::vector<Setting>> rows;
+  std::string condition, words;
+  std::size_t combinations = 0;
+  bool operator==(DestinationEntry const&) const = default;
+};
+
+// One inlet and body: its destinations, and one route for each full row.
+struct Lane {
+  std::string inlet, body;
+  std::vector<DestinationEntry> destinations;
+  std::vector<RouteEntry> routes;  // empty unless the sheet is full
+};
+
+struct TableSheet {
+  std::string junction;
+  std::vector<std::string> signals;  // the inputs of the rows
+  std::vector<Lane> lanes;           // by inlet, then body
+  bool is_full = false, is_decided = true;
+  std::size_t row_count = 0;
+  std::vector<std::vector<Setting>> rows;  // full: in binary order, first signal slowest
+};
+
+// What is asked for: one inlet or body, or all of them; every row, or condensed.
+struct TableRequest {
+  std::optional<model::InletId> inlet;
+  std::optional<model::ProfileId> profile;
+  bool is_full = false;
+};
+
+TableSheet table_sheet(Subject const&, Judgement const&, TableRequest const&);
+
+// "kiln", "kiln, press", "nothing".
+std::string destination_words(std::vector<std::string> const& outlets);
+
+std::string table_text(TableSheet const&);
+std::string table_markdown(TableSheet const&);
+// RFC 4180; the heading line only where asked, so that several sheets make one file.
+std::string table_csv(TableSheet const&, bool with_heading);
+// A block of the design language that expects exactly these routes. Doubtful ones cannot be
+// expected: they stand as comments.
+std::string table_expect(TableSheet const&);
+
+}  // namespace leat::render

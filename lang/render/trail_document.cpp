@@ -1,0 +1,58 @@
+#include "lang/render/assignment_json.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::render {
+
+namespace {
+
+Json position_json(TrailPart const& part, std::uint32_t i) {
+  auto const& graph = part.graph;
+  auto const& position = graph.positions[i];
+  auto const end = graph.ends[i];
+  auto const dominator = part.dominators[i];
+  bool const is_delivered = end == body::End::outlet;
+  return {{"at", place_json(part.subject.design.grid.place(position.feet))},
+          {"side", word_of(position.carried_to)},
+          {"fallen", position.fallen},
+          {"end", end == body::End::none ? Json(nullptr) : Json(word_of(end))},
+          {"outlet",
+           is_delivered ? Json(part.subject.map.outlets[graph.outlets[i]].name) : Json(nullptr)},
+          {"trapped", static_cast<bool>(part.outcome.is_trapped[i])},
+          {"component", part.components.component_of[i]},
+          {"dominator", dominator == body::at_root ? Json(nullptr) : Json(dominator)}};
+}
+
+Json moves_json(body::RouteGraph const& graph) {
+  auto list = Json::array();
+  for (std::uint32_t from = 0; from < graph.size(); ++from) {
+    for (auto s = graph.first_step[from]; s < graph.first_step[from + 1]; ++s) {
+      auto const& step = graph.steps[s];
+      list.push_back(
+          {{"from", from}, {"to", step.to}, {"rule", word_of(step.rule)}, {"sure", step.is_sure}});
+    }
+  }
+  return list;
+}
+
+}  // namespace
+
+std::string trail_document(std::vector<TrailPart> const& parts) {
+  auto document = document_head("leat-trail");
+  document["junctions"] = Json::array();
+  for (auto const& part : parts) {
+    auto positions = Json::array();
+    for (std::uint32_t i = 0; i < part.graph.size(); ++i) {
+      positions.push_back(position_json(part, i));
+    }
+    document["junctions"].push_back({{"name", part.subject.map.junction.name},
+                                     {"inlet", part.subject.map.inlets[part.inlet].name},
+                                     {"body", part.subject.map.profiles[part.profile].name},
+                                     {"assignment", assignment_json(part.subject, part.assignment)},
+                                     {"positions", std::move(positions)},
+                                     {"moves", moves_json(part.graph)},
+                                     {"starts", part.graph.starts}});
+  }
+  return printed(document);
+}
+
+}  // namespace leat::render

@@ -1,0 +1,176 @@
+#include "lang/render/trail_text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "lang/render/columns.hpp"
+#include "lang/render/example.hpp"
+#include "lang/render/paragraph.hpp"
+#include "lang/render/water_signs.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::render {
+
+namespace {
+
+using model::Cell;
+
+std::string surroundings_words(Scene const& scene, Cell feet) {
+  auto const found =
+      std::lower_bound(scene.wet.begin(), scene.wet.end(), feet,
+                       [](water::WetCell const& wet, Cell cell) { return wet.cell < cell; });
+  if (found == scene.wet.end() || found->cell != feet) return "dry";
+  return water_words(*found);
+}
+
+std::string steps_table(Journey const& journey, body::Trail const& trail) {
+  auto const& graph = journey.part.graph;
+  auto const& subject = journey.part.subject;
+  auto const& grid = subject.design.grid;
+  std::vector<std::vector<std::string>> lines{
+      {"step", "x y z", "how it came there", "its feet in"}};
+  for (std::size_t i = 0; i < trail.positions.size(); ++i) {
+    auto const& at = graph.positions[trail.positions[i]];
+    auto how = "enters at " + subject.map.inlets[journey.part.inlet].name;
+    if (i > 0) {
+      how =
+          move_words(graph.positions[trail.positions[i - 1]], graph.steps[trail.steps[i - 1]], at);
+    }
+    lines.push_back({fmt::format("{:4}", i), place_code(grid.place(at.feet)), how,
+                     grid.is_inside(at.feet) ? surroundings_words(journey.scene, at.feet)
+                                             : "outside the drawing"});
+  }
+  return aligned(lines, 4);
+}
+
+std::string pictures(Journey const& journey, std::vector<Cell> cells, Look look) {
+  auto const& grid = journey.part.subject.design.grid;
+  std::erase_if(cells, [&](Cell c) { return !grid.is_inside(c); });
+  std::sort(cells.begin(), cells.end());
+  cells.erase(std::unique(cells.begin(), cells.end()), cells.end());
+  std::string result;
+  int drawn = -1;
+  for (auto c = cells.rbegin(); c != cells.rend(); ++c) {
+    auto const z = grid.place(*c).z;
+    if (z == drawn) continue;
+    drawn = z;
+    auto const window = around(grid, cells, z, 2, 200);
+    result += "\n    " + painted(look, Role::quiet, level_heading(grid, z, window)) + "\n";
+    result += level_picture(journey.scene, z, window, cells, {look, 4});
+  }
+  return result;
+}
+
+std::string ending_text(Journey const& journey, body::Ending const& ending, Look look) {
+  auto const& graph = journey.part.graph;
+  auto const steps = ending.trail.steps.size();
+  auto heading = ending_words(journey.part.subject, ending);
+  heading.front() = static_cast<char>(heading.front() - 'a' + 'A');
+  bool const is_unsure = std::any_of(ending.trail.steps.begin(), ending.trail.steps.end(),
+                                     [&](std::uint32_t s) { return !graph.steps[s].is_sure; });
+  auto result =
+      "\n" + painted(look, Role::strong, heading) +
+      fmt::format(", {}{}\n\n", counted(steps, "step"), is_unsure ? ", not all of them sure" : "");
+  result += steps_table(journey, ending.trail);
+  auto cells = ending.loop;
+  for (auto i : ending.trail.positions) cells.push_back(graph.positions[i].feet);
+  return result + pictures(journey, std::move(cells), look);
+}
+
+std::vector<int> levels_drawn(Journey const& journey) {
+  auto const& grid = journey.part.subject.design.grid;
+  std::vector<int> levels;
+  for (auto const& ending : journey.endings) {
+    for (auto i : ending.trail.positions) {
+      levels.push_back(grid.place(journey.part.graph.positions[i].feet).z);
+    }
+    for (auto c : ending.loop) levels.push_back(grid.place(c).z);
+  }
+  std::sort(levels.begin(), levels.end());
+  levels.erase(std::unique(levels.begin(), levels.end()), levels.end());
+  std::erase_if(levels, [&](int z) { return z < 0 || z >= grid.height(); });
+  return levels;
+}
+
+std::string heading(Journey const& journey, Look look) {
+  auto const& [part, scene, endings, left_out] = journey;
+  auto const setting = setting_text(part.subject, part.assignment);
+  auto const verdict = word_of(part.outcome.verdict);
+  auto const goes_to = listed(names_of(part.subject.map.outlets, part.outcome.outlets), "or");
+  auto result = fmt::format(
+      "{}\n    from       {}\n    body       {}\n    with       {}\n    verdict    {}{}\n",
+      painted(look, Role::strong, "junction " + part.subject.map.junction.name),
+      part.subject.map.inlets[part.inlet].name, part.subject.map.profiles[part.profile].name,
+      setting.empty() ? "everything as built" : setting,
+      painted(look, part.outcome.verdict == body::Verdict::certain ? Role::good : Role::warning,
+              verdict),
+      goes_to.empty() ? ", reaches nothing" : ", reaches " + goes_to);
+  if (part.graph.starts.empty()) {
+    result += "\nThe body does not fit into the inlet.\n";
+  }
+  return result;
+}
+
+}  // namespace
+
+std::string move_words(body::Position const& from, body::Step const& step,
+                       body::Position const& to) {
+  std::string const side(
+      word_of(to.carried_to == model::Side::none ? from.carried_to : to.carried_to));
+  std::string words;
+  switch (step.rule) {
+    case body::MoveRule::fall:
+      words = "falls";
+      break;
+    case body::MoveRule::drift:
+      words = "drifts on to the " + side;
+      break;
+    case body::MoveRule::sink:
+      words = "sinks";
+      break;
+    case body::MoveRule::rise:
+      words = "rises in the water";
+      break;
+    case body::MoveRule::push:
+      words = "pushed " + side + " by the water";
+      break;
+    case body::MoveRule::climb:
+      words = "climbs over the edge to the " + side;
+      break;
+  }
+  return step.is_sure ? words : words + " (unsure)";
+}
+
+std::string ending_words(Subject const& subject, body::Ending const& ending) {
+  switch (ending.kind) {
+    case body::EndingKind::outlet:
+      return "reaches " + subject.map.outlets[ending.outlet].name;
+    case body::EndingKind::spill:
+      return "leaves the drawing";
+    case body::EndingKind::loop:
+      return "goes round for ever through " + counted(ending.loop.size(), "cell");
+    case body::EndingKind::rest:
+      break;
+  }
+  if (ending.end == body::End::dry) return "stands on dry ground";
+  if (ending.end == body::End::still) return "floats in still water";
+  return "is pressed against what it cannot enter";
+}
+
+std::string journey_text(Journey const& journey, Look look) {
+  auto result = heading(journey, look);
+  for (auto const& ending : journey.endings) result += ending_text(journey, ending, look);
+  if (journey.left_out > 0) {
+    result += fmt::format("\nand {} that are not shown (--as json holds every position)\n",
+                          counted(journey.left_out, "ending"));
+  }
+  if (!journey.endings.empty()) {
+    result += "\n" + painted(look, Role::quiet, "signs") + "\n" +
+              legend(journey.scene, levels_drawn(journey), {look, 4}) +
+              "    [ ]  the way of its feet\n";
+  }
+  return result;
+}
+
+}  // namespace leat::render

@@ -1,0 +1,18 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "engine/water/survey.hpp"
+#include "lang/render/level_picture.hpp"
+
+namespace leat::render {
+
+// The signs of one wet cell: what its water is, and its current.
+std::string water_sign(water::WetCell const&, Look);
+// "a flow of strength 6, current east".
+std::string water_words(water::WetCell const&);
+
+// What the signs in a picture of these levels mean, only those that occur, one line each.
+std::string legend(Scene const&, std::vector<int> const& levels, PictureStyle);
+
+}  // namespace leat::render
