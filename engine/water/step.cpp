@@ -30,10 +30,7 @@ State next_state(Moment const& now, Cell c) {
   return dry;
 }
 
-Field step(model::Arrangement const& arrangement, Field before) {
-  for (Cell c = 0; c < before.size(); ++c) {
-    if (!arrangement[c].water_enters) before[c] = dry;
-  }
+Field step(model::Arrangement const& arrangement, Field const& before) {
   Moment const now{arrangement, before};
   Field after(before.size(), dry);
   for (Cell c = 0; c < before.size(); ++c) {

@@ -4,13 +4,11 @@
 namespace leat::water {
 
 // The state of one inside cell after one water step, from the field before it (model section 2,
-// "One water step"). Contract: that field holds no water where water may not enter.
+// "One water step").
 State next_state(Moment const&, Cell c);
 
-// All cells together, as the model says it: the reference way. The field may come from another
-// arrangement: cells that water may no longer enter lose it at once, before the step. Cost: every
-// cell, every step.
-Field step(model::Arrangement const&, Field before);
+// All cells together, as the model says it: the reference way. Cost: every cell, every step.
+Field step(model::Arrangement const&, Field const&);
 
 // The field before any water has moved.
 Field dry_field(model::Arrangement const&);

@@ -64,14 +64,6 @@ TEST_CASE("all cells update together from the field before") {
   CHECK(stepped({{"XXXXX"}, {"w7..."}}) == "S76..");
 }
 
-TEST_CASE("a cell that water may no longer enter loses it at once") {
-  Poured poured({{"XXX"}, {"w7."}});
-  poured.design.fill_of[poured.at({1, 0, 1})] = poured.design.fill_of[poured.at({0, 0, 0})];
-  poured.arrangement = {poured.design, std::vector<bool>(poured.design.fills.size(), false)};
-  Solved const after{poured.arrangement, water::step(poured.arrangement, poured.field)};
-  CHECK(water_row(after, 0, 1) == "SX.");
-}
-
 TEST_CASE("the rim stays dry") {
   Poured poured({{"."}});
   open_the_outside(poured.design);
