@@ -45,7 +45,7 @@ class Crew:
         self.drawing = Drawing((width, depth, self.dice.randint(3, 6)), f"random seed {seed} turn 0")
         self.ends: list[Place] = []
         self.headroom = self.dice.choice((1, 2, 2, 2, 2, 3))
-        self.breadth = self.dice.choice((1, 1, 2))
+        self.breadth = self.dice.choice((1, 2))
         self.side = self.dice.choice(SIDES)
 
     # -- digging ---------------------------------------------------------------------------------
@@ -104,6 +104,25 @@ class Crew:
                         self.put(moved(column, (0, 0, level)), plain(WATER))
         return bottom
 
+    def leap(self, at: Place) -> Place:
+        """A short run that ends in a sign over a shaft: what goes over the edge falls dry and drifts."""
+        self.side = self.dice.choice(SIDES)
+        for material in (WATER, OPEN, SIGN):
+            self.dig(at)
+            self.put(at, plain(material))
+            edge, at = at, moved(at, self.side)
+        bottom = edge
+        while bottom[2] > 1:
+            bottom = moved(bottom, DOWN)
+            for width in range(self.dice.choice((1, 2, 2, 3))):
+                self.dig(moved(bottom, *[self.side] * width))
+        for depth in range(self.dice.choice((0, 0, 1, 2))):
+            for width in range(3):
+                cell = moved(bottom, (0, 0, depth), *[self.side] * width)
+                if self.drawing.fill(cell) == plain(OPEN):
+                    self.put(cell, plain(WATER))
+        return bottom if self.drawing.is_inside(bottom) else edge
+
     def lift(self, at: Place) -> Place:
         levels = self.dice.randint(1, 4)
         first = self.dice.choice((0, 1, 1))
@@ -145,7 +164,7 @@ class Crew:
 
     def dig_works(self) -> None:
         deeds: tuple[Callable[[Place], Place], ...] = (
-            self.run, self.run, self.run, self.drop, self.drop, self.lift, self.chamber)
+            self.run, self.run, self.run, self.drop, self.drop, self.lift, self.chamber, self.leap)
         for _ in range(self.dice.randint(1, 3)):
             at = self.dice.choice(self.ends) if self.ends and self.dice.random() < 0.6 else self.start()
             self.dig(at)
@@ -283,7 +302,7 @@ class Crew:
         self.wire_up()
         self.switch_cells()
         self.set_practice()
-        others = BODIES[1:] if self.breadth == 2 else [b for b in BODIES[1:] if b.footprint == 1]
+        others = [body for body in BODIES[1:] if body.footprint == self.breadth]
         self.drawing.bodies = [BODIES[0], *self.dice.sample(others, self.dice.randint(0, 2))]
         self.set_ports()
         return self.drawing

@@ -134,7 +134,8 @@ class Bodies(unittest.TestCase):
 
     def test_a_deep_sink(self) -> None:
         """Water up to level 4; n cells fallen on landing allow n - 1 cells below the surface, 3 at most."""
-        landings = ((5, 0, [4]), (6, 1, [4, 3]), (7, 2, [4, 3, 2]), (8, 3, [4, 3, 2, 1]), (9, 4, [4, 3, 2, 1]))
+        all_of_it = [4, 3, 2, 1]
+        landings = ((5, 0, [4]), (6, 1, [4, 3]), (7, 2, [4, 3, 2]), (8, 3, all_of_it), (9, 4, all_of_it))
         for start, fallen, reached in landings:
             levels = ["#", "w", "w", "w", "w"] + ["."] * 6
             levels[start] = "i"
@@ -195,8 +196,8 @@ class Bodies(unittest.TestCase):
     def test_a_body_that_fits_nowhere_is_lost(self) -> None:
         table = table_of(junction_of(hand_drawn("##", "ik", "##")))
         self.assertEqual(table["rows"][0]["routes"], [{
-            "inlet": "mill", "body": "walker", "verdict": "lost", "outlets": [], "trapped": [],
-            "spills": False, "unsure": False}])
+            "inlet": "mill", "body": "walker", "verdict": "lost",
+            "outlets": [], "trapped": [], "spills": False, "unsure": False}])
 
     def test_a_body_that_leaves_the_drawing_is_spilled_not_trapped(self) -> None:
         edge = route_in(hand_drawn("#### #### #k##", "#### #I.. ####", "#### #... ####", outside="open"))
@@ -216,7 +217,8 @@ class Signals(unittest.TestCase):
         rows = table_of(junction_of(turn))["rows"]
         self.assertEqual([list(row["assignment"].values()) for row in rows],
                          [[False, False], [False, True], [True, False], [True, True]])
-        self.assertEqual([row["routes"][0]["verdict"] for row in rows], ["lost", "certain", "certain", "lost"])
+        verdicts = [row["routes"][0]["verdict"] for row in rows]
+        self.assertEqual(verdicts, ["lost", "certain", "certain", "lost"])
         self.assertEqual([bool(strengths(turn, 0, 1, **row["assignment"])[1]) for row in rows],
                          [False, True, True, False])
 

@@ -19,7 +19,7 @@ from model_oracle import (Scene, document, field_of, parse_assignment, route, ta
 from networkx_routes import ROOT, graph_of
 from networkx_water import draw_floor
 from random_designs import random_design
-from symmetry import turned_with_ports
+from symmetry import wide_pair
 
 GENERATORS: dict[str, Callable[[int], Drawing]] = {"random": random_design, "floor": draw_floor}
 
@@ -27,10 +27,10 @@ GENERATORS: dict[str, Callable[[int], Drawing]] = {"random": random_design, "flo
 def drawn_again(path: Path) -> Drawing:
     words = path.read_text(encoding="utf-8").splitlines()[1].split()
     drawing = GENERATORS[words[1]](int(words[3]))
-    if words[-1] == "wide":
-        turned = turned_with_ports(drawing, int(words[5]))
-        assert turned is not None
-        return turned
+    if "wide" in words:
+        pair = wide_pair(drawing, int(words[7]))
+        assert pair is not None
+        return pair[0] if words[5] == "0" else pair[1]
     return drawing.turned(int(words[5]))
 
 

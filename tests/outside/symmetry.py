@@ -3,7 +3,8 @@
 The water and the bodies of docs/model.md know no compass, so each of the 8 turns and mirrors of a random
 design must give the same fields, currents and routes, turned. A body of footprint 2 is named by its
 north-west corner, which a turn hands to another cell: for it the ports are moved to that cell, and
-designs whose ports cannot be moved (or whose outside is open) are judged for the other bodies only.
+designs whose ports cannot be moved (or whose outside is open, where a body has left once its corner has)
+are judged for the other bodies only.
 
 Source: the symmetry group of the square (any textbook of group theory); the program is compared with itself.
 
@@ -55,14 +56,23 @@ def turned_table(table: dict[str, Any], drawing: Drawing, turn: int, footprint: 
     ]
 
 
-def turned_with_ports(drawing: Drawing, turn: int) -> Optional[Drawing]:
-    """Turned for footprint 2: ports go to the body's new north-west corner; None where they cannot."""
+def wide_pair(drawing: Drawing, turn: int) -> Optional[tuple[Drawing, Drawing]]:
+    """The design and its turn for footprint 2: ports go to the body's new north-west corner.
+
+    Port cells that cannot go there are left out of both; None where a port would lose its last cell.
+    """
     turned = drawing.turned(turn)
-    ports = {turned_place(at, drawing.size, turn, 2): port for at, port in drawing.ports.items()}
     free = [plain(material) for material in (OPEN, WATER, SIGN)]
-    if any(not turned.is_inside(at) or turned.fill(at) not in free for at in ports):
+    kept = {}
+    for at, port in drawing.ports.items():
+        there = turned_place(at, drawing.size, turn, 2)
+        if turned.is_inside(there) and turned.fill(there) in free:
+            kept[at] = port
+    if set(kept.values()) != set(drawing.ports.values()) or drawing.outside == "open":
         return None
-    return replace(turned, ports=ports, origin=turned.origin + " wide")
+    moved = {turned_place(at, drawing.size, turn, 2): port for at, port in kept.items()}
+    return (replace(drawing, ports=kept, origin=f"{drawing.origin} wide {turn}"),
+            replace(turned, ports=moved, origin=f"{turned.origin} wide {turn}"))
 
 
 class Pair:
@@ -106,10 +116,9 @@ def compare(leat: Leat, given: argparse.Namespace, folder: Path) -> str:
             pair = Pair(leat, folder, drawing, drawing.turned(turn), turn)
             fields += pair.compare_fields()
             routes += pair.compare_tables(1)
-            wide = turned_with_ports(drawing, turn)
-            is_wide = any(body.footprint == 2 for body in drawing.bodies)
-            if is_wide and wide is not None and drawing.outside == "rock":
-                wide_routes += Pair(leat, folder, drawing, wide, turn).compare_tables(2)
+            wide = wide_pair(drawing, turn)
+            if wide is not None and any(body.footprint == 2 for body in drawing.bodies):
+                wide_routes += Pair(leat, folder, *wide, turn).compare_tables(2)
     return (f"turns agree: {given.count} random designs under {len(TURNS)} turns and mirrors, "
             f"{fields} fields, {routes} routes, {wide_routes} routes of footprint 2")
 
