@@ -99,7 +99,8 @@ class Survey {
  private:
   void follow(std::uint32_t setting, body::Surroundings const& here, model::InletId inlet,
               model::ProfileId profile) {
-    auto const graph = body::route_graph(here, design_.inlets[inlet].cells, outlets_);
+    auto const graph =
+        body::route_graph(here, body::entries(here, design_.inlets[inlet].cells), outlets_);
     auto const outcome = body::outcome_of(graph);
     routes_.at(setting, inlet, profile) = route_of(graph, outcome);
     findings::Passage const passage{design_, inlet, here, graph, outcome};

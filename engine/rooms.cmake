@@ -7,7 +7,8 @@ room(engine_body engine/body
   SOURCES endings.cpp moves.cpp outcome.cpp route_graph.cpp shape.cpp surroundings.cpp trail.cpp
   USES engine_water)
 target_link_libraries(engine_body PRIVATE Boost::headers)
-room(engine_explore engine/explore SOURCES combinations.cpp states.cpp USES engine_logic)
+room(engine_explore engine/explore SOURCES combinations.cpp histories.cpp states.cpp
+  USES engine_logic engine_water)
 target_link_libraries(engine_explore PRIVATE Boost::headers)
 room(engine_findings engine/findings
   SOURCES accept.cpp body_spills.cpp diagonal_currents.cpp endless_loops.cpp falls.cpp

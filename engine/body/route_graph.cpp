@@ -33,13 +33,19 @@ class Numbering {
 
 }  // namespace
 
-RouteGraph route_graph(Surroundings const& here, std::vector<Cell> const& entries,
+std::vector<Position> entries(Surroundings const& here, std::vector<Cell> const& cells) {
+  std::vector<Position> starts;
+  for (auto c : cells) {
+    if (here.fits(c)) starts.push_back({c, Side::none, 0});
+  }
+  return starts;
+}
+
+RouteGraph route_graph(Surroundings const& here, std::vector<Position> const& starts,
                        OutletCells const& outlets) {
   RouteGraph graph;
   Numbering numbering(graph);
-  for (auto entry : entries) {
-    if (here.fits(entry)) graph.starts.push_back(numbering.number({entry, Side::none, 0}));
-  }
+  for (auto start : starts) graph.starts.push_back(numbering.number(start));
   for (std::uint32_t i = 0; i < graph.positions.size(); ++i) {
     graph.first_step.push_back(static_cast<std::uint32_t>(graph.steps.size()));
     auto const at = graph.positions[i];

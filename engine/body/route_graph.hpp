@@ -37,7 +37,11 @@ struct RouteGraph {
   std::size_t size() const { return positions.size(); }
 };
 
-// The body starts at each of `entries` at which it fits. Cost: one visit a position and move.
-RouteGraph route_graph(Surroundings const&, std::vector<Cell> const& entries, OutletCells const&);
+// Where a body that enters by the cells of an inlet starts: at each at which it fits.
+std::vector<Position> entries(Surroundings const&, std::vector<Cell> const& cells);
+
+// Contract: the body fits at every start. Cost: one visit a position and move.
+RouteGraph route_graph(Surroundings const&, std::vector<Position> const& starts,
+                       OutletCells const&);
 
 }  // namespace leat::body

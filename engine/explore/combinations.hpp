@@ -10,7 +10,8 @@ namespace leat::explore {
 using logic::Row;
 using logic::RowSet;
 
-// How every fill's control stands: one value a fill, false for those that are not switched or not drawn.
+// How every fill's control stands: one value a fill, false for those that are not switched or not
+// drawn.
 using Setting = std::vector<bool>;
 
 // All combinations of the inputs, gathered by what they make of the cells: rows with the same

@@ -73,7 +73,6 @@ struct Machine::Bench {
     transpose(rows);
     std::copy_n(rows.begin(), codes.size(), codes.begin());
   }
-
 };
 
 Machine::Machine(model::Circuit const& circuit) : circuit_(&circuit), program_(circuit) {

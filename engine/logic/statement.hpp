@@ -1,4 +1,5 @@
 #pragma once
+#include <optional>
 #include <vector>
 
 #include "engine/logic/cover.hpp"
@@ -22,5 +23,9 @@ Statement shortest_statement(RowSet const&);
 // cube, one after the other, the part that differs there is kept (the sharp product of two-level
 // logic, common practice). Cost: at worst exponential in the inputs, bounded by the row count.
 std::vector<Cube> disjoint_cubes(std::vector<Cube> const&, int inputs);
+
+// The row that takes the fewest changes of inputs from `from`; among equals the smallest. None of
+// an empty set. Cost: one look at each row.
+std::optional<Row> nearest_row(RowSet const&, Row from);
 
 }  // namespace leat::logic

@@ -20,6 +20,11 @@ Timed::Timed(model::Circuit const& circuit)
     lines_.push_back({m, std::deque<bool>(static_cast<std::size_t>(delay.ticks), delay.starts_on)});
   }
   settle();
+  for (auto& line : lines_) line.on_the_way.back() = feeds(line);
+}
+
+bool Timed::feeds(Line const& line) const {
+  return (registers_[program_.memories()[line.memory].definition] & 1u) != 0;
 }
 
 void Timed::put(SignalId input, bool is_on) {
@@ -54,9 +59,7 @@ bool Timed::tick() {
     line.on_the_way.pop_front();
   }
   bool const is_quiet = settle();
-  for (auto& line : lines_) {
-    line.on_the_way.push_back((registers_[program_.memories()[line.memory].definition] & 1u) != 0);
-  }
+  for (auto& line : lines_) line.on_the_way.push_back(feeds(line));
   return is_quiet;
 }
 

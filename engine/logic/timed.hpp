@@ -36,6 +36,7 @@ class Timed {
     std::deque<bool> on_the_way;  // oldest first, as many as the delay has ticks
   };
 
+  bool feeds(Line const&) const;  // what goes into the delay now
   bool settle();
   bool settle_round();
   void set(model::SignalId signal, bool is_on) { registers_[signal] = is_on ? 1 : 0; }

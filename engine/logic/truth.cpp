@@ -52,6 +52,27 @@ Row Truth::as_built() const {
   return row;
 }
 
+// Down the chain in a loop, as in Truth::of.
+bool is_true(model::Circuit const& circuit, ExpressionId id, std::vector<bool> const& signals) {
+  std::vector<ExpressionId> chain;
+  while (is_binary(circuit.expressions[id].op)) {
+    chain.push_back(id);
+    id = circuit.expressions[id].left;
+  }
+  auto const& leaf = circuit.expressions[id];
+  bool value = leaf.op == Operator::constant ? leaf.left != 0
+               : leaf.op == Operator::signal ? signals[leaf.left]
+                                             : !is_true(circuit, leaf.left, signals);
+  for (auto link = chain.rbegin(); link != chain.rend(); ++link) {
+    auto const& node = circuit.expressions[*link];
+    bool const right = is_true(circuit, node.right, signals);
+    if (node.op == Operator::conjunction) value = value && right;
+    if (node.op == Operator::disjunction) value = value || right;
+    if (node.op == Operator::parity) value = value != right;
+  }
+  return value;
+}
+
 std::vector<bool> used_signals(model::Circuit const& circuit,
                                std::vector<ExpressionId> const& roots) {
   std::vector<bool> seen(circuit.expressions.size(), false), used(circuit.signals.size(), false);
@@ -59,7 +80,9 @@ std::vector<bool> used_signals(model::Circuit const& circuit,
   auto const use = [&](SignalId signal) {
     if (used[signal]) return;
     used[signal] = true;
-    if (!circuit.signals[signal].is_input()) open.push_back(circuit.signals[signal].definition);
+    auto const& source = circuit.signals[signal];
+    if (!source.is_input()) open.push_back(source.definition);
+    if (source.kind == model::SignalKind::latch) open.push_back(source.reset);
   };
   while (!open.empty()) {
     auto const id = open.back();

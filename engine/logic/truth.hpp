@@ -30,6 +30,9 @@ class Truth {
   std::vector<RowSet> of_signal_;
 };
 
+// An expression's value, given every signal's.
+bool is_true(model::Circuit const&, model::ExpressionId, std::vector<bool> const& signals);
+
 // Which signals the expressions depend on by their text, through wires: one value a signal.
 std::vector<bool> used_signals(model::Circuit const&, std::vector<model::ExpressionId> const&);
 

@@ -1,0 +1,146 @@
+#include "engine/explore/histories.hpp"
+
+#include <algorithm>
+#include <map>
+#include <string_view>
+#include <unordered_map>
+
+#include "engine/logic/truth.hpp"
+#include "engine/water/settle.hpp"
+
+namespace leat::explore {
+
+namespace {
+
+using model::Arrangement;
+
+// A file's marks serve all its junctions; a setting only tells apart what stands in this one.
+std::vector<bool> fills_drawn(model::Design const& design) {
+  std::vector<bool> is_drawn(design.fills.size(), false);
+  for (auto fill : design.fill_of) is_drawn[fill] = true;
+  return is_drawn;
+}
+
+std::string_view bytes_of(water::Field const& field) {
+  return {reinterpret_cast<char const*>(field.data()), field.size()};
+}
+
+class Trace {
+ public:
+  Trace(model::Design const& design, logic::Machine const& machine, States const& states,
+        std::size_t most_changes, std::function<void(std::size_t)> const& progress)
+      : design_(design), states_(states), most_changes_(most_changes), progress_(progress) {
+    number_settings(machine);
+  }
+
+  Histories run() {
+    found_.is_complete = true;
+    auto const& first = arrangements_[found_.setting_of_state[0]];
+    auto fresh = water::settle_fresh(first);
+    visit(0, water_number(found_.setting_of_state[0], std::move(fresh)), Histories::none, 0);
+    for (std::uint32_t node = 0; node < found_.nodes.size() && found_.is_complete; ++node)
+      leave(node);
+    return std::move(found_);
+  }
+
+ private:
+  void number_settings(logic::Machine const& machine) {
+    auto const is_drawn = fills_drawn(design_);
+    std::map<Setting, std::uint32_t> numbers;
+    for (auto code : states_.codes) {
+      auto const setting = setting_in(machine.values(code), is_drawn);
+      auto const next = static_cast<std::uint32_t>(found_.settings.size());
+      auto const [entry, is_new] = numbers.try_emplace(setting, next);
+      if (is_new) {
+        found_.settings.push_back(setting);
+        arrangements_.emplace_back(design_, setting);
+      }
+      found_.setting_of_state.push_back(entry->second);
+    }
+  }
+
+  Setting setting_in(std::vector<bool> const& values, std::vector<bool> const& is_drawn) const {
+    Setting setting(design_.fills.size(), false);
+    for (std::size_t f = 0; f < setting.size(); ++f) {
+      auto const& control = design_.fills[f].control;
+      setting[f] = is_drawn[f] && control && logic::is_true(design_.circuit, *control, values);
+    }
+    return setting;
+  }
+
+  // From a node by every event.
+  void leave(std::uint32_t node) {
+    auto const [state, water, parent, event_before] = found_.nodes[node];
+    for (std::size_t event = 0; event < states_.events; ++event) {
+      auto const next_state = states_.after(state, event);
+      if (next_state == States::none) continue;
+      auto const setting = found_.setting_of_state[next_state];
+      auto next_water = water;
+      if (setting != found_.waters[water].setting) next_water = change(node, event, setting);
+      if (!found_.is_complete) return;
+      visit(next_state, next_water, node, event);
+    }
+  }
+
+  std::uint32_t change(std::uint32_t node, std::size_t event, std::uint32_t setting) {
+    auto const from = found_.nodes[node].water;
+    auto const key = (std::uint64_t{from} << 32) | setting;
+    if (auto const known = change_of_.find(key); known != change_of_.end()) return known->second;
+    found_.is_complete = found_.changes.size() < most_changes_;
+    if (!found_.is_complete) return from;
+    auto const& before = arrangements_[found_.waters[from].setting];
+    auto settled =
+        water::settle_switched(before, found_.waters[from].field, arrangements_[setting]);
+    auto const to = water_number(setting, std::move(settled));
+    found_.changes.push_back({from, to, node, static_cast<std::uint8_t>(event)});
+    change_of_.emplace(key, to);
+    if (progress_) progress_(found_.changes.size());
+    return to;
+  }
+
+  std::uint32_t water_number(std::uint32_t setting, water::Settled settled) {
+    auto const hash = std::hash<std::string_view>{}(bytes_of(settled.field));
+    auto const [begin, end] = by_hash_.equal_range(hash);
+    for (auto known = begin; known != end; ++known) {
+      auto const& water = found_.waters[known->second];
+      if (water.setting == setting && water.field == settled.field) return known->second;
+    }
+    auto const number = static_cast<std::uint32_t>(found_.waters.size());
+    found_.waters.push_back({setting, std::move(settled.field), settled.is_settled});
+    by_hash_.emplace(hash, number);
+    return number;
+  }
+
+  void visit(std::uint32_t state, std::uint32_t water, std::uint32_t parent, std::size_t event) {
+    auto const key = (std::uint64_t{state} << 32) | water;
+    if (!seen_.emplace(key, 0).second) return;
+    found_.nodes.push_back({state, water, parent, static_cast<std::uint8_t>(event)});
+  }
+
+  model::Design const& design_;
+  States const& states_;
+  std::size_t most_changes_;
+  std::function<void(std::size_t)> const& progress_;
+  Histories found_;
+  std::vector<Arrangement> arrangements_;  // by setting
+  std::unordered_map<std::uint64_t, std::uint32_t> change_of_;
+  std::unordered_map<std::uint64_t, char> seen_;
+  std::unordered_multimap<std::size_t, std::uint32_t> by_hash_;
+};
+
+}  // namespace
+
+std::vector<std::size_t> Histories::events_to(std::uint32_t node) const {
+  std::vector<std::size_t> list;
+  for (; nodes[node].parent != none; node = nodes[node].parent) list.push_back(nodes[node].event);
+  std::reverse(list.begin(), list.end());
+  return list;
+}
+
+Histories trace(model::Design const& design, logic::Machine const& machine, States const& states,
+                std::size_t most_changes, std::function<void(std::size_t)> const& progress) {
+  if (states.size() == 0) return {};
+  return Trace(design, machine, states, most_changes, progress).run();
+}
+
+}  // namespace leat::explore

@@ -1,0 +1,61 @@
+#pragma once
+#include <cstdint>
+#include <functional>
+#include <vector>
+
+#include "engine/explore/states.hpp"
+#include "engine/model/design.hpp"
+#include "engine/water/field.hpp"
+
+namespace leat::explore {
+
+// How every fill's control stands: one value a fill, false for those not switched or not drawn.
+using Setting = std::vector<bool>;
+
+// One settled water that can come about: a setting of the cells and the field in it. Equal ones are
+// kept once.
+struct Water {
+  std::uint32_t setting = 0;  // index into Histories::settings
+  water::Field field;
+  bool is_settled = true;  // false: it still moved when the bound on its steps was reached
+};
+
+// Everything the machine and its water can be in together, reached by events from as built with
+// fresh water. What the water remembers of earlier combinations is in its field, so one logic state
+// can come with several waters.
+struct Histories {
+  static constexpr std::uint32_t none = 0xffffffffu;
+
+  // A logic state with one water; breadth first, so `parent` leads back along a shortest event
+  // sequence.
+  struct Node {
+    std::uint32_t state = 0, water = 0;
+    std::uint32_t parent = none;
+    std::uint8_t event = 0;  // from the parent
+  };
+  // A change of the water by an event, each kind once: from one water to another, over the
+  // arrangement of `to`.
+  struct Change {
+    std::uint32_t from = 0, to = 0;
+    std::uint32_t node = 0;  // where it first happens
+    std::uint8_t event = 0;
+  };
+
+  std::vector<Setting> settings;
+  std::vector<std::uint32_t> setting_of_state;
+  std::vector<Water> waters;
+  std::vector<Node> nodes;
+  std::vector<Change> changes;
+  bool is_complete = false;  // false: the budget ran out
+
+  // The events from as built to a node, a shortest list.
+  std::vector<std::size_t> events_to(std::uint32_t node) const;
+};
+
+// Breadth first over (state, water). Each pair of a water and a next setting is settled once.
+// Cost: one settling for each change; at most `most_changes` of them.
+Histories trace(model::Design const&, logic::Machine const&, States const&,
+                std::size_t most_changes,
+                std::function<void(std::size_t done)> const& progress = {});
+
+}  // namespace leat::explore
