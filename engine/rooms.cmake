@@ -4,11 +4,11 @@ room(engine_water engine/water
   SOURCES current.cpp holes.cpp intrinsic.cpp settle.cpp settling.cpp spread.cpp step.cpp survey.cpp
   USES engine_model)
 room(engine_body engine/body
-  SOURCES endings.cpp moves.cpp outcome.cpp route_graph.cpp shape.cpp surroundings.cpp trail.cpp
+  SOURCES endings.cpp moves.cpp outcome.cpp route_graph.cpp shape.cpp surroundings.cpp trail.cpp travel.cpp
   USES engine_water)
 target_link_libraries(engine_body PRIVATE Boost::headers)
-room(engine_explore engine/explore SOURCES combinations.cpp histories.cpp states.cpp
-  USES engine_logic engine_water)
+room(engine_explore engine/explore SOURCES combinations.cpp histories.cpp states.cpp switching.cpp
+  USES engine_logic engine_body)
 target_link_libraries(engine_explore PRIVATE Boost::headers)
 room(engine_findings engine/findings
   SOURCES accept.cpp body_spills.cpp diagonal_currents.cpp endless_loops.cpp falls.cpp

@@ -26,6 +26,14 @@ enum class Rule : std::size_t {
   lift_sources,
   edge_drop,
   swimmer_pool,
+  ticks_per_second,
+  gravity,
+  air_drag,
+  water_drag,
+  water_gravity,
+  upward_stroke,
+  stroke_chance,
+  water_push,
   count
 };
 
@@ -71,6 +79,20 @@ inline constexpr std::array<RuleRow, static_cast<std::size_t>(Rule::count)> rule
     {Rule::edge_drop, "edge_drop", 2, 1, 1000, "cells", Provenance::choice},
     // joined still cells from which swimmers may appear
     {Rule::swimmer_pool, "swimmer_pool", 16, 1, 1000000, "cells", Provenance::memory},
+    // ticks in a second
+    {Rule::ticks_per_second, "ticks_per_second", 20, 1, 1000, "ticks", Provenance::memory},
+    // speed lost each tick in air, in thousandths of a cell a tick
+    {Rule::gravity, "gravity", 80, 1, 1000, "mcells/tick", Provenance::memory},
+    // share of its speed a body keeps each tick in air, and in water
+    {Rule::air_drag, "air_drag", 980, 1, 999, "thousandths", Provenance::memory},
+    {Rule::water_drag, "water_drag", 800, 1, 999, "thousandths", Provenance::memory},
+    // speed lost each tick in water
+    {Rule::water_gravity, "water_gravity", 20, 1, 1000, "mcells/tick", Provenance::memory},
+    // speed won by one stroke upward in water, and how often a stroke is made
+    {Rule::upward_stroke, "upward_stroke", 40, 1, 1000, "mcells/tick", Provenance::memory},
+    {Rule::stroke_chance, "stroke_chance", 800, 1, 1000, "thousandths", Provenance::memory},
+    // speed won each tick along the current
+    {Rule::water_push, "water_push", 14, 1, 1000, "mcells/tick", Provenance::memory},
 }};
 
 class Practice {
