@@ -30,3 +30,10 @@ room(lang_render lang/render
              trail_document.cpp trail_text.cpp water_signs.cpp words.cpp
      USES engine_judge lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
 target_sources(lang_render PRIVATE ${findings_manual})
+room(lang_cli lang/cli
+     SOURCES check.cpp explain.cpp files.cpp follow.cpp loaded.cpp options.cpp program.cpp resolve.cpp
+             setting.cpp show.cpp table.cpp terminal.cpp
+     USES lang_render lang_lower CLI11::CLI11)
+target_compile_definitions(lang_cli PRIVATE LEAT_VERSION="${PROJECT_VERSION}")
+add_executable(leat lang/cli/main.cpp)
+target_link_libraries(leat PRIVATE lang_cli)

@@ -1,0 +1,232 @@
+#include <fmt/format.h>
+
+#include <map>
+
+#include "engine/logic/statement.hpp"
+#include "lang/cli/commands.hpp"
+#include "lang/cli/files.hpp"
+#include "lang/cli/loaded.hpp"
+#include "lang/render/check_report.hpp"
+#include "lang/render/diagnostic_text.hpp"
+#include "lang/render/example.hpp"
+
+namespace leat::cli {
+
+namespace {
+
+using verdicts::Truthfulness;
+
+// One file of the run with all that became of it.
+struct CheckedFile {
+  std::string name;
+  std::optional<FileFault> fault;
+  std::unique_ptr<Loaded> loaded;
+  std::vector<diagnostics::Diagnostic> faults;
+  std::size_t faults_left_out = 0;
+  std::vector<Judgement> judgements;
+  Exit exit = Exit::holds;
+};
+
+Exit exit_of(Truthfulness verdict) {
+  switch (verdict) {
+    case Truthfulness::holds:
+      return Exit::holds;
+    case Truthfulness::violated:
+    case Truthfulness::empty:
+      return Exit::violated;
+    case Truthfulness::holds_within_bounds:
+    case Truthfulness::undecided:
+      return Exit::undecided;
+  }
+  return Exit::fault;
+}
+
+Exit exit_of(Judgement const& judgement, model::Severity fail_on) {
+  auto exit = judgement.is_decided ? Exit::holds : Exit::undecided;
+  for (auto const& finding : judgement.findings) {
+    if (!finding.accepted_by && finding.severity >= fail_on) exit = worst(exit, Exit::violated);
+  }
+  for (auto const& expectation : judgement.expectations) {
+    exit = worst(exit, exit_of(expectation.verdict));
+  }
+  return exit;
+}
+
+CheckedFile checked(std::string const& path, model::Severity fail_on, Terminal& terminal) {
+  CheckedFile file;
+  file.name = path;
+  auto read = read_file(path);
+  if (auto* fault = std::get_if<FileFault>(&read)) {
+    file.fault = std::move(*fault);
+    file.exit = Exit::unusable;
+    return file;
+  }
+  auto& [name, text] = std::get<FileText>(read);
+  file.name = name;
+  file.loaded =
+      std::make_unique<Loaded>(Loaded{source::SourceText(std::move(name), std::move(text)), {}});
+  diagnostics::Sink sink;
+  file.loaded->junctions = lower::read_designs(file.loaded->text, sink);
+  file.faults = sink.sorted();
+  file.faults_left_out = sink.left_out();
+  if (!file.faults.empty()) {
+    file.exit = Exit::unusable;
+    return file;
+  }
+  for (auto const& junction : file.loaded->junctions) {
+    file.judgements.push_back(
+        judge(junction.design, {}, ProgressLines(terminal, junction.map.junction.name)));
+    file.exit = worst(file.exit, exit_of(file.judgements.back(), fail_on));
+  }
+  return file;
+}
+
+// A solved combination and its picture; scenes point into it, so it does not move.
+struct Sight {
+  Solved solved;
+  render::Scene scene;
+};
+
+// The nearest combinations in which a junction's findings show, each solved once.
+class Sights {
+ public:
+  Sights(render::Subject const& subject, Judgement const& judged)
+      : subject_(subject), judged_(judged) {}
+
+  std::vector<render::Scene const*> of_all() {
+    std::vector<render::Scene const*> scenes;
+    for (auto const& finding : judged_.findings) scenes.push_back(of(finding));
+    return scenes;
+  }
+
+ private:
+  render::Scene const* of(findings::Finding const& finding) {
+    if (finding.cells.empty() || finding.accepted_by) return nullptr;
+    auto const row =
+        logic::nearest_row(finding.rows, render::row_as_built(subject_, judged_)).value_or(0);
+    auto& sight = by_setting_[judged_.combinations.setting_of_row[row]];
+    if (!sight) {
+      auto const assignment = render::assignment_of(judged_, row);
+      auto values = as_built();
+      for (auto [signal, is_on] : assignment) values[signal] = is_on;
+      auto solved = solve(subject_.design, values);
+      sight = std::make_unique<Sight>(Sight{std::move(solved), {subject_, nullptr, {}}});
+      sight->scene.arrangement = &sight->solved.arrangement;
+      sight->scene.wet = water::survey(water::Moment{sight->solved.arrangement, sight->solved.field});
+    }
+    return &sight->scene;
+  }
+
+  std::vector<bool> as_built() const {
+    std::vector<bool> values;
+    for (auto const& signal : subject_.design.circuit.signals) values.push_back(signal.starts_on);
+    return values;
+  }
+
+  render::Subject subject_;
+  Judgement const& judged_;
+  std::map<std::uint32_t, std::unique_ptr<Sight>> by_setting_;
+};
+
+std::string_view verdict_word(CheckedFile const& file) {
+  switch (file.exit) {
+    case Exit::holds:
+      return "holds";
+    case Exit::undecided:
+      return "undecided";
+    case Exit::unusable:
+      return "unusable";
+    default:
+      break;
+  }
+  for (auto const& judgement : file.judgements) {
+    for (auto const& expectation : judgement.expectations) {
+      if (expectation.verdict == Truthfulness::violated) return "violated";
+    }
+  }
+  for (auto const& judgement : file.judgements) {
+    for (auto const& expectation : judgement.expectations) {
+      if (expectation.verdict == Truthfulness::empty) return "empty";
+    }
+  }
+  return "violated";
+}
+
+render::Summary summary_of(CheckedFile const& file) {
+  render::Summary summary;
+  summary.file = file.name;
+  summary.faults = file.faults.size();
+  summary.faults_left_out = file.faults_left_out;
+  summary.verdict = verdict_word(file);
+  for (auto const& judgement : file.judgements) add(summary, judgement);
+  return summary;
+}
+
+void print_text(CheckedFile const& file, Terminal& terminal) {
+  auto const look = terminal.result_look();
+  for (auto const& found : file.faults) {
+    terminal.result(render::diagnostic_text(found, file.loaded->text, look));
+  }
+  for (std::size_t i = 0; i < file.judgements.size(); ++i) {
+    auto const subject = file.loaded->subject(i);
+    Sights sights(subject, file.judgements[i]);
+    terminal.result(render::junction_report({subject, file.judgements[i], sights.of_all()}, look));
+  }
+  terminal.result(render::summary_text(summary_of(file), look));
+}
+
+void print_lines(CheckedFile const& file, Terminal& terminal) {
+  for (auto const& found : file.faults) {
+    terminal.result(render::diagnostic_line(found, file.loaded->text));
+  }
+  for (std::size_t i = 0; i < file.judgements.size(); ++i) {
+    terminal.result(render::junction_lines({file.loaded->subject(i), file.judgements[i], {}}));
+  }
+  terminal.flush();
+  terminal.narrate(render::summary_line(summary_of(file)));
+}
+
+render::FindingsPart part_of(CheckedFile const& file) {
+  render::FindingsPart part;
+  part.file = file.name;
+  if (file.fault) {
+    part.fault = file.fault->headline;
+    part.remedy = file.fault->remedy;
+    return part;
+  }
+  part.text = &file.loaded->text;
+  part.diagnostics = file.faults;
+  for (std::size_t i = 0; i < file.judgements.size(); ++i) {
+    part.junctions.push_back({file.loaded->subject(i), file.judgements[i]});
+  }
+  return part;
+}
+
+}  // namespace
+
+Exit run(CheckOptions const& options, Terminal& terminal) {
+  auto format = options.format;
+  if (format.empty()) format = terminal.is_result_on_terminal() ? "text" : "lines";
+  auto exit = Exit::holds;
+  std::vector<CheckedFile> files;
+  for (auto const& path : options.files) {
+    auto file = checked(path, options.fail_on, terminal);
+    exit = worst(exit, file.exit);
+    if (format == "json") {
+      files.push_back(std::move(file));
+    } else if (file.fault) {
+      terminal.refuse(file.fault->headline, file.fault->remedy);
+    } else {
+      if (format == "text" && &path != &options.files.front()) terminal.result("\n");
+      format == "text" ? print_text(file, terminal) : print_lines(file, terminal);
+    }
+  }
+  if (format == "json") {
+    std::vector<render::FindingsPart> parts;
+    for (auto const& file : files) parts.push_back(part_of(file));
+    terminal.result(render::findings_document(parts, static_cast<int>(exit)));
+  }
+  return exit;
+}
+
+}  // namespace leat::cli

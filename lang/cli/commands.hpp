@@ -1,0 +1,16 @@
+#pragma once
+#include "lang/cli/exit_table.hpp"
+#include "lang/cli/options.hpp"
+#include "lang/cli/terminal.hpp"
+
+// The commands of the program, each in a file of its own name.
+namespace leat::cli {
+
+Exit run(CheckOptions const&, Terminal&);
+Exit run(TableOptions const&, Terminal&);
+Exit run(ShowOptions const&, Terminal&);
+Exit run(FollowOptions const&, Terminal&);
+Exit run(ExplainOptions const&, Terminal&);
+Exit run(ResolveOptions const&, Terminal&);
+
+}  // namespace leat::cli

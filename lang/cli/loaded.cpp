@@ -1,0 +1,77 @@
+#include "lang/cli/loaded.hpp"
+
+#include <fmt/format.h>
+
+#include "lang/cli/files.hpp"
+#include "lang/diagnostics/near_name.hpp"
+#include "lang/render/diagnostic_text.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::cli {
+
+namespace {
+
+std::string hint(std::string const& name, std::vector<std::string> const& known) {
+  if (auto const near = diagnostics::near_name(name, known)) {
+    return fmt::format("did you mean '{}'?", *near);
+  }
+  return known.empty() ? "" : "known: " + render::listed(known, "and", 12);
+}
+
+}  // namespace
+
+std::unique_ptr<Loaded> load(std::string const& path, Terminal& terminal) {
+  auto read = read_file(path);
+  if (auto const* fault = std::get_if<FileFault>(&read)) {
+    terminal.refuse(fault->headline, fault->remedy);
+    return nullptr;
+  }
+  auto& file = std::get<FileText>(read);
+  auto loaded = std::make_unique<Loaded>(
+      Loaded{source::SourceText(std::move(file.name), std::move(file.text)), {}});
+  diagnostics::Sink sink;
+  loaded->junctions = lower::read_designs(loaded->text, sink);
+  if (sink.empty()) return loaded;
+  for (auto const& found : sink.sorted()) {
+    terminal.narrate(render::diagnostic_text(found, loaded->text, terminal.narration_look()));
+  }
+  if (sink.left_out() > 0) {
+    terminal.narrate(fmt::format("and {} more\n", render::counted(sink.left_out(), "fault")));
+  }
+  return nullptr;
+}
+
+std::optional<std::vector<std::size_t>> chosen_junctions(Loaded const& loaded,
+                                                         std::string const& name,
+                                                         Terminal& terminal) {
+  std::vector<std::size_t> chosen;
+  std::vector<source::Named> known;
+  for (std::size_t i = 0; i < loaded.junctions.size(); ++i) {
+    known.push_back(loaded.junctions[i].map.junction);
+    if (name.empty()) chosen.push_back(i);
+  }
+  if (name.empty()) return chosen;
+  auto const id = find_name(known, name, "junction", terminal);
+  if (!id) return std::nullopt;
+  return std::vector<std::size_t>{*id};
+}
+
+std::optional<std::uint32_t> find_name(std::vector<source::Named> const& named,
+                                       std::string const& name, std::string_view kind,
+                                       Terminal& terminal) {
+  std::vector<std::string> known;
+  for (std::uint32_t i = 0; i < named.size(); ++i) {
+    if (named[i].name == name) return i;
+    known.push_back(named[i].name);
+  }
+  terminal.refuse(fmt::format("the design has no {} '{}'", kind, name), hint(name, known));
+  return std::nullopt;
+}
+
+std::vector<bool> input_values(model::Design const& design, render::Assignment const& assignment) {
+  std::vector<bool> values(design.circuit.signals.size(), false);
+  for (auto [signal, is_on] : assignment) values[signal] = is_on;
+  return values;
+}
+
+}  // namespace leat::cli

@@ -1,0 +1,60 @@
+#pragma once
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "engine/model/finding_kind.hpp"
+#include "lang/cli/exit_table.hpp"
+
+// What was asked for on the command line, as values.
+namespace leat::cli {
+
+enum class Colour { automatic, always, never };
+
+struct CheckOptions {
+  std::vector<std::string> files;
+  model::Severity fail_on = model::Severity::warning;
+  std::string format;  // text, lines or json; empty: by where the output goes
+};
+
+struct TableOptions {
+  std::string file, format = "text", inlet, body, junction;
+  bool is_full = false;
+};
+
+struct ShowOptions {
+  std::string file, when, junction, format = "text";
+  std::optional<int> level;
+};
+
+struct FollowOptions {
+  std::string file, inlet, body, when, outlet, junction, format = "text";
+};
+
+struct ExplainOptions {
+  std::string name;
+};
+
+struct ResolveOptions {
+  std::string file;
+};
+
+using CommandOptions = std::variant<CheckOptions, TableOptions, ShowOptions, FollowOptions,
+                                    ExplainOptions, ResolveOptions>;
+
+struct Options {
+  CommandOptions command;
+  Colour colour = Colour::automatic;
+  bool is_ascii = false;
+};
+
+// Options, or, where the command line asks for help or the version or cannot be understood, what to
+// print instead and how to end.
+struct Answer {
+  std::string out, err;
+  Exit exit = Exit::holds;
+};
+std::variant<Options, Answer> read_command_line(int count, char const* const* arguments);
+
+}  // namespace leat::cli

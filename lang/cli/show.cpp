@@ -1,0 +1,43 @@
+#include <fmt/format.h>
+
+#include "lang/cli/commands.hpp"
+#include "lang/cli/loaded.hpp"
+#include "lang/render/field_text.hpp"
+
+namespace leat::cli {
+
+namespace {
+
+bool has_level(render::Subject const& subject, std::optional<int> level, Terminal& terminal) {
+  auto const height = subject.design.grid.height();
+  if (!level || (*level >= 0 && *level < height)) return true;
+  terminal.refuse(fmt::format("junction {} has no level {}", subject.map.junction.name, *level),
+                  fmt::format("its levels are 0 to {}", height - 1));
+  return false;
+}
+
+}  // namespace
+
+Exit run(ShowOptions const& options, Terminal& terminal) {
+  auto const loaded = load(options.file, terminal);
+  if (!loaded) return Exit::unusable;
+  auto const chosen = chosen_junctions(*loaded, options.junction, terminal);
+  if (!chosen) return Exit::unusable;
+  std::vector<render::FieldPart> parts;
+  std::string text;
+  for (auto i : *chosen) {
+    auto const subject = loaded->subject(i);
+    auto const assignment = read_setting(subject, options.when, terminal);
+    if (!assignment || !has_level(subject, options.level, terminal)) return Exit::unusable;
+    auto const solved = solve(subject.design, input_values(subject.design, *assignment));
+    parts.push_back({subject, *assignment, water::survey({solved.arrangement, solved.field})});
+    if (options.format != "text") continue;
+    render::Scene const scene{subject, &solved.arrangement, parts.back().wet};
+    if (!text.empty()) text += "\n\n";
+    text += render::field_text(parts.back(), scene, options.level, terminal.result_look());
+  }
+  terminal.result(options.format == "text" ? text : render::field_document(parts));
+  return Exit::holds;
+}
+
+}  // namespace leat::cli

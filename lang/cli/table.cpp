@@ -1,0 +1,93 @@
+#include <fmt/format.h>
+
+#include "lang/cli/commands.hpp"
+#include "lang/cli/loaded.hpp"
+#include "lang/render/table_sheet.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::cli {
+
+namespace {
+
+constexpr std::size_t most_printed_inputs = 12;
+
+bool is_printable(render::Subject const& subject, std::size_t inputs, Terminal& terminal) {
+  if (inputs <= most_printed_inputs) return true;
+  auto const rows =
+      inputs < 64 ? std::to_string(std::uint64_t{1} << inputs) : fmt::format("2^{}", inputs);
+  terminal.refuse(
+      fmt::format("junction {} has {} combinations of {} inputs; a full table prints at most {}",
+                  subject.map.junction.name, rows, inputs, 1 << most_printed_inputs),
+      "leave --full away: the condensed table says the same with conditions");
+  return false;
+}
+
+std::size_t input_count(model::Design const& design) {
+  std::size_t count = 0;
+  for (auto const& signal : design.circuit.signals) count += signal.is_input() ? 1 : 0;
+  return count;
+}
+
+// The junction's table, or none where it cannot be made as asked, which has been told.
+std::optional<render::TableSheet> sheet_of(render::Subject const& subject,
+                                           TableOptions const& options, Terminal& terminal) {
+  render::TableRequest request;
+  request.is_full = options.is_full;
+  if (!options.inlet.empty()) {
+    request.inlet = find_name(subject.map.inlets, options.inlet, "inlet", terminal);
+    if (!request.inlet) return std::nullopt;
+  }
+  if (!options.body.empty()) {
+    request.profile = find_name(subject.map.profiles, options.body, "body", terminal);
+    if (!request.profile) return std::nullopt;
+  }
+  auto const inputs = input_count(subject.design);
+  bool const is_all_run = inputs <= static_cast<std::size_t>(Budget{}.most_inputs);
+  if (options.is_full && is_all_run && !is_printable(subject, inputs, terminal)) {
+    return std::nullopt;
+  }
+  auto const judged = judge(subject.design, {}, ProgressLines(terminal, subject.map.junction.name));
+  if (options.is_full && !is_printable(subject, judged.inputs.size(), terminal)) {
+    return std::nullopt;
+  }
+  return render::table_sheet(subject, judged, request);
+}
+
+std::string written(std::vector<render::TableSheet> const& sheets, std::string const& format) {
+  if (format == "json") return render::table_document(sheets);
+  std::string text;
+  for (auto const& sheet : sheets) {
+    if (!text.empty() && format != "csv") text += "\n";
+    if (format == "text") text += render::table_text(sheet);
+    if (format == "markdown") text += render::table_markdown(sheet);
+    if (format == "csv") text += render::table_csv(sheet, &sheet == &sheets.front());
+    if (format == "expect") text += render::table_expect(sheet);
+  }
+  return text;
+}
+
+}  // namespace
+
+Exit run(TableOptions const& options, Terminal& terminal) {
+  auto const loaded = load(options.file, terminal);
+  if (!loaded) return Exit::unusable;
+  auto const chosen = chosen_junctions(*loaded, options.junction, terminal);
+  if (!chosen) return Exit::unusable;
+  std::vector<render::TableSheet> sheets;
+  auto exit = Exit::holds;
+  for (auto i : *chosen) {
+    auto sheet = sheet_of(loaded->subject(i), options, terminal);
+    if (!sheet) return Exit::unusable;
+    if (!sheet->is_decided) {
+      terminal.refuse(fmt::format("junction {} is undecided: {} are too many to run",
+                                  sheet->junction, render::counted(sheet->signals.size(), "input")),
+                      "split the junction, or look at single combinations with leat follow");
+      exit = Exit::undecided;
+    }
+    sheets.push_back(std::move(*sheet));
+  }
+  terminal.result(written(sheets, options.format));
+  return exit;
+}
+
+}  // namespace leat::cli
