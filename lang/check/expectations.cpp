@@ -1,8 +1,10 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <map>
 
+#include "engine/contract.hpp"
 #include "lang/check/clause_subject.hpp"
 #include "lang/check/resolving.hpp"
 #include "lang/diagnostics/catalogue.hpp"
@@ -37,28 +39,13 @@ constexpr std::array<SeverityRow, 3> severities{{{"note", model::Severity::note}
                                                  {"warning", model::Severity::warning},
                                                  {"error", model::Severity::error}}};
 
-// The row that a word names; an unknown word is noted.
+// The row that a word names. The grammar lets no other words through.
 template <class Rows>
-auto const* find_row(Reading const& reading, Rows const& rows, NameKind kind,
-                     syntax::Word const& word) {
-  std::vector<std::string> known;
-  for (auto const& row : rows) {
-    if (word.text == row.name) return &row;
-    known.emplace_back(row.name);
-  }
-  reading.unknown.add(kind, word, std::move(known));
-  return static_cast<decltype(&rows[0])>(nullptr);
-}
-
-void report_nothing_as_outlet(Reading const& reading, Clause const& clause) {
-  bool const may = clause.kind == ClauseKind::may_reach;
-  reading.sink.report(
-      {Listed("nothing-is-no-outlet"),
-       fmt::format("'{}' cannot be said of 'nothing'", may ? "may reach" : "never reaches"),
-       {clause.object.span, "'nothing' is no outlet", {}},
-       {},
-       may ? "Write 'reaches nothing', or name an outlet."
-           : "Write 'never lost', or name an outlet."});
+auto const& row_named(Rows const& rows, std::string_view name) {
+  auto const row = std::find_if(rows.begin(), rows.end(),
+                                [&](auto const& candidate) { return name == candidate.name; });
+  require(row != rows.end(), "read_expectations: a word that the grammar does not know");
+  return *row;
 }
 
 // Fills in what the clause's object says; false when it says nothing known.
@@ -75,25 +62,18 @@ bool resolve_object(Reading const& reading, Sights const& sights, Clause const& 
         wanted.outlet = find_outlet(reading, sights, wanted.junction, clause.object);
         return wanted.outlet.has_value();
       }
-      if (clause.kind != ClauseKind::reaches) {
-        report_nothing_as_outlet(reading, clause);
-        return false;
-      }
+      require(clause.kind == ClauseKind::reaches, "read_expectations: only 'reaches nothing'");
       wanted.claim = Claim::reaches_nothing;
       return true;
     }
-    case ClauseKind::never_state: {
-      auto const* row = find_row(reading, states, NameKind::state, clause.object);
-      if (row) wanted.claim = row->claim;
-      return row != nullptr;
-    }
-    case ClauseKind::findings_none: {
+    case ClauseKind::never_state:
+      wanted.claim = row_named(states, clause.object.text).claim;
+      return true;
+    case ClauseKind::findings_none:
       wanted.claim = Claim::no_findings;
-      if (clause.object.text.empty()) return true;
-      auto const* row = find_row(reading, severities, NameKind::severity, clause.object);
-      if (row) wanted.ceiling = row->severity;
-      return row != nullptr;
-    }
+      if (!clause.object.text.empty())
+        wanted.ceiling = row_named(severities, clause.object.text).severity;
+      return true;
     case ClauseKind::finds:
       wanted.claim = Claim::finds;
       wanted.kind = find_finding(reading, clause.object);

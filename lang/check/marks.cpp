@@ -8,6 +8,7 @@
 
 #include "lang/check/constant_control.hpp"
 #include "lang/diagnostics/catalogue.hpp"
+#include "lang/source/code_point.hpp"
 
 namespace leat::check {
 
@@ -105,6 +106,19 @@ struct Stray {
   std::string junction;
 };
 
+bool is_drawn(Drawing const& drawing) {
+  return !drawing.strays.empty() || std::any_of(drawing.marks.begin(), drawing.marks.end(),
+                                                [](MarkUse const& use) { return use.count > 0; });
+}
+
+// What is not plain is named by its number too: it may look like something else, or like nothing.
+std::string shown(std::string const& glyph) {
+  if (glyph == " ") return "a blank";
+  if (glyph.size() == 1) return fmt::format("'{}'", glyph);
+  auto const number = static_cast<std::uint32_t>(source::code_point_at(glyph, 0).value);
+  return fmt::format("'{}' (U+{:04X})", glyph, number);
+}
+
 std::string cells(std::size_t count) {
   return count == 1 ? "1 cell" : fmt::format("{} cells", count);
 }
@@ -113,21 +127,24 @@ void report_stray(Reading const& reading, std::string const& glyph, Stray const&
                   std::vector<MarkDeclaration const*> const& unused) {
   diagnostics::Diagnostic found;
   found.name = Listed("undeclared-mark");
-  found.headline = fmt::format("Junction '{}' is drawn with '{}', which no mark declares ({})",
-                               stray.junction, glyph, cells(stray.count));
+  found.headline = fmt::format("Junction '{}' is drawn with {}, which no mark declares ({})",
+                               stray.junction, shown(glyph), cells(stray.count));
   found.primary = {stray.first.span,
-                   fmt::format("first of {} drawn with '{}'", cells(stray.count), glyph),
+                   fmt::format("first of {} drawn with {}", cells(stray.count), shown(glyph)),
                    stray.first.first};
   for (std::size_t i = 0; i < std::min(unused.size(), most_labels); ++i)
     found.others.push_back(
         {unused[i]->glyph.span,
          fmt::format("'{}' is declared here and drawn nowhere", unused[i]->glyph.text),
          {}});
-  found.remedy =
-      unused.size() == 1
-          ? fmt::format("Draw '{}' there, or declare '{}' in the 'marks' block.",
-                        unused.front()->glyph.text, glyph)
-          : fmt::format("Declare '{}' in the 'marks' block, or correct the drawing.", glyph);
+  if (glyph == " ")
+    found.remedy = "Draw every cell with a mark.";
+  else if (unused.size() == 1)
+    found.remedy = fmt::format("Draw '{}' there, or declare {} in the 'marks' block.",
+                               unused.front()->glyph.text, shown(glyph));
+  else
+    found.remedy =
+        fmt::format("Declare {} in the 'marks' block, or correct the drawing.", shown(glyph));
   reading.sink.report(std::move(found));
 }
 
@@ -149,14 +166,16 @@ std::vector<MarkFill> read_fills(Reading const& reading, Signals const& signals)
 }
 
 // A glyph without a mark and a mark without a glyph are mostly one slip of the pen. Where there are
-// both, only the glyphs are reported, and the marks named beside the first of them.
+// both, only the glyphs are reported, and the marks named beside the first of them. While a
+// junction is not drawn at all, nothing is known about its marks.
 void check_marks(Reading const& reading, std::vector<Drawing> const& drawings) {
-  if (!reading.is_whole) return;
+  bool const is_all_drawn = std::all_of(drawings.begin(), drawings.end(), is_drawn);
+  if (!reading.is_whole || !is_all_drawn) return;
   std::vector<MarkDeclaration const*> unused;
   for (std::size_t at = 0; at < reading.names.marks.all.size(); ++at) {
-    bool const is_drawn = std::any_of(drawings.begin(), drawings.end(),
-                                      [&](auto const& drawing) { return drawing.marks[at].count; });
-    if (!is_drawn) unused.push_back(reading.names.marks.all[at]);
+    bool const is_used = std::any_of(drawings.begin(), drawings.end(),
+                                     [&](auto const& drawing) { return drawing.marks[at].count; });
+    if (!is_used) unused.push_back(reading.names.marks.all[at]);
   }
   std::map<std::string, Stray> strays;
   std::vector<std::string> order;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <string>
+#include "engine/contract.hpp"
 #include "lang/diagnostics/catalogue.hpp"
 
 namespace leat::check {
@@ -25,12 +26,6 @@ constexpr std::array<TraitRow, 6> traits{{
     {"shows slope", &model::Material::shows_slope},
     {"is source", &model::Material::is_source},
 }};
-
-std::vector<std::string> trait_names() {
-  std::vector<std::string> names;
-  for (auto const& row : traits) names.emplace_back(row.name);
-  return names;
-}
 
 syntax::Word const* word_for(syntax::MaterialDeclaration const& material, std::string_view trait) {
   auto const at = std::find_if(material.traits.begin(), material.traits.end(),
@@ -60,21 +55,17 @@ void report_dry_source(Reading const& reading, syntax::MaterialDeclaration const
 
 model::Material read_material(Reading const& reading, syntax::MaterialDeclaration const& declared) {
   model::Material material;
-  bool is_known = true;
   for (auto const& word : declared.traits) {
     auto const row = std::find_if(traits.begin(), traits.end(),
                                   [&](auto const& trait) { return word.text == trait.name; });
-    if (row == traits.end()) {
-      reading.unknown.add(NameKind::trait, word, trait_names());
-      is_known = false;
-    } else if (material.*(row->trait)) {
+    require(row != traits.end(), "read_materials: a trait that the grammar does not know");
+    if (material.*(row->trait)) {
       report_repeated(reading, declared, word);
     } else {
       material.*(row->trait) = true;
     }
   }
-  if (is_known && material.is_source && !material.water_enters)
-    report_dry_source(reading, declared);
+  if (material.is_source && !material.water_enters) report_dry_source(reading, declared);
   return material;
 }
 

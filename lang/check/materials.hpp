@@ -6,8 +6,8 @@
 
 namespace leat::check {
 
-// Every material of the file by its id, the built-in ones first. Reports unknown, repeated and
-// contradictory traits.
+// Every material of the file by its id, the built-in ones first. Reports repeated and contradictory
+// traits.
 std::vector<model::Material> read_materials(Reading const&);
 
 }  // namespace leat::check

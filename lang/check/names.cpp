@@ -114,7 +114,6 @@ void enter_ports(Names& names, Sink& sink) {
         report_taken(sink, "inlet", name, "is also the name of a body");
     } else if (declaration.role == syntax::MarkRole::outlet) {
       enter_port(names.outlets, outlet_at, name, mark);
-      if (name.text == "nothing") report_taken(sink, "outlet", name, "says that none is reached");
     }
   }
 }

@@ -89,8 +89,6 @@ void check_marks_of_plates(Reading const& reading, std::vector<MarkFill> const& 
     if (!fills[at].is_sound) continue;
     if (mark.role != MarkRole::plate) {
       if (is_a_plate(fills[at], materials)) report_meaningless(reading, mark);
-    } else if (mark.role_name.text.empty()) {
-      report_meaningless(reading, mark);
     } else {
       check_signal_of(reading, mark);
       if (!is_a_plate(fills[at], materials)) report_no_plate(reading, mark);
@@ -102,7 +100,10 @@ void check_plates_are_placed(Reading const& reading) {
   if (!reading.is_whole) return;
   std::set<std::string> placed;
   for (auto const* mark : reading.names.marks.all) {
-    if (mark->role == MarkRole::plate) placed.insert(mark->role_name.text);
+    if (mark->role != MarkRole::plate) continue;
+    // A plate for an unknown signal has been reported, and may be the one that is missed here.
+    if (!reading.names.signals.find(mark->role_name.text)) return;
+    placed.insert(mark->role_name.text);
   }
   for (auto const* signal : reading.names.signals.all) {
     if (signal->kind != SignalKind::plate || placed.count(signal->name.text) != 0) continue;

@@ -22,11 +22,13 @@ std::vector<PortName const*> drawn(std::vector<PortName> const& ports, Drawing c
   return found;
 }
 
-// Where the junction holds undeclared glyphs or a port's mark is drawn nowhere at all, that is the
-// cause, and it has been reported.
+// Where nothing is drawn, where glyphs are undeclared, or where a port's mark is drawn nowhere at
+// all, that is the cause, and it has been reported.
 bool is_explained(std::vector<PortName> const& ports, Reading const& reading,
                   Drawing const& drawing) {
-  return !reading.is_whole || !drawing.strays.empty() || drawing.junction->levels.empty() ||
+  bool const is_blank = std::none_of(drawing.marks.begin(), drawing.marks.end(),
+                                     [](MarkUse const& use) { return use.count > 0; });
+  return !reading.is_whole || is_blank || !drawing.strays.empty() ||
          (reading.names.junctions.all.size() == 1 && !ports.empty());
 }
 

@@ -16,7 +16,7 @@ using syntax::Word;
 
 std::optional<std::uint32_t> find_port(Reading const& reading, NameKind kind,
                                        std::vector<PortName const*> const& ports, Word const& word,
-                                       bool is_declared) {
+                                       bool is_declared, std::string const& junction) {
   std::vector<std::string> known;
   for (std::uint32_t id = 0; id < ports.size(); ++id) {
     if (ports[id]->name.text == word.text) return id;
@@ -24,7 +24,7 @@ std::optional<std::uint32_t> find_port(Reading const& reading, NameKind kind,
   }
   // A port that only its drawing lacks has been reported as an unused mark.
   if (!is_declared || reading.names.junctions.all.size() > 1)
-    reading.unknown.add(kind, word, std::move(known));
+    reading.unknown.add(kind, word, std::move(known), junction);
   return std::nullopt;
 }
 
@@ -83,13 +83,15 @@ std::optional<std::size_t> find_junction(Reading const& reading, Sights const& s
 std::optional<std::uint32_t> find_inlet(Reading const& reading, Sights const& sights,
                                         std::size_t junction, Word const& word) {
   return find_port(reading, NameKind::inlet, sights.ports[junction].inlets, word,
-                   reading.names.inlet(word.text) != nullptr);
+                   reading.names.inlet(word.text) != nullptr,
+                   reading.names.junctions.all[junction]->name.text);
 }
 
 std::optional<std::uint32_t> find_outlet(Reading const& reading, Sights const& sights,
                                          std::size_t junction, Word const& word) {
   return find_port(reading, NameKind::outlet, sights.ports[junction].outlets, word,
-                   reading.names.outlet(word.text) != nullptr);
+                   reading.names.outlet(word.text) != nullptr,
+                   reading.names.junctions.all[junction]->name.text);
 }
 
 std::optional<std::uint32_t> find_profile(Reading const& reading, Word const& word) {

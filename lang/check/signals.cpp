@@ -58,7 +58,8 @@ void check_duration(Reading const& reading, SignalDeclaration const& signal) {
         fmt::format("a time is {} to {} {}", least_ticks, most, is_seconds ? "s" : "ticks"),
         {}},
        {},
-       fmt::format("One second is {} ticks.", ticks_a_second)});
+       fmt::format("Write a number from {} to {}; one second is {} ticks.", least_ticks, most,
+                   ticks_a_second)});
 }
 
 char const* word_of(SignalDeclaration const& signal) {
@@ -120,7 +121,7 @@ void report_loop(Reading const& reading, std::vector<model::SignalId> const& loo
     else
       found.others.push_back(std::move(label));
   }
-  found.remedy = "Take one of the names out of the expressions above.";
+  found.remedy = "Take one of these names out of the expression that uses it.";
   reading.sink.report(std::move(found));
 }
 

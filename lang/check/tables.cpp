@@ -100,15 +100,6 @@ bool has_sound_settings(Reading const& reading, TableDeclaration const& table, T
   }
   for (std::size_t i = 0; i < row.settings.size(); ++i) {
     auto const& text = row.settings[i].text;
-    if (text != "0" && text != "1" && text != "-") {
-      reading.sink.report(
-          {Listed("unknown-setting"),
-           fmt::format("The {} sets '{}' to '{}'", name_of(table), table.headings[i].text, text),
-           {row.settings[i].span, "a setting is 0, 1 or -", {}},
-           {},
-           "Write 1 for on, 0 for off, - where it does not matter."});
-      return false;
-    }
     if (text != "-") bits.matters |= std::uint64_t{1} << i;
     if (text == "1") bits.on |= std::uint64_t{1} << i;
   }

@@ -1,0 +1,143 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "lang/diagnostics/catalogue.hpp"
+#include "lang/lower/lower.hpp"
+#include "tests/support/catch.hpp"
+
+// Whole messages. Each folder beside this file holds a design with one fault, `design.leat`, and
+// what is said about it, `expected.txt`: a plain dump of the reports, not a rendering. With
+// LEAT_APPROVE=1 in the environment the dumps are written anew instead of compared; read the
+// difference before keeping it. A folder is named after the report it is about, and after a dot the
+// variant.
+namespace {
+
+namespace fs = std::filesystem;
+using namespace leat;
+
+fs::path const folder = fs::path(LEAT_ROOT) / "tests" / "messages";
+
+// Texts that are too large to be kept.
+std::map<std::string, std::string> const& made_texts() {
+  static std::map<std::string, std::string> const texts{
+      {"text-too-large", "leat 1\n" + std::string(std::size_t{100} << 20, '#')},
+      {"nested-too-deep",
+       "leat 1\nsignals {\n  lever divert\n  wire deep = " + std::string(10000, '(') + "divert" +
+           std::string(10000, ')') + "\n}\n"},
+  };
+  return texts;
+}
+
+std::string content_of(fs::path const& path) {
+  std::ifstream file(path, std::ios::binary);
+  std::ostringstream content;
+  content << file.rdbuf();
+  return content.str();
+}
+
+std::string text_for(std::string const& name) {
+  auto const made = made_texts().find(name);
+  return made != made_texts().end() ? made->second : content_of(folder / name / "design.leat");
+}
+
+std::vector<std::string> fault_folders() {
+  std::vector<std::string> names;
+  for (auto const& entry : fs::directory_iterator(folder)) {
+    if (entry.is_directory()) names.push_back(entry.path().filename().string());
+  }
+  std::sort(names.begin(), names.end());
+  return names;
+}
+
+std::string line_of(source::SourceText const& source, diagnostics::Label const& label) {
+  auto const from = source.position(label.span.begin), to = source.position(label.span.end);
+  auto line = fmt::format("{}:{}:{}", source.name(), from.line, from.column);
+  if (to.line != from.line)
+    line += fmt::format(" to {}:{}", to.line, to.column);
+  else
+    line += fmt::format(" to {}", to.column);
+  if (label.place)
+    line += fmt::format(" (cell {} {} {})", label.place->x, label.place->y, label.place->z);
+  return fmt::format("  {} {}\n", line, label.text);
+}
+
+std::vector<diagnostics::Diagnostic> reports_on(source::SourceText const& source) {
+  diagnostics::Sink sink;
+  auto const junctions = lower::read_designs(source, sink);
+  REQUIRE(junctions.empty());
+  return sink.sorted();
+}
+
+std::string dump_of(source::SourceText const& source) {
+  std::string dump;
+  for (auto const& report : reports_on(source)) {
+    dump +=
+        fmt::format("{}: {}\n{}", report.name, report.headline, line_of(source, report.primary));
+    for (auto const& other : report.others) dump += line_of(source, other);
+    if (!report.remedy.empty()) dump += fmt::format("  > {}\n", report.remedy);
+  }
+  return dump;
+}
+
+bool is_approving() {
+  auto const* wish = std::getenv("LEAT_APPROVE");
+  return wish != nullptr && std::string(wish) == "1";
+}
+
+std::string row_of(std::string const& name) { return name.substr(0, name.find('.')); }
+
+}  // namespace
+
+TEST_CASE("each fault is reported as approved") {
+  for (auto const& name : fault_folders()) {
+    DYNAMIC_SECTION(name) {
+      auto const dump = dump_of({"design.leat", text_for(name)});
+      if (is_approving()) std::ofstream(folder / name / "expected.txt", std::ios::binary) << dump;
+      CHECK(dump == content_of(folder / name / "expected.txt"));
+    }
+  }
+}
+
+TEST_CASE("each fault folder is about its own fault, reported first and once") {
+  for (auto const& name : fault_folders()) {
+    DYNAMIC_SECTION(name) {
+      source::SourceText const source("design.leat", text_for(name));
+      auto const reports = reports_on(source);
+      REQUIRE(!reports.empty());
+      CHECK(reports.front().name == row_of(name));
+      CHECK(reports.size() == 1);
+    }
+  }
+}
+
+TEST_CASE("each row of the catalogue has a fault folder") {
+  auto const names = fault_folders();
+  for (auto const& row : diagnostics::catalogue) {
+    DYNAMIC_SECTION(row.name) {
+      CHECK(std::count(names.begin(), names.end(), std::string(row.name)) == 1);
+    }
+  }
+}
+
+TEST_CASE("each message stands alone and says what to do") {
+  for (auto const& name : fault_folders()) {
+    DYNAMIC_SECTION(name) {
+      for (auto const& report : reports_on({"design.leat", text_for(name)})) {
+        CHECK(!report.headline.empty());
+        CHECK(!report.primary.text.empty());
+        CHECK(!report.remedy.empty());
+        CHECK(report.headline.find_first_of("\n\t") == std::string::npos);
+        CHECK(report.headline.back() != '.');
+        CHECK(report.headline.size() < 160);
+      }
+    }
+  }
+}
