@@ -11,3 +11,4 @@ endfunction()
 
 engine_tests(model arrangement finding_kind grid material practice)
 engine_tests(water current holes intrinsic settle spread step survey)
+engine_tests(logic cover row_set statement truth)
