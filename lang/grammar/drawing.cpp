@@ -19,7 +19,10 @@ using syntax::Word;
 // ---- materials ----
 
 constexpr Form materials_form{"materials block", "materials { ... }"};
-constexpr Form material_form{"material", "NAME carries, passes bodies"};
+constexpr Form material_form{
+    "material",
+    "NAME TRAIT, TRAIT, with the traits 'carries', 'passes water', 'passes bodies', "
+    "'bears sources', 'shows slope' and 'is source'"};
 Entries const material_entries{"material", "a material's name", {}, {}, true, ""};
 
 constexpr char const* passed[] = {"water", "bodies"};
@@ -53,8 +56,7 @@ auto const trait_def = spanned[
   | keyword("carries")[join_word]
 ];
 
-constexpr char trait_name[] =
-    "a trait ('carries', 'passes water', 'passes bodies', 'bears sources', 'shows slope' or 'is source')";
+constexpr char trait_name[] = "a trait";
 auto const first_trait = called(trait_name, trait)[append<&MaterialDeclaration::traits>];
 auto const next_trait = called(trait_name, trait, true)[append<&MaterialDeclaration::traits>];
 

@@ -1,3 +1,5 @@
+#include <string_view>
+
 #include "lang/grammar/fault.hpp"
 #include "lang/grammar/rules.hpp"
 
@@ -52,9 +54,11 @@ class DepthGuard {
   DepthGuard(Iterator at, Reading& reading) : reading_(reading) {
     if (++reading_.depth <= deepest) return;
     --reading_.depth;
+    auto const* end = reading.token_end(at);
+    auto const* opener = end[-1] == '(' ? end - 1 : end - std::string_view("not").size();
     fail_ready(at, reading,
                fault("nested-too-deep", "An expression is nested more than 200 levels deep",
-                     reading.span(at, at + 1), "this level is one too many",
+                     reading.span(opener, end), "this level is one too many",
                      "Name a part of it by a wire."));
   }
   ~DepthGuard() { --reading_.depth; }

@@ -124,6 +124,10 @@ void explain(char const* where, std::string const& wanted, Reading& reading) {
     return;
   }
   if (reading.counts_only()) return;
+  if (auto misspelt = misspelt_before(where, reading)) {
+    reading.report(std::move(*misspelt));
+    return;
+  }
   bool const is_missing = where == reading.end || *where == '}' || reading.is_line_start(where);
   reading.report(is_missing ? cut_short(where, wanted, reading)
                             : out_of_place(where, wanted, reading));

@@ -14,6 +14,8 @@ using syntax::PracticeSetting;
 
 constexpr Form body_form{"body", "body NAME { footprint 1  height 2  floats }"};
 constexpr Form practice_form{"practice block", "practice { longest_drop 3 }"};
+constexpr Form setting_form{"rule of practice", "longest_drop 3"};
+constexpr Form property_form{"property of a body", "footprint 1"};
 constexpr Form accept_form{"acceptance",
                            "accept FINDING at JUNCTION 3 4 0 when EXPRESSION because \"reason\""};
 
@@ -28,7 +30,7 @@ constexpr x3::rule<setting_tag, PracticeSetting> setting{"a rule of practice"};
 
 // clang-format off
 auto const property_def = spanned[
-     Name("a property of the body", true)[put<&BodyProperty::name>]
+     Name("a property of the body", true)[put<&BodyProperty::name>] >> enter(property_form)
   >> -(WholeNumber("a number")[put<&BodyProperty::value>] >> -(keyword("ticks") | keyword("tick")))
 ];
 
@@ -39,8 +41,8 @@ auto const body_def = spanned[
 ];
 
 auto const setting_def = spanned[
-    Name("a rule of practice", true)[put<&PracticeSetting::name>]
-  > WholeNumber("a number")[put<&PracticeSetting::value>]
+     Name("a rule of practice", true)[put<&PracticeSetting::name>] >> enter(setting_form)
+  >  WholeNumber("a number")[put<&PracticeSetting::value>]
 ];
 
 auto const practice_def = spanned[

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <string_view>
+#include <utility>
 
 #include "lang/source/code_point.hpp"
 #include "lang/syntax/wording.hpp"
@@ -12,125 +13,164 @@ namespace leat::syntax {
 
 namespace {
 
-// Writes lines and puts the comments back among them. A comment is told by its offset: one that
-// began before a line's origin goes above it, one inside the origin or on the same line after it
-// goes behind it. Invariant: comments come out in their order, each once. Cost: one pass over lines
-// and comments.
-class Printer {
- public:
-  Printer(std::vector<Comment> const& comments, source::SourceText const& source)
-      : comments_(comments), source_(source) {}
+// A line to be printed, and where in the text it comes from.
+struct Line {
+  std::string text;
+  Span origin;
+  std::size_t depth;
+  std::size_t comment_depth;  // of comments above it: a closing brace's are still inside
+  bool begins_paragraph;
+};
 
-  std::string take() && { return std::move(out_); }
-  void blank_line() {
-    if (!out_.empty()) out_ += '\n';
-  }
-  void line(std::string const& text, Span origin) {
-    comments_before(origin.begin);
-    write(text);
-    comment_behind(origin.end);
-    out_ += '\n';
-  }
+// Gathers the lines of a document.
+class Lines {
+ public:
+  void paragraph() { begins_paragraph_ = true; }
+  void line(std::string text, Span origin) { add(std::move(text), origin, depth_); }
   void open(std::string const& head, Span origin) {
     line(head + " {", origin);
     ++depth_;
   }
-  // `end` is past the block's last token.
+  // `end` is past the closing brace.
   void close(std::size_t end) {
-    comments_before(end);
-    --depth_;
-    write("}");
-    comment_behind(end);
+    auto const inside = depth_--;
+    add("}", {end - 1, end}, inside);
+  }
+  std::vector<Line> const& all() const { return lines_; }
+
+ private:
+  void add(std::string text, Span origin, std::size_t comment_depth) {
+    lines_.push_back({std::move(text), origin, depth_, comment_depth, begins_paragraph_});
+    begins_paragraph_ = false;
+  }
+
+  std::vector<Line> lines_;
+  std::size_t depth_ = 0;
+  bool begins_paragraph_ = false;
+};
+
+// Puts the comments back among the lines. A comment that began before a line's origin goes above
+// it; one inside the origin, or after it on the same line and before the next origin, goes behind
+// it, but only one. Invariant: comments come out in their order, each once. Cost: one pass over
+// lines and comments.
+class Weaver {
+ public:
+  Weaver(std::vector<Comment> const& comments, source::SourceText const& source)
+      : comments_(comments), source_(source) {}
+
+  std::string woven(std::vector<Line> const& lines) {
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      auto const next = i + 1 < lines.size() ? lines[i + 1].origin.begin : source_.text().size();
+      put(lines[i], next);
+    }
+    if (next_ < comments_.size()) out_ += '\n';
+    comments_above(source_.text().size(), 0);
+    return std::move(out_);
+  }
+
+ private:
+  void put(Line const& line, std::size_t next_begin) {
+    if (line.begins_paragraph) out_ += '\n';
+    comments_above(line.origin.begin, line.comment_depth);
+    write(line.text, line.depth);
+    if (has_comment_before(line.origin.end) ||
+        (has_comment_before(next_begin) && is_on_line_of(line.origin.end))) {
+      out_ += "  ";
+      out_ += take_comment();
+    }
     out_ += '\n';
   }
-  void comments_before(std::size_t offset) {
-    for (; has_comment_before(offset); ++next_) {
-      write(comment());
+  void comments_above(std::size_t offset, std::size_t depth) {
+    while (has_comment_before(offset)) {
+      write(take_comment(), depth);
       out_ += '\n';
     }
   }
   bool has_comment_before(std::size_t offset) const {
     return next_ < comments_.size() && comments_[next_].span.begin < offset;
   }
-
- private:
-  std::string comment() const {
-    std::string text(source_.text(comments_[next_].span));
+  bool is_on_line_of(std::size_t end) const {
+    auto const between = source_.text().substr(end, comments_[next_].span.begin - end);
+    return between.find('\n') == std::string_view::npos;
+  }
+  std::string take_comment() {
+    std::string text(source_.text(comments_[next_++].span));
     text.erase(text.find_last_not_of(" \t") + 1);
     return text;
   }
-  void write(std::string const& text) { out_ += std::string(2 * depth_, ' ') + text; }
-
-  // One at most: a second one goes above whatever comes next.
-  void comment_behind(std::size_t end) {
-    if (has_comment_before(end) || is_on_line_of(end)) {
-      out_ += "  " + comment();
-      ++next_;
-    }
-  }
-  bool is_on_line_of(std::size_t end) const {
-    if (next_ >= comments_.size()) return false;
-    auto const between = source_.text().substr(end, comments_[next_].span.begin - end);
-    return between.find('\n') == std::string_view::npos;
+  void write(std::string const& text, std::size_t depth) {
+    out_.append(2 * depth, ' ');
+    out_ += text;
   }
 
   std::vector<Comment> const& comments_;
   source::SourceText const& source_;
   std::string out_;
-  std::size_t next_ = 0, depth_ = 0;
+  std::size_t next_ = 0;
 };
+
+// Where the next such sign stands from `at` on, comments passed over: for signs that no node's span
+// tells. The text was read without a fault, so it is there.
+std::size_t next_sign(char sign, std::size_t at, source::SourceText const& source) {
+  auto const text = source.text();
+  for (; text[at] != sign; ++at)
+    if (text[at] == '#') at = text.find('\n', at);
+  return at;
+}
 
 // The origin of a block's head: from the block's first byte to the end of what stands before the
 // brace.
 Span head(Span block, std::size_t end) { return {block.begin, end}; }
 Span head(Span block, std::string_view word) { return {block.begin, block.begin + word.size()}; }
 
-template <class Lines>
-void put_block(Printer& out, std::string const& text, Span origin, Lines const& lines, Span whole) {
+template <class Nodes>
+void put_block(Lines& out, std::string const& text, Span origin, Nodes const& nodes, Span whole) {
   out.open(text, origin);
-  for (auto const& line : lines) out.line(line_of(line), line.span);
+  for (auto const& node : nodes) out.line(line_of(node), node.span);
   out.close(whole.end);
 }
 
-void put(Printer& out, SignalsDeclaration const& node) {
+void put(Lines& out, SignalsDeclaration const& node, source::SourceText const&) {
   put_block(out, "signals", head(node.span, "signals"), node.signals, node.span);
 }
 
-void put(Printer& out, MaterialsDeclaration const& node) {
+void put(Lines& out, MaterialsDeclaration const& node, source::SourceText const&) {
   put_block(out, "materials", head(node.span, "materials"), node.materials, node.span);
 }
 
-void put(Printer& out, MarksDeclaration const& node) {
+void put(Lines& out, MarksDeclaration const& node, source::SourceText const&) {
   put_block(out, "marks", head(node.span, "marks"), node.marks, node.span);
 }
 
-void put(Printer& out, PracticeDeclaration const& node) {
+void put(Lines& out, PracticeDeclaration const& node, source::SourceText const&) {
   put_block(out, "practice", head(node.span, "practice"), node.settings, node.span);
 }
 
-void put(Printer& out, BodyDeclaration const& node) {
+void put(Lines& out, BodyDeclaration const& node, source::SourceText const&) {
   put_block(out, "body " + node.name.text, head(node.span, node.name.span.end), node.properties,
             node.span);
 }
 
-void put(Printer& out, AcceptDeclaration const& node) { out.line(line_of(node), node.span); }
+void put(Lines& out, AcceptDeclaration const& node, source::SourceText const&) {
+  out.line(line_of(node), node.span);
+}
 
-void put(Printer& out, ExpectDeclaration const& node) {
+void put(Lines& out, ExpectDeclaration const& node, source::SourceText const&) {
   auto const end = node.junction ? node.junction->span.end
                    : node.title  ? node.title->span.end
                                  : node.span.begin + std::string_view("expect").size();
   put_block(out, head_of(node), head(node.span, end), node.clauses, node.span);
 }
 
-// A level's span ends at its number, so its brace closes at the end of its last row.
-void put(Printer& out, LevelDeclaration const& level) {
+void put(Lines& out, LevelDeclaration const& level, source::SourceText const& source) {
   out.open(head_of(level), level.span);
   for (auto const& row : level.rows)
     out.line(fmt::format("|{}|", row.text), {row.span.begin - 1, row.span.end + 1});
-  out.close(level.rows.empty() ? level.span.end : level.rows.back().span.end + 1);
+  auto const at = level.rows.empty() ? level.span.end : level.rows.back().span.end;
+  out.close(next_sign('}', at, source) + 1);
 }
 
-void put(Printer& out, JunctionDeclaration const& node) {
+void put(Lines& out, JunctionDeclaration const& node, source::SourceText const& source) {
   auto const end = node.title ? node.title->span.end : node.name.span.end;
   out.open(head_of(node), head(node.span, end));
   auto const put_outside = [&] { out.line("outside " + node.outside->text, node.outside->span); };
@@ -140,7 +180,7 @@ void put(Printer& out, JunctionDeclaration const& node) {
       put_outside();
       is_outside_due = false;
     }
-    put(out, level);
+    put(out, level, source);
   }
   if (is_outside_due) put_outside();
   out.close(node.span.end);
@@ -163,14 +203,15 @@ std::string table_row(TableRow const& row, TableDeclaration const& table) {
   return line;
 }
 
-void put(Printer& out, TableDeclaration const& node) {
+void put(Lines& out, TableDeclaration const& node, source::SourceText const& source) {
   auto const end = node.junction ? node.junction->span.end : node.inlet.span.end;
   out.open(head_of(node), head(node.span, end));
   std::string headings;
   for (auto const& heading : node.headings) headings += heading.text + " ";
-  auto const from = node.headings.empty() ? end : node.headings.front().span.begin;
-  auto const to = node.headings.empty() ? end : node.headings.back().span.end;
-  out.line(headings + "| route", {from, to});
+  auto const bar =
+      next_sign('|', node.headings.empty() ? end : node.headings.back().span.end, source);
+  auto const from = node.headings.empty() ? bar : node.headings.front().span.begin;
+  out.line(headings + "| route", {from, bar + 1});
   for (auto const& row : node.rows) out.line(table_row(row, node), row.span);
   out.close(node.span.end);
 }
@@ -178,21 +219,13 @@ void put(Printer& out, TableDeclaration const& node) {
 }  // namespace
 
 std::string print(Document const& document, source::SourceText const& source) {
-  Printer out(document.comments, source);
-  auto const edition = document.edition.span;
-  out.line("leat " + std::to_string(document.edition.value), edition);
-  for (auto const& declaration : document.declarations)
-    std::visit(
-        [&](auto const& node) {
-          out.blank_line();
-          put(out, node);
-        },
-        declaration);
-  if (out.has_comment_before(source.text().size())) {
-    out.blank_line();
-    out.comments_before(source.text().size());
+  Lines lines;
+  lines.line("leat " + std::to_string(document.edition.value), document.edition.span);
+  for (auto const& declaration : document.declarations) {
+    lines.paragraph();
+    std::visit([&](auto const& node) { put(lines, node, source); }, declaration);
   }
-  return std::move(out).take();
+  return Weaver(document.comments, source).woven(lines.all());
 }
 
 }  // namespace leat::syntax
