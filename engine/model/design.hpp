@@ -31,6 +31,12 @@ struct Port {
   std::vector<Cell> cells;
 };
 
+// The cells whose plates press a signal, ascending.
+struct Plate {
+  SignalId signal = 0;
+  std::vector<Cell> cells;
+};
+
 struct Design {
   Grid grid;
   bool outside_is_open = false;
@@ -40,6 +46,7 @@ struct Design {
       fill_of;  // per cell, rim included; what the rim holds follows outside_is_open
   std::vector<Port> inlets;
   std::vector<Port> outlets;
+  std::vector<Plate> plates;
   Circuit circuit;
   std::vector<Profile> profiles;
   Practice practice;

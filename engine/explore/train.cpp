@@ -1,0 +1,210 @@
+#include "engine/explore/train.hpp"
+
+#include <algorithm>
+#include <memory>
+
+#include "engine/body/moves.hpp"
+#include "engine/body/route_graph.hpp"
+#include "engine/body/travel.hpp"
+#include "engine/contract.hpp"
+#include "engine/explore/histories.hpp"
+#include "engine/logic/truth.hpp"
+#include "engine/water/settle.hpp"
+#include "engine/water/settling.hpp"
+
+namespace leat::explore {
+
+using body::End;
+using body::Position;
+using body::Surroundings;
+
+namespace {
+
+// The cells as the logic of the moment arranges them, and their water on its way.
+class Works {
+ public:
+  Works(model::Design const& design, logic::Timed const& timed)
+      : design_(design), timed_(timed), setting_(setting_now()) {
+    arrangement_ = std::make_unique<model::Arrangement>(design, setting_);
+    field_ = water::settle_fresh(*arrangement_).field;
+  }
+
+  model::Arrangement const& arrangement() const { return *arrangement_; }
+  water::Field const& field() const { return field_; }
+
+  // After the logic has moved: a new arrangement where a control has changed; every few ticks a
+  // water step.
+  void tick() {
+    auto setting = setting_now();
+    if (setting != setting_) {
+      auto after = std::make_unique<model::Arrangement>(design_, setting);
+      settling_.emplace(*arrangement_, field_, *after);
+      arrangement_ = std::move(after);
+      setting_ = std::move(setting);
+      field_ = settling_->field();
+    }
+    if (!settling_ || timed_.now() % design_.practice[model::Rule::step_ticks] != 0) return;
+    if (settling_->step()) {
+      field_ = settling_->field();
+    } else {
+      settling_.reset();
+    }
+  }
+
+ private:
+  Setting setting_now() const {
+    std::vector<bool> values(design_.circuit.signals.size());
+    for (model::SignalId s = 0; s < values.size(); ++s) values[s] = timed_.is_on(s);
+    Setting setting(design_.fills.size(), false);
+    for (std::size_t f = 0; f < setting.size(); ++f) {
+      auto const& control = design_.fills[f].control;
+      setting[f] = control && logic::is_true(design_.circuit, *control, values);
+    }
+    return setting;
+  }
+
+  model::Design const& design_;
+  logic::Timed const& timed_;
+  Setting setting_;
+  std::unique_ptr<model::Arrangement> arrangement_;
+  water::Field field_;
+  std::optional<water::Settling> settling_;
+};
+
+struct Traveller {
+  std::uint32_t number = 0;
+  Position at;
+  std::optional<Position> to;  // under way to
+  int arrives = 0;             // tick
+};
+
+class Run {
+ public:
+  Run(model::Design const& design, TrainOrder const& order)
+      : design_(design),
+        order_(order),
+        circuit_(with_flipped(design.circuit, order.flipped)),
+        timed_(circuit_),
+        works_(design, timed_),
+        outlets_(body::outlet_cells(design)) {}
+
+  TrainRun run() {
+    while (result_.ticks < order_.most_ticks && (entered_ < order_.count || !travellers_.empty())) {
+      if (result_.ticks % order_.interval == 0 && entered_ < order_.count) enter();
+      for (auto& traveller : travellers_) advance(traveller);
+      std::erase_if(travellers_,
+                    [&](Traveller const& t) { return result_.bodies[t.number].end != End::none; });
+      press_plates();
+      timed_.tick();
+      works_.tick();
+      ++result_.ticks;
+    }
+    for (auto& body : result_.bodies) {
+      if (body.end == End::none) body.ended = result_.ticks;
+    }
+    return std::move(result_);
+  }
+
+ private:
+  static model::Circuit with_flipped(model::Circuit circuit,
+                                     std::vector<model::SignalId> const& flipped) {
+    for (auto lever : flipped) circuit.signals[lever].starts_on = !circuit.signals[lever].starts_on;
+    return circuit;
+  }
+
+  Surroundings here() const {
+    return {works_.arrangement(), works_.field(), design_.profiles[order_.profile]};
+  }
+
+  void enter() {
+    auto const starts = body::entries(here(), design_.inlets[order_.inlet].cells);
+    auto const number = static_cast<std::uint32_t>(result_.bodies.size());
+    result_.bodies.push_back({result_.ticks, result_.ticks, End::none, {}, model::no_cell});
+    ++entered_;
+    if (starts.empty()) {
+      result_.bodies.back().end = End::pinned;
+      return;
+    }
+    result_.had_choice = result_.had_choice || starts.size() > 1;
+    travellers_.push_back({number, starts.front(), {}, 0});
+    result_.bodies.back().cell = starts.front().feet;
+  }
+
+  void advance(Traveller& traveller) {
+    auto const surroundings = here();
+    if (traveller.to && result_.ticks >= traveller.arrives) {
+      if (surroundings.fits(traveller.to->feet))
+        traveller.at = body::forgetful(surroundings, *traveller.to);
+      traveller.to.reset();
+      result_.bodies[traveller.number].cell = traveller.at.feet;
+    }
+    if (!traveller.to) choose(surroundings, traveller);
+  }
+
+  // Where the body is delivered, has left, or goes on; a body at rest waits for the water or the
+  // cells to change.
+  void choose(Surroundings const& surroundings, Traveller& traveller) {
+    auto& record = result_.bodies[traveller.number];
+    record.ended = result_.ticks;
+    if (auto const outlet = outlets_.find(traveller.at.feet); outlet != outlets_.end()) {
+      record.end = End::outlet;
+      record.outlet = outlet->second;
+      result_.delivered.push_back(traveller.number);
+      return;
+    }
+    if (!surroundings.grid().is_inside(traveller.at.feet)) {
+      record.end = End::spill;
+      return;
+    }
+    auto const moves = body::moves_from(surroundings, traveller.at);
+    if (moves.empty()) return;
+    result_.had_choice = result_.had_choice || moves.size() > 1;
+    auto const sure =
+        std::find_if(moves.begin(), moves.end(), [](body::Move const& m) { return m.is_sure; });
+    auto const& move = sure == moves.end() ? moves.front() : *sure;
+    auto const ticks = body::ticks_of(surroundings, traveller.at, move.to, move.rule);
+    if (!ticks) return;
+    traveller.to = move.to;
+    traveller.arrives = result_.ticks + *ticks;
+  }
+
+  void press_plates() {
+    for (auto const& plate : design_.plates) {
+      bool const is_pressed =
+          std::any_of(travellers_.begin(), travellers_.end(),
+                      [&](Traveller const& t) { return stands_on(t.at.feet, plate.cells); });
+      timed_.put(plate.signal, is_pressed);
+    }
+  }
+
+  bool stands_on(model::Cell feet, std::vector<model::Cell> const& cells) const {
+    auto const footprint = design_.profiles[order_.profile].footprint;
+    for (int y = 0; y < footprint; ++y) {
+      for (int x = 0; x < footprint; ++x) {
+        auto const c = feet + static_cast<model::Cell>(x) +
+                       (y == 0 ? 0 : design_.grid.beside(0, model::Side::south));
+        if (std::binary_search(cells.begin(), cells.end(), c)) return true;
+      }
+    }
+    return false;
+  }
+
+  model::Design const& design_;
+  TrainOrder const& order_;
+  model::Circuit circuit_;
+  logic::Timed timed_;
+  Works works_;
+  body::OutletCells outlets_;
+  std::vector<Traveller> travellers_;
+  TrainRun result_;
+  int entered_ = 0;
+};
+
+}  // namespace
+
+TrainRun run_train(model::Design const& design, TrainOrder const& order) {
+  require(order.interval >= 1 && order.count >= 0, "run_train: an interval of at least one tick");
+  return Run(design, order).run();
+}
+
+}  // namespace leat::explore

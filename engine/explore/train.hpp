@@ -1,0 +1,46 @@
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "engine/body/position.hpp"
+#include "engine/logic/timed.hpp"
+#include "engine/model/design.hpp"
+
+namespace leat::explore {
+
+// A train of bodies sent into an inlet: the closed loop, in which the bodies press the plates, the
+// plates drive the logic, the logic arranges the cells, and the cells and their water move the
+// bodies.
+struct TrainOrder {
+  model::InletId inlet = 0;
+  model::ProfileId profile = 0;
+  int count = 1;
+  int interval = 20;                     // ticks between two bodies, at least 1
+  std::vector<model::SignalId> flipped;  // levers put over before the water is let in
+  int most_ticks = 72'000;  // an hour; what is not delivered by then is told as it stands
+};
+
+struct Arrival {
+  int entered = 0;                  // tick
+  int ended = 0;                    // tick; the last one run where it has not ended
+  body::End end = body::End::none;  // none: still on its way
+  std::optional<model::OutletId> outlet;
+  model::Cell cell = model::no_cell;  // its feet cell at the end; no_cell if it never fitted in
+};
+
+struct TrainRun {
+  std::vector<Arrival> bodies;           // in the order in which they entered
+  std::vector<std::uint32_t> delivered;  // indices, in the order of delivery
+  int ticks = 0;
+  // Where a body had a choice of moves it took the first sure one: this is one run, others are
+  // possible.
+  bool had_choice = false;
+};
+
+// Bodies do not push each other: how close they may follow is not judged here. A move takes the
+// ticks of body::ticks_of; a body whose way has closed when the ticks are over stays and chooses
+// again. Water moves every Rule::step_ticks. Cost: one pass over the bodies each tick, settling
+// where the arrangement changes.
+TrainRun run_train(model::Design const&, TrainOrder const&);
+
+}  // namespace leat::explore
