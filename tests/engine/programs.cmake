@@ -1,5 +1,6 @@
 add_library(test_draw STATIC ${CMAKE_CURRENT_LIST_DIR}/../support/draw.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/../support/poured.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/../support/poured.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/../support/hand_graph.cpp)
 target_link_libraries(test_draw PUBLIC engine_judge)
 
 # One program for each room of the engine: the files of its folder.
@@ -12,3 +13,4 @@ endfunction()
 engine_tests(model arrangement finding_kind grid material practice)
 engine_tests(water current holes intrinsic settle spread step survey)
 engine_tests(logic cover row_set statement truth)
+engine_tests(body endings moves outcome route_graph shape surroundings trail)
