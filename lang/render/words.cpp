@@ -20,7 +20,8 @@ constexpr std::array<std::string_view, 6> rules{"fall", "drift", "sink", "rise",
 constexpr std::array<std::string_view, 6> ends{"none", "outlet", "spill", "dry", "still", "pinned"};
 constexpr std::array<std::string_view, 5> truths{"holds", "holds within bounds", "violated",
                                                  "empty", "undecided"};
-constexpr std::array<std::string_view, 4> kinds{"lever", "button", "plate", "wire"};
+constexpr std::array<std::string_view, 8> kinds{"lever", "button", "plate",  "clock",
+                                                "wire",  "latch",  "toggle", "delay"};
 
 }  // namespace
 

@@ -34,7 +34,8 @@ PRACTICE = {
     "source_strength": 8, "source_makers": 2, "eager_makers": 3, "hole_search": 4, "step_ticks": 5,
     "falling_slope": 37, "drift_after": 2, "sink_cells": 3, "longest_drop": 3, "cushion": 2,
     "cushion_advised": 3, "pit_width": 2, "head_run": 2, "lift_sources": 1, "edge_drop": 2,
-    "swimmer_pool": 16,
+    "swimmer_pool": 16, "ticks_per_second": 20, "gravity": 80, "air_drag": 980, "water_drag": 800,
+    "water_gravity": 20, "upward_stroke": 40, "stroke_chance": 800, "water_push": 14,
 }
 
 
