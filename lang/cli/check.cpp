@@ -112,7 +112,8 @@ class Sights {
       auto solved = solve(subject_.design, values);
       sight = std::make_unique<Sight>(Sight{std::move(solved), {subject_, nullptr, {}}});
       sight->scene.arrangement = &sight->solved.arrangement;
-      sight->scene.wet = water::survey(water::Moment{sight->solved.arrangement, sight->solved.field});
+      sight->scene.wet =
+          water::survey(water::Moment{sight->solved.arrangement, sight->solved.field});
     }
     return &sight->scene;
   }

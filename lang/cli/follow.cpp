@@ -47,8 +47,8 @@ render::TrailPart part_of(render::Subject const& subject, Question const& questi
                           Solved const& solved, model::ProfileId profile) {
   auto const& design = subject.design;
   body::Surroundings const here(solved.arrangement, solved.field, design.profiles[profile]);
-  auto graph =
-      body::route_graph(here, body::entries(here, design.inlets[question.inlet].cells), body::outlet_cells(design));
+  auto graph = body::route_graph(here, body::entries(here, design.inlets[question.inlet].cells),
+                                 body::outlet_cells(design));
   auto outcome = body::outcome_of(graph);
   auto components = body::strong_components(graph);
   auto dominators = body::immediate_dominators(graph);

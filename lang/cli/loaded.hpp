@@ -15,7 +15,7 @@ struct Loaded {
   source::SourceText text;
   std::vector<lower::Junction> junctions;
   render::Subject subject(std::size_t i) const {
-    return {junctions[i].design, junctions[i].map, text};
+    return {junctions[i].design, junctions[i].map, text, junctions.size() == 1};
   }
 };
 

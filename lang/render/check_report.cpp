@@ -84,10 +84,11 @@ std::string combination_words(Summary const& summary) {
 std::string junction_report(JudgedJunction const& judged, Look look) {
   std::string result = junction_heading(judged.subject, look);
   auto const& findings = judged.judgement.findings;
-  for (std::size_t i = 0; i < findings.size(); ++i) {
+  auto const order = telling_order(findings);
+  for (auto i : order) {
     if (!findings[i].accepted_by) result += finding_text(judged, i, look) + "\n";
   }
-  for (std::size_t i = 0; i < findings.size(); ++i) {
+  for (auto i : order) {
     if (findings[i].accepted_by) result += finding_text(judged, i, look) + "\n";
   }
   for (std::size_t i = 0; i < judged.judgement.expectations.size(); ++i) {
@@ -99,8 +100,8 @@ std::string junction_report(JudgedJunction const& judged, Look look) {
 
 std::string junction_lines(JudgedJunction const& judged) {
   std::string result;
-  for (auto const& finding : judged.judgement.findings) {
-    result += finding_line(judged.subject, finding);
+  for (auto i : telling_order(judged.judgement.findings)) {
+    result += finding_line(judged.subject, judged.judgement.findings[i]);
   }
   for (std::size_t i = 0; i < judged.judgement.expectations.size(); ++i) {
     auto const verdict = judged.judgement.expectations[i].verdict;

@@ -1,10 +1,15 @@
 #include "lang/render/condition.hpp"
 
+#include <fmt/format.h>
+
 #include <bit>
 
 namespace leat::render {
 
 namespace {
+
+std::string bracketed(std::string const& text) { return fmt::format("({})", text); }
+std::string negated(std::string const& text) { return fmt::format("not {}", text); }
 
 std::string cube_text(logic::Cube const& cube, std::vector<std::string> const& inputs) {
   std::string result;
@@ -25,7 +30,7 @@ std::string sum_text(std::vector<logic::Cube> const& cubes,
   for (auto const& cube : cubes) {
     if (!result.empty()) result += " or ";
     bool const is_product = std::popcount(cube.care) > 1;
-    result += is_product ? "(" + cube_text(cube, inputs) + ")" : cube_text(cube, inputs);
+    result += is_product ? bracketed(cube_text(cube, inputs)) : cube_text(cube, inputs);
   }
   return result;
 }
@@ -48,7 +53,7 @@ struct Pending {
 
 std::string operand(Pending const& inner, model::Operator outer) {
   bool const needs_brackets = is_two_sided(inner.op) && inner.op != outer;
-  return needs_brackets ? "(" + inner.text + ")" : inner.text;
+  return needs_brackets ? bracketed(inner.text) : inner.text;
 }
 
 Pending written(model::Circuit const& circuit, std::vector<source::Named> const& signals,
@@ -61,7 +66,7 @@ Pending written(model::Circuit const& circuit, std::vector<source::Named> const&
     case signal:
       return {signals[node.left].name, signal};
     case negation:
-      return {"not " + operand(written(circuit, signals, node.left), negation), negation};
+      return {negated(operand(written(circuit, signals, node.left), negation)), negation};
     default:
       break;
   }
@@ -82,7 +87,7 @@ std::string condition_expression(logic::Statement const& statement,
   bool const is_one_name = statement.cubes.size() == 1 &&
                            std::popcount(statement.cubes.front().care) == 1 &&
                            statement.cubes.front().value != 0;
-  return is_one_name ? "not " + sum : "not (" + sum + ")";
+  return negated(is_one_name ? sum : bracketed(sum));
 }
 
 std::string condition_expression(logic::RowSet const& rows,
@@ -93,7 +98,7 @@ std::string condition_expression(logic::RowSet const& rows,
 std::string condition_words(logic::RowSet const& rows, std::vector<std::string> const& inputs) {
   if (rows.is_full()) return "always";
   if (rows.is_empty()) return "never";
-  return "when " + condition_expression(rows, inputs);
+  return fmt::format("when {}", condition_expression(rows, inputs));
 }
 
 std::string expression_text(model::Circuit const& circuit,

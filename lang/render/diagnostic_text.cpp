@@ -37,8 +37,8 @@ std::string diagnostic_text(diagnostics::Diagnostic const& found, source::Source
   result += label_text(found.primary, text, look);
   for (auto const& other : found.others) result += label_text(other, text, look);
   if (!found.remedy.empty()) {
-    result += "    " + painted(look, Role::quiet, "do") + "    " +
-              wrapped(showable(found.remedy), 80, 10) + "\n\n";
+    result += "    " + painted(look, Role::quiet, "do") + "          " +
+              wrapped(showable(found.remedy), 80, 16) + "\n\n";
   }
   return result;
 }

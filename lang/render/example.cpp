@@ -97,8 +97,8 @@ std::string setting_text(Subject const& subject, Assignment const& assignment) {
 std::string follow_command(Subject const& subject, Assignment const& assignment,
                            model::InletId inlet, model::ProfileId profile) {
   auto const setting = setting_text(subject, assignment);
-  return fmt::format("leat follow {} --junction {} --from {} --body {}{}",
-                     shell_word(subject.text.name()), subject.map.junction.name,
+  return fmt::format("leat follow {}{} --from {} --body {}{}", shell_word(subject.text.name()),
+                     subject.is_alone ? "" : " --junction " + subject.map.junction.name,
                      subject.map.inlets[inlet].name, subject.map.profiles[profile].name,
                      setting.empty() ? "" : fmt::format(" --when \"{}\"", setting));
 }

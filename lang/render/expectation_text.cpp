@@ -27,7 +27,7 @@ std::string route_words(Subject const& subject, tables::Route const& route) {
     words += fmt::format(", can be trapped at {}",
                          place_code(subject.design.grid.place(route.trapped.front())));
     if (route.trapped.size() > 1) {
-      words += fmt::format(" and {} more", counted(route.trapped.size() - 1, "cell"));
+      words += fmt::format(" and {}", counted(route.trapped.size() - 1, "more cell"));
     }
   }
   if (route.spills) words += ", can leave the drawing";
@@ -67,7 +67,7 @@ std::string example_text(JudgedJunction const& judged, JudgedExpectation const& 
   }
   result += worded_line("then", what_happens(judged, expectation), look);
   if (expectation.inlet && expectation.profile) {
-    result += "    " + painted(look, Role::quiet, "see       ") +
+    result += "    " + painted(look, Role::quiet, "see         ") +
               follow_command(subject, assignment_of(judgement, row), *expectation.inlet,
                              *expectation.profile) +
               "\n";

@@ -28,8 +28,13 @@ std::string_view next_line(std::string_view& text) {
   return line;
 }
 
+void append_line(std::string& paragraph, std::string_view line) {
+  if (!paragraph.empty()) paragraph += ' ';
+  paragraph += line;
+}
+
 void flush(std::string& paragraph, std::string& page) {
-  if (!paragraph.empty()) page += "    " + wrapped(without_marks(paragraph), 84, 4) + "\n";
+  if (!paragraph.empty()) page += fmt::format("    {}\n", wrapped(without_marks(paragraph), 84, 4));
   paragraph.clear();
 }
 
@@ -55,7 +60,7 @@ std::string section_summary(std::string_view section) {
   while (!section.empty()) {
     auto const line = next_line(section);
     if (line.empty() && !paragraph.empty()) break;
-    if (!line.empty()) paragraph += (paragraph.empty() ? "" : " ") + std::string(line);
+    if (!line.empty()) append_line(paragraph, line);
   }
   auto const plain = without_marks(paragraph);
   auto const end = plain.find(". ");
@@ -94,12 +99,12 @@ std::string finding_page(std::string_view manual, std::string_view name, Look lo
       flush(paragraph, page);
       is_design = !is_design;
     } else if (is_design) {
-      page += line.empty() ? "\n" : "        " + std::string(line) + "\n";
+      page.append(line.empty() ? 0 : 8, ' ').append(line).append("\n");
     } else if (line.empty()) {
       flush(paragraph, page);
       if (!page.ends_with("\n\n")) page += "\n";
     } else {
-      paragraph += (paragraph.empty() ? "" : " ") + std::string(line);
+      append_line(paragraph, line);
     }
   }
   flush(paragraph, page);

@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
+#include <numeric>
 
 #include "lang/render/words.hpp"
 
@@ -144,6 +146,18 @@ source::Span span_of(Subject const& subject, findings::Finding const& finding) {
   if (!finding.outlets.empty()) return map.outlets[finding.outlets.front()].span;
   if (!finding.inlets.empty()) return map.inlets[finding.inlets.front()].span;
   return map.junction.span;
+}
+
+std::vector<std::size_t> telling_order(std::vector<findings::Finding> const& findings) {
+  std::vector<std::size_t> order(findings.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    auto const &first = findings[a], &second = findings[b];
+    if (first.severity != second.severity) return first.severity > second.severity;
+    bool const is_first_effect = first.kind == FindingKind::unreached_outlet;
+    return !is_first_effect && second.kind == FindingKind::unreached_outlet;
+  });
+  return order;
 }
 
 }  // namespace leat::render

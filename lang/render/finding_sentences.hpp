@@ -1,6 +1,7 @@
 #pragma once
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "engine/findings/finding.hpp"
 #include "lang/render/subject.hpp"
@@ -18,5 +19,9 @@ FindingSentences sentences_of(Subject const&, findings::Finding const&);
 // Where in the text a finding is shown: the mark of its first cell, else the declaration of its
 // signal, outlet, inlet or acceptance, else the junction.
 source::Span span_of(Subject const&, findings::Finding const&);
+
+// The findings in the order in which they are told, as indices: worst first, and among equals an
+// outlet that is never reached after what may be the cause of it.
+std::vector<std::size_t> telling_order(std::vector<findings::Finding> const&);
 
 }  // namespace leat::render

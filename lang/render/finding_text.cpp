@@ -25,7 +25,7 @@ std::string place_line(Subject const& subject, Finding const& finding, Look look
     auto const at = subject.design.grid.place(finding.cells.front());
     line += fmt::format("   {} (at {})", place_words(at), place_code(at));
     auto const more = finding.cells.size() - 1;
-    if (more > 0) line += fmt::format(" and {} more", counted(more, "cell"));
+    if (more > 0) line += fmt::format(" and {}", counted(more, "more cell"));
   }
   return "    " + painted(look, Role::quiet, line) + "\n";
 }
@@ -105,7 +105,8 @@ std::string finding_text(JudgedJunction const& judged, std::size_t index, Look l
                              sentences.headline, look);
   result += place_line(subject, finding, look);
   if (finding.cells.empty()) {
-    result += "\n" + source_excerpt(subject.text, span_of(subject, finding), 8, look) + "\n";
+    auto const excerpt = source_excerpt(subject.text, span_of(subject, finding), 8, look);
+    result += fmt::format("\n{}\n", excerpt);
   } else if (auto const* scene = judged.sights[index]) {
     result += pictures(judged, finding, *scene, setting_of(judged, finding), look);
   }
@@ -114,7 +115,7 @@ std::string finding_text(JudgedJunction const& judged, std::size_t index, Look l
   result += worded_line("do", sentences.remedy, look);
   auto const command = trail_line(judged, finding);
   if (!command.empty()) {
-    result += "    " + painted(look, Role::quiet, "see       ") + command + "\n";
+    result += "    " + painted(look, Role::quiet, "see         ") + command + "\n";
   }
   return result;
 }

@@ -59,8 +59,8 @@ Json expectation_json(Judged const& judged, std::size_t index) {
 
 Json junction_json(Judged const& judged) {
   auto findings = Json::array(), expectations = Json::array();
-  for (auto const& finding : judged.judgement.findings) {
-    findings.push_back(finding_json(judged, finding));
+  for (auto i : telling_order(judged.judgement.findings)) {
+    findings.push_back(finding_json(judged, judged.judgement.findings[i]));
   }
   for (std::size_t i = 0; i < judged.judgement.expectations.size(); ++i) {
     expectations.push_back(expectation_json(judged, i));

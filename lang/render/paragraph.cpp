@@ -6,7 +6,7 @@ namespace leat::render {
 
 namespace {
 
-constexpr std::size_t indent = 4, word_columns = 10, text_columns = 80;
+constexpr std::size_t indent = 4, word_columns = 12, text_columns = 80;
 
 }  // namespace
 

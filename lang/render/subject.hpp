@@ -10,6 +10,7 @@ struct Subject {
   model::Design const& design;
   source::SourceMap const& map;
   source::SourceText const& text;
+  bool is_alone = true;  // the only junction of its text, so that it need not be named
 };
 
 }  // namespace leat::render

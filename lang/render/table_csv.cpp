@@ -19,7 +19,8 @@ std::string quoted(std::string const& text) {
 
 std::string record(std::vector<std::string> const& fields) {
   std::string line;
-  for (std::size_t i = 0; i < fields.size(); ++i) line += (i > 0 ? "," : "") + quoted(fields[i]);
+  for (std::size_t i = 0; i < fields.size(); ++i)
+    line.append(i > 0 ? "," : "").append(quoted(fields[i]));
   return line + "\r\n";
 }
 
@@ -32,7 +33,7 @@ std::vector<std::string> begun(TableSheet const& sheet, Lane const& lane,
 
 std::string joined(std::vector<std::string> const& parts) {
   std::string result;
-  for (auto const& part : parts) result += (result.empty() ? "" : ";") + part;
+  for (auto const& part : parts) result.append(result.empty() ? "" : ";").append(part);
   return result;
 }
 

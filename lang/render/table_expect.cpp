@@ -32,7 +32,7 @@ std::string block(TableSheet const& sheet, Lane const& lane) {
   for (auto const& row : rows_of(sheet, lane)) {
     std::vector<std::string> line;
     for (auto setting : row.settings) line.emplace_back(1, static_cast<char>(setting));
-    line.push_back("| " + destination_words(row.outlets));
+    line.push_back(fmt::format("| {}", destination_words(row.outlets)));
     if (row.verdict == body::Verdict::doubtful) {
       std::string words;
       for (auto const& cell : line) words += cell + " ";
@@ -51,7 +51,9 @@ std::string block(TableSheet const& sheet, Lane const& lane) {
 
 std::string table_expect(TableSheet const& sheet) {
   std::string result;
-  for (auto const& lane : sheet.lanes) result += (result.empty() ? "" : "\n") + block(sheet, lane);
+  for (auto const& lane : sheet.lanes) {
+    result.append(result.empty() ? "" : "\n").append(block(sheet, lane));
+  }
   return result;
 }
 

@@ -28,7 +28,7 @@ std::string table_text(TableSheet const& sheet) {
   for (auto const& group : grouped(sheet)) {
     result += fmt::format("\n  from {}, {}\n\n", group.inlet, listed(group.bodies));
     result += aligned(table_lines(sheet, *group.lane), 4);
-    result += "\n" + conditions(sheet, *group.lane);
+    result += fmt::format("\n{}", conditions(sheet, *group.lane));
   }
   return result;
 }

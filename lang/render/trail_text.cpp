@@ -16,6 +16,11 @@ namespace {
 
 using model::Cell;
 
+std::string_view side_word(model::Place from, model::Place to) {
+  if (to.x != from.x) return to.x > from.x ? "east" : "west";
+  return to.y > from.y ? "south" : "north";
+}
+
 std::string surroundings_words(Scene const& scene, Cell feet) {
   auto const found =
       std::lower_bound(scene.wet.begin(), scene.wet.end(), feet,
@@ -34,8 +39,8 @@ std::string steps_table(Journey const& journey, body::Trail const& trail) {
     auto const& at = graph.positions[trail.positions[i]];
     auto how = "enters at " + subject.map.inlets[journey.part.inlet].name;
     if (i > 0) {
-      how =
-          move_words(graph.positions[trail.positions[i - 1]], graph.steps[trail.steps[i - 1]], at);
+      auto const from = graph.positions[trail.positions[i - 1]].feet;
+      how = move_words(grid.place(from), graph.steps[trail.steps[i - 1]], grid.place(at.feet));
     }
     lines.push_back({fmt::format("{:4}", i), place_code(grid.place(at.feet)), how,
                      grid.is_inside(at.feet) ? surroundings_words(journey.scene, at.feet)
@@ -65,8 +70,7 @@ std::string pictures(Journey const& journey, std::vector<Cell> cells, Look look)
 std::string ending_text(Journey const& journey, body::Ending const& ending, Look look) {
   auto const& graph = journey.part.graph;
   auto const steps = ending.trail.steps.size();
-  auto heading = ending_words(journey.part.subject, ending);
-  heading.front() = static_cast<char>(heading.front() - 'a' + 'A');
+  auto const heading = ending_words(journey.part.subject, ending);
   bool const is_unsure = std::any_of(ending.trail.steps.begin(), ending.trail.steps.end(),
                                      [&](std::uint32_t s) { return !graph.steps[s].is_sure; });
   auto result =
@@ -114,10 +118,8 @@ std::string heading(Journey const& journey, Look look) {
 
 }  // namespace
 
-std::string move_words(body::Position const& from, body::Step const& step,
-                       body::Position const& to) {
-  std::string const side(
-      word_of(to.carried_to == model::Side::none ? from.carried_to : to.carried_to));
+std::string move_words(model::Place from, body::Step const& step, model::Place to) {
+  std::string const side(side_word(from, to));
   std::string words;
   switch (step.rule) {
     case body::MoveRule::fall:
@@ -145,17 +147,17 @@ std::string move_words(body::Position const& from, body::Step const& step,
 std::string ending_words(Subject const& subject, body::Ending const& ending) {
   switch (ending.kind) {
     case body::EndingKind::outlet:
-      return "reaches " + subject.map.outlets[ending.outlet].name;
+      return "Reaches " + subject.map.outlets[ending.outlet].name;
     case body::EndingKind::spill:
-      return "leaves the drawing";
+      return "Leaves the drawing";
     case body::EndingKind::loop:
-      return "goes round for ever through " + counted(ending.loop.size(), "cell");
+      return "Goes round for ever through " + counted(ending.loop.size(), "cell");
     case body::EndingKind::rest:
       break;
   }
-  if (ending.end == body::End::dry) return "stands on dry ground";
-  if (ending.end == body::End::still) return "floats in still water";
-  return "is pressed against what it cannot enter";
+  if (ending.end == body::End::dry) return "Stays: stands on dry ground";
+  if (ending.end == body::End::still) return "Stays: floats in still water";
+  return "Stays: is pressed against what it cannot enter";
 }
 
 std::string journey_text(Journey const& journey, Look look) {

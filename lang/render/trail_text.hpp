@@ -20,10 +20,10 @@ struct Journey {
 
 std::string journey_text(Journey const&, Look);
 
-// "pushed east by the water", "falls", "may climb east".
-std::string move_words(body::Position const& from, body::Step const&, body::Position const& to);
+// "pushed east by the water", "falls", "climbs over the edge to the east (unsure)".
+std::string move_words(model::Place from, body::Step const&, model::Place to);
 
-// How an ending is told: "reaches kiln", "stands on dry ground", "goes round for ever".
+// How an ending is told: "Reaches kiln", "Stays: floats in still water", "Goes round for ever".
 std::string ending_words(Subject const&, body::Ending const&);
 
 }  // namespace leat::render
