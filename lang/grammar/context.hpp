@@ -177,7 +177,7 @@ struct EntriesDirective : x3::unary_parser<Subject, EntriesDirective<Entry, Subj
 // Sets the form of a construct that begins with no keyword of its own.
 struct EnterForm : x3::parser<EnterForm> {
   using attribute_type = x3::unused_type;
-  static bool const has_attribute = false;
+  [[maybe_unused]] static bool const has_attribute = false;
   constexpr explicit EnterForm(Form const& begun) : form(begun) {}
   template <class AnyContext, class RuleContext, class Attribute>
   bool parse(Iterator&, Iterator const&, AnyContext const& context, RuleContext&,

@@ -40,7 +40,7 @@ constexpr char outlet_or_nothing[] = "an outlet's name or 'nothing'";
 // A clause of a later edition: known by its first word, and said so.
 struct LaterClause : x3::parser<LaterClause> {
   using attribute_type = x3::unused_type;
-  static bool const has_attribute = false;
+  [[maybe_unused]] static bool const has_attribute = false;
   template <class AnyContext, class RuleContext, class Attribute>
   bool parse(Iterator& first, Iterator const&, AnyContext const& context, RuleContext&,
              Attribute&) const {

@@ -15,6 +15,11 @@
 #include <boost/spirit/home/x3/operator/sequence.hpp>
 #pragma GCC diagnostic pop
 
+// A grammar joins its pieces by `>>` and `>`, in the order in which they are written.
+#ifdef __clang__
+#pragma clang diagnostic ignored "-Woverloaded-shift-op-parentheses"
+#endif
+
 namespace leat::grammar {
 
 namespace x3 = boost::spirit::x3;

@@ -198,8 +198,10 @@ std::string table_row(TableRow const& row, TableDeclaration const& table) {
     line += padded(row.settings[i].text, width) + " ";
   }
   line += "| ";
-  for (auto const& outlet : row.outlets)
-    line += (&outlet == &row.outlets.front() ? "" : ", ") + outlet.text;
+  for (auto const& outlet : row.outlets) {
+    line += &outlet == &row.outlets.front() ? "" : ", ";
+    line += outlet.text;
+  }
   return line;
 }
 

@@ -189,8 +189,10 @@ std::string line_of(SignalDeclaration const& signal) {
 
 std::string line_of(MaterialDeclaration const& material) {
   auto line = material.name.text;
-  for (auto const& trait : material.traits)
-    line += (&trait == &material.traits.front() ? " " : ", ") + trait.text;
+  for (auto const& trait : material.traits) {
+    line += &trait == &material.traits.front() ? " " : ", ";
+    line += trait.text;
+  }
   return line;
 }
 

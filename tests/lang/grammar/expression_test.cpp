@@ -81,7 +81,7 @@ TEST_CASE("a misspelt word between operands is named") {
 }
 
 TEST_CASE("200 levels are read, 201 are refused, and so are ten thousand") {
-  auto const nested = [](int levels) {
+  auto const nested = [](std::size_t levels) {
     return std::string(levels, '(') + "a" + std::string(levels, ')');
   };
   auto const file = [](std::string const& text) {
