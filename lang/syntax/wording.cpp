@@ -197,7 +197,8 @@ std::string line_of(MaterialDeclaration const& material) {
 }
 
 std::string line_of(MarkDeclaration const& mark) {
-  if (mark.role == MarkRole::none) return mark.glyph.text + " " + choice(*mark.choice);
+  if (mark.role == MarkRole::none)
+    return fmt::format("{} {}", mark.glyph.text, choice(*mark.choice));
   auto const line =
       fmt::format("{} {} {}", mark.glyph.text, keyword(mark.role), mark.role_name.text);
   return mark.choice ? line + " in " + choice(*mark.choice) : line;
@@ -232,12 +233,12 @@ std::string head_of(LevelDeclaration const& level) {
 
 std::string head_of(JunctionDeclaration const& junction) {
   auto const head = "junction " + junction.name.text;
-  return junction.title ? head + " " + quoted(*junction.title) : head;
+  return junction.title ? fmt::format("{} {}", head, quoted(*junction.title)) : head;
 }
 
 std::string head_of(ExpectDeclaration const& expect) {
   std::string head = "expect";
-  if (expect.title) head += " " + quoted(*expect.title);
+  if (expect.title) head = fmt::format("{} {}", head, quoted(*expect.title));
   return expect.junction ? head + " of " + expect.junction->text : head;
 }
 
