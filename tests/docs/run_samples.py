@@ -5,6 +5,7 @@ that has examples/ in it:
 
     leat file=NAME   a whole design: written to NAME
     leat             a whole design: must be understood (`leat resolve` says so)
+    leat faulty      a whole design that must be refused with a fault of its text
     leat fragment    a part of a design: not run
     console          lines that begin with `$ ` are run by the shell; what is printed must be what stands below
 
@@ -125,9 +126,9 @@ def real_console(block: Block, desk: Desk) -> list[str]:
     return real
 
 
-def understood(block: Block, desk: Desk) -> None:
+def resolve(block: Block, desk: Desk, expected_exit: int) -> None:
     answer = desk.run(["resolve"], text_of(block))
-    if answer.returncode != 0:
+    if answer.returncode != expected_exit:
         raise Difference(f"leat resolve exits {answer.returncode}\n{answer.stdout}{answer.stderr}")
 
 
@@ -137,15 +138,15 @@ def run_block(block: Block, desk: Desk) -> list[str]:
         return real_console(block, desk)
     if block.kind != "leat" or block.options == ["fragment"]:
         return block.lines
-    if not block.options:
-        understood(block, desk)
+    if not block.options or block.options == ["faulty"]:
+        resolve(block, desk, expected_exit=2 if block.options else 0)
     elif len(block.options) == 1 and block.options[0].startswith("file="):
         name = block.options[0].removeprefix("file=")
         if Path(name).name != name:
             raise Difference(f"'{name}' is not a plain file name")
         (desk.folder / name).write_text(text_of(block), encoding="utf-8")
     else:
-        raise Difference(f"a leat block goes on with file=NAME or fragment, not '{' '.join(block.options)}'")
+        raise Difference(f"a leat block goes on with file=NAME, faulty or fragment, not '{' '.join(block.options)}'")
     return block.lines
 
 
