@@ -16,6 +16,6 @@ room(engine_findings engine/findings
     sighting.cpp split_routes.cpp stacked_sources.cpp swimmer_pools.cpp thin_cushions.cpp
     tight_inlets.cpp twin_signals.cpp unreached_outlets.cpp unsure_moves.cpp water_spills.cpp
   USES engine_tables engine_body)
-room(engine_tables engine/tables SOURCES routes.cpp USES engine_explore engine_body)
+room(engine_tables engine/tables SOURCES route_groups.cpp routes.cpp USES engine_explore engine_body)
 room(engine_verdicts engine/verdicts SOURCES expectations.cpp USES engine_findings)
 room(engine_judge engine SOURCES judge.cpp USES engine_verdicts)

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "lang/cli/loaded.hpp"
+#include "lang/render/words.hpp"
 
 namespace leat::cli {
 
@@ -32,7 +33,8 @@ bool set_input(render::Subject const& subject, std::string_view part,
   auto const id = find_name(subject.map.signals, name, "signal", terminal);
   if (!id) return false;
   if (!subject.design.circuit.signals[*id].is_input()) {
-    terminal.refuse(fmt::format("'{}' is a wire: it follows from other signals", name),
+    terminal.refuse(fmt::format("'{}' is a {}: it follows from other signals", name,
+                                render::word_of(subject.design.circuit.signals[*id].kind)),
                     "set the inputs that it depends on");
     return false;
   }

@@ -1,5 +1,6 @@
 #include "lang/render/table_sheet.hpp"
 
+#include "engine/tables/route_groups.hpp"
 #include "lang/render/condition.hpp"
 #include "lang/render/words.hpp"
 
@@ -46,13 +47,34 @@ RouteEntry entry_of(Subject const& subject, tables::Route const& route) {
   return entry;
 }
 
+std::vector<std::vector<Setting>> settings_of(std::vector<logic::Cube> const& cubes,
+                                              std::size_t inputs) {
+  std::vector<std::vector<Setting>> rows;
+  for (auto const& cube : logic::disjoint_cubes(cubes, static_cast<int>(inputs))) {
+    rows.push_back(settings_of(cube, inputs));
+  }
+  return rows;
+}
+
+std::vector<RouteRows> condensed_routes(Subject const& subject, Judgement const& judged,
+                                        model::InletId inlet, model::ProfileId profile) {
+  std::vector<RouteRows> condensed;
+  for (auto const& group :
+       tables::route_groups(judged.combinations, judged.routes, inlet, profile)) {
+    condensed.push_back({entry_of(subject, judged.routes.at(group.setting, inlet, profile)),
+                         settings_of(group.condition, judged.inputs.size())});
+  }
+  return condensed;
+}
+
 Lane lane_of(Subject const& subject, Judgement const& judged, model::InletId inlet,
              model::ProfileId profile, TableSheet const& sheet) {
-  Lane lane{subject.map.inlets[inlet].name, subject.map.profiles[profile].name, {}, {}};
+  Lane lane{subject.map.inlets[inlet].name, subject.map.profiles[profile].name, {}, {}, {}};
   if (!judged.is_decided) return lane;
   for (auto const& d : tables::destinations(judged.combinations, judged.routes, inlet, profile)) {
     lane.destinations.push_back(entry_of(subject, d, sheet.signals));
   }
+  if (!sheet.is_full) lane.condensed = condensed_routes(subject, judged, inlet, profile);
   if (!sheet.is_full) return lane;
   for (auto setting : judged.combinations.setting_of_row) {
     lane.routes.push_back(entry_of(subject, judged.routes.at(setting, inlet, profile)));

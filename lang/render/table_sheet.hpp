@@ -30,11 +30,19 @@ struct DestinationEntry {
   bool operator==(DestinationEntry const&) const = default;
 };
 
-// One inlet and body: its destinations, and one route for each full row.
+// Rows with the same route in everything: settings that exclude each other.
+struct RouteRows {
+  RouteEntry route;
+  std::vector<std::vector<Setting>> rows;
+};
+
+// One inlet and body: its destinations, and one route for each full row, or else its different
+// routes.
 struct Lane {
   std::string inlet, body;
   std::vector<DestinationEntry> destinations;
-  std::vector<RouteEntry> routes;  // empty unless the sheet is full
+  std::vector<RouteEntry> routes;    // empty unless the sheet is full
+  std::vector<RouteRows> condensed;  // empty if it is
 };
 
 struct TableSheet {

@@ -73,9 +73,8 @@ std::string ending_text(Journey const& journey, body::Ending const& ending, Look
   auto const heading = ending_words(journey.part.subject, ending);
   bool const is_unsure = std::any_of(ending.trail.steps.begin(), ending.trail.steps.end(),
                                      [&](std::uint32_t s) { return !graph.steps[s].is_sure; });
-  auto result =
-      "\n" + painted(look, Role::strong, heading) +
-      fmt::format(", {}{}\n\n", counted(steps, "step"), is_unsure ? ", not all of them sure" : "");
+  auto result = fmt::format("\n{}, {}{}\n\n", painted(look, Role::strong, heading),
+                            counted(steps, "step"), is_unsure ? ", not all of them sure" : "");
   result += steps_table(journey, ending.trail);
   auto cells = ending.loop;
   for (auto i : ending.trail.positions) cells.push_back(graph.positions[i].feet);
@@ -120,16 +119,17 @@ std::string heading(Journey const& journey, Look look) {
 
 std::string move_words(model::Place from, body::Step const& step, model::Place to) {
   std::string const side(side_word(from, to));
+  bool const is_aside = from.x != to.x || from.y != to.y;
   std::string words;
   switch (step.rule) {
     case body::MoveRule::fall:
-      words = "falls";
+      words = is_aside ? "falls, drifting " + side : "falls";
       break;
     case body::MoveRule::drift:
       words = "drifts on to the " + side;
       break;
     case body::MoveRule::sink:
-      words = "sinks";
+      words = is_aside ? "sinks, drifting " + side : "sinks";
       break;
     case body::MoveRule::rise:
       words = "rises in the water";
@@ -168,9 +168,9 @@ std::string journey_text(Journey const& journey, Look look) {
                           counted(journey.left_out, "ending"));
   }
   if (!journey.endings.empty()) {
-    result += "\n" + painted(look, Role::quiet, "signs") + "\n" +
-              legend(journey.scene, levels_drawn(journey), {look, 4}) +
-              "    [ ]  the way of its feet\n";
+    result +=
+        fmt::format("\n{}\n{}    [ ]  the way of its feet\n", painted(look, Role::quiet, "signs"),
+                    legend(journey.scene, levels_drawn(journey), {look, 4}));
   }
   return result;
 }
