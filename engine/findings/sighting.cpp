@@ -50,11 +50,15 @@ std::vector<std::vector<Cell>> touching_groups(model::Grid const& grid,
 
 }  // namespace
 
-// Of several sightings of one cause the figure farthest from its limit is the one worth telling.
+// Of several sightings of one cause the figure farthest from its limit is the one worth telling;
+// where two are as far, the greater one, so that the order of sightings does not matter.
 Sightings::Circumstances& Sightings::cause_of(Sighting const& seen, std::uint32_t setting) {
   auto& cause = causes_[{seen.kind, seen.severity, seen.cells, seen.outlets}];
+  auto const worth = [](int measured, int limit) {
+    return std::tuple{std::abs(measured - limit), measured, limit};
+  };
   if (cause.settings.empty() ||
-      std::abs(seen.measured - seen.limit) > std::abs(cause.measured - cause.limit)) {
+      worth(seen.measured, seen.limit) > worth(cause.measured, cause.limit)) {
     cause.measured = seen.measured;
     cause.limit = seen.limit;
   }

@@ -14,3 +14,5 @@ engine_tests(model arrangement finding_kind grid material practice)
 engine_tests(water current holes intrinsic settle spread step survey)
 engine_tests(logic cover row_set statement truth)
 engine_tests(body endings moves outcome route_graph shape surroundings trail)
+
+include(${CMAKE_CURRENT_LIST_DIR}/../laws/programs.cmake)

@@ -10,7 +10,8 @@ namespace {
 body::RouteGraph routes(Poured const& poured, std::vector<model::Place> const& entries) {
   std::vector<model::Cell> cells;
   for (auto place : entries) cells.push_back(poured.at(place));
-  return body::route_graph(poured.here(), cells, body::outlet_cells(poured.design));
+  return body::route_graph(poured.here(), body::entries(poured.here(), cells),
+                           body::outlet_cells(poured.design));
 }
 }  // namespace
 

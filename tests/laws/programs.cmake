@@ -1,0 +1,9 @@
+add_library(random_junctions STATIC ${CMAKE_CURRENT_LIST_DIR}/random_junction.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/symmetry.cpp)
+target_link_libraries(random_junctions PUBLIC engine_judge)
+target_include_directories(random_junctions PUBLIC ${CMAKE_SOURCE_DIR})
+
+set(laws ${CMAKE_CURRENT_LIST_DIR})
+test_program(laws_tests
+  SOURCES ${laws}/water_laws_test.cpp ${laws}/symmetry_laws_test.cpp ${laws}/judgement_laws_test.cpp
+  USES random_junctions)
