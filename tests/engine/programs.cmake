@@ -16,3 +16,4 @@ engine_tests(logic cover row_set statement truth)
 engine_tests(body endings moves outcome route_graph shape surroundings trail)
 
 include(${CMAKE_CURRENT_LIST_DIR}/../laws/programs.cmake)
+include(${CMAKE_CURRENT_LIST_DIR}/../style/programs.cmake)
