@@ -28,13 +28,13 @@ enum class Claim : std::uint8_t {
 
 struct Expectation {
   Claim claim = Claim::reaches;
-  std::optional<std::uint32_t> inlet;
-  std::optional<ProfileId> profile;
-  std::optional<std::uint32_t> outlet;
-  std::optional<ExpressionId> condition;  // the combinations it speaks of; none: all
-  std::optional<Severity> ceiling;        // no_findings: findings up to this severity are allowed
-  std::optional<FindingKind> kind;        // finds
-  std::optional<Cell> cell;               // finds
+  std::optional<std::uint32_t> inlet{};
+  std::optional<ProfileId> profile{};
+  std::optional<std::uint32_t> outlet{};
+  std::optional<ExpressionId> condition{};  // the combinations it speaks of; none: all
+  std::optional<Severity> ceiling{};        // no_findings: findings up to this severity are allowed
+  std::optional<FindingKind> kind{};        // finds
+  std::optional<Cell> cell{};               // finds
 };
 
 // A finding the builder lives with. It covers findings of `kind` that lie at `cell` (where given)

@@ -103,23 +103,25 @@ bool is_objectionable(model::Expectation const& expectation, findings::Finding c
   return !finding.accepted_by && (!expectation.ceiling || finding.severity > *expectation.ceiling);
 }
 
-JudgedExpectation judge_no_findings(model::Expectation const& expectation, Results const& results) {
+JudgedExpectation judge_no_findings(model::Expectation const& expectation, Results const& results,
+                                    RowSet const& spoken_of) {
   JudgedExpectation judged;
   judged.failing = RowSet(results.truth.input_count());
   for (auto const& finding : results.findings) {
-    if (is_objectionable(expectation, finding)) judged.failing |= finding.rows;
+    if (is_objectionable(expectation, finding)) judged.failing |= finding.rows & spoken_of;
   }
   judged.verdict = Truthfulness::holds;
   if (!judged.failing.is_empty()) name_example(judged, results);
   return judged;
 }
 
-JudgedExpectation judge_finds(model::Expectation const& expectation, Results const& results) {
+JudgedExpectation judge_finds(model::Expectation const& expectation, Results const& results,
+                              RowSet const& spoken_of) {
   JudgedExpectation judged;
   judged.failing = RowSet(results.truth.input_count());
   bool const is_found = std::any_of(
       results.findings.begin(), results.findings.end(), [&](findings::Finding const& finding) {
-        return finding.kind == expectation.kind &&
+        return finding.kind == expectation.kind && !(finding.rows & spoken_of).is_empty() &&
                (!expectation.cell ||
                 std::binary_search(finding.cells.begin(), finding.cells.end(), *expectation.cell));
       });
@@ -128,8 +130,6 @@ JudgedExpectation judge_finds(model::Expectation const& expectation, Results con
 }
 
 JudgedExpectation judge_one(model::Expectation const& expectation, Results const& results) {
-  if (expectation.claim == Claim::no_findings) return judge_no_findings(expectation, results);
-  if (expectation.claim == Claim::finds) return judge_finds(expectation, results);
   auto const inputs = results.truth.input_count();
   auto const spoken_of =
       expectation.condition ? results.truth.of(*expectation.condition) : RowSet(inputs, true);
@@ -139,6 +139,10 @@ JudgedExpectation judge_one(model::Expectation const& expectation, Results const
     judged.failing = RowSet(inputs);
     return judged;
   }
+  if (expectation.claim == Claim::no_findings) {
+    return judge_no_findings(expectation, results, spoken_of);
+  }
+  if (expectation.claim == Claim::finds) return judge_finds(expectation, results, spoken_of);
   return judge_route_claim(expectation, results, spoken_of);
 }
 

@@ -17,3 +17,6 @@ engine_tests(body endings moves outcome route_graph shape surroundings trail)
 
 include(${CMAKE_CURRENT_LIST_DIR}/../laws/programs.cmake)
 include(${CMAKE_CURRENT_LIST_DIR}/../style/programs.cmake)
+engine_tests(explore combinations)
+engine_tests(tables routes)
+engine_tests(verdicts expectations)
