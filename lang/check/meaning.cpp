@@ -34,11 +34,11 @@ Meaning understand(syntax::Document const& document, source::SourceText const& s
   Reading const reading{document, source, meaning.names, unknown, sink, is_whole};
 
   check_junctions(reading);
-  meaning.signals = read_signals(reading);
+  meaning.practice = read_practice(reading);
+  meaning.signals = read_signals(reading, meaning.practice);
   meaning.materials = read_materials(reading);
   meaning.fills = read_fills(reading, meaning.signals);
   meaning.profiles = read_profiles(reading);
-  meaning.practice = read_practice(reading);
   for (auto const* junction : meaning.names.junctions.all) {
     meaning.drawings.push_back(read_drawing(reading, *junction));
     meaning.ports.push_back(read_ports(reading, meaning.drawings.back()));

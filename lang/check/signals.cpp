@@ -18,7 +18,6 @@ using syntax::SignalDeclaration;
 using syntax::SignalKind;
 
 constexpr long least_ticks = 1, most_ticks = 1'000'000;
-constexpr long ticks_a_second = 20;
 
 void note_unknown(Reading const& reading, Expression const& expression) {
   for_each_name(expression, [&](Expression const& name) {
@@ -44,7 +43,7 @@ void note_unknown_outside_signals(Reading const& reading) {
   }
 }
 
-void check_duration(Reading const& reading, SignalDeclaration const& signal) {
+void check_duration(Reading const& reading, SignalDeclaration const& signal, long ticks_a_second) {
   auto const& duration = *signal.duration;
   bool const is_seconds = duration.unit.text == "s";
   auto const most = is_seconds ? most_ticks / ticks_a_second : most_ticks;
@@ -127,12 +126,12 @@ void report_loop(Reading const& reading, std::vector<model::SignalId> const& loo
 
 }  // namespace
 
-Signals read_signals(Reading const& reading) {
+Signals read_signals(Reading const& reading, model::Practice const& practice) {
   Signals signals;
   for (auto const* signal : reading.names.signals.all) {
     note_unknown(reading, signal->on);
     note_unknown(reading, signal->off);
-    if (signal->duration) check_duration(reading, *signal);
+    if (signal->duration) check_duration(reading, *signal, practice[model::Rule::ticks_per_second]);
     if (is_checked_yet(*signal)) continue;
     report_not_yet(reading, *signal);
     signals.is_sound = false;

@@ -2,6 +2,7 @@
 #include <vector>
 
 #include "engine/model/circuit.hpp"
+#include "engine/model/practice.hpp"
 #include "lang/check/reading.hpp"
 
 namespace leat::check {
@@ -14,7 +15,7 @@ struct Signals {
 
 // Reports unknown signals in every expression of the file, loops of wires, durations out of range,
 // and what this version does not verify.
-Signals read_signals(Reading const&);
+Signals read_signals(Reading const&, model::Practice const&);
 
 // Calls `visit(Expression const&)` for every named signal in an expression.
 template <class Visit>

@@ -35,7 +35,7 @@ constexpr std::array<KindRow, kind_count> kinds{{
     {NameKind::junction, Listed("unknown-junction"), "junction", "Name a junction of this file."},
     {NameKind::finding, Listed("unknown-finding"), "finding", "docs/findings.md lists them all."},
     {NameKind::rule, Listed("unknown-practice"), "rule of practice",
-     "docs/language.md lists them all."},
+     "docs/model.md lists them all."},
     {NameKind::property, Listed("unknown-property"), "property of a body", ""},
 }};
 

@@ -71,7 +71,7 @@ TEST_CASE("a wire uses what is declared after it, and the order puts it behind")
   REQUIRE(sink.empty());
   auto const names = collect_names(document, sink);
   UnknownNames unknown;
-  auto const signals = read_signals({document, source, names, unknown, sink});
+  auto const signals = read_signals({document, source, names, unknown, sink}, {});
   CHECK(signals.wire_order == std::vector<leat::model::SignalId>{2, 1, 0});
 }
 
