@@ -22,6 +22,7 @@ std::vector<std::uint32_t> class_of_settings(Combinations const& combinations,
       for (model::ProfileId profile = 0; profile < routes.profiles(); ++profile) {
         auto const& route = routes.at(setting, inlet, profile);
         key.push_back(static_cast<std::uint32_t>(route.verdict));
+        key.push_back((route.spills ? 2u : 0u) + (route.is_unsure ? 1u : 0u));
         key.insert(key.end(), route.outlets.begin(), route.outlets.end());
         key.push_back(model::no_cell);
         key.insert(key.end(), route.trapped.begin(), route.trapped.end());

@@ -142,4 +142,25 @@ findings::Finding const& only(Judgement const& judgement, model::FindingKind kin
   return *found;
 }
 
+std::vector<std::string> places(model::Design const& design, findings::Finding const& finding) {
+  std::vector<std::string> texts;
+  for (auto c : finding.cells) {
+    auto const at = design.grid.place(c);
+    texts.push_back(std::to_string(at.x) + " " + std::to_string(at.y) + " " + std::to_string(at.z));
+  }
+  return texts;
+}
+
+model::Design shaft(int depth, int width, int water) {
+  auto const row = [&](std::string start, char cell) {
+    return Level{start + std::string(static_cast<std::size_t>(width), cell)};
+  };
+  std::vector<Level> levels{row("XX", 'X')};
+  for (int z = 1; z <= depth; ++z) levels.push_back(row("XX", z <= water ? 'w' : '.'));
+  levels.push_back(row("wi", '.'));
+  levels.back()[0][2] = 's';
+  levels.push_back(row("..", '.'));
+  return draw(levels);
+}
+
 }  // namespace leat::drawn

@@ -38,5 +38,12 @@ tables::Route const& route(Judgement const&, bool lever_0 = false, bool lever_1 
 // Whether the judgement has a finding of the kind (at the place, where given).
 bool has(Judgement const&, model::FindingKind);
 findings::Finding const& only(Judgement const&, model::FindingKind);
+// The cells of a finding as "x y z".
+std::vector<std::string> places(model::Design const&, findings::Finding const&);
+
+// A channel that ends with a sign at the edge of a shaft: a body comes down into it dry, carried
+// east. The shaft is `width` cells wide; its lowest `water` of `depth` levels are placed water.
+// The edge is at {2, 0, depth + 1}, the bottom of the shaft at {2, 0, 1}.
+model::Design shaft(int depth, int width, int water = 0);
 
 }  // namespace leat::drawn

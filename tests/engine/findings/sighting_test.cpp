@@ -1,0 +1,52 @@
+#include "engine/findings/sighting.hpp"
+
+#include "tests/support/catch.hpp"
+#include "tests/support/poured.hpp"
+
+using namespace leat;
+using namespace leat::drawn;
+using model::FindingKind;
+
+namespace {
+
+struct Bench {
+  model::Grid grid{9, 1, 2};
+  explore::Combinations combinations{{0, 1}, {0, 1, 2, 3}, std::vector<explore::Setting>(4)};
+  findings::Sightings sightings;
+
+  findings::Sighting seen_at(int x, int measured = 0) const {
+    return {FindingKind::dry_stand, {grid.cell({x, 0, 0})}, {}, measured, 0, {}};
+  }
+  std::vector<findings::Finding> gathered() const { return sightings.gathered(grid, combinations); }
+};
+
+}  // namespace
+
+TEST_CASE("the same cells in several settings, inlets and bodies are one finding") {
+  Bench bench;
+  bench.sightings.add(1, 0, 0, {bench.seen_at(2)});
+  bench.sightings.add(3, 1, 2, {bench.seen_at(2)});
+  auto const findings = bench.gathered();
+  REQUIRE(findings.size() == 1);
+  CHECK(findings[0].rows == logic::RowSet::where_on(2, 1));
+  CHECK(findings[0].inlets == std::vector<model::InletId>{0, 1});
+  CHECK(findings[0].profiles == std::vector<model::ProfileId>{0, 2});
+}
+
+TEST_CASE("touching cells under the same circumstances are one finding, others are not") {
+  Bench bench;
+  bench.sightings.add(0, 0, 0, {bench.seen_at(1), bench.seen_at(3), bench.seen_at(2)});
+  bench.sightings.add(0, 0, 0, {bench.seen_at(7)});
+  CHECK(bench.gathered().size() == 2);
+  bench.sightings.add(1, 0, 0, {bench.seen_at(2)});  // now 1 and 3 no longer touch
+  CHECK(bench.gathered().size() == 4);
+}
+
+TEST_CASE("of several figures of one cause the worst is told") {
+  Bench bench;
+  bench.sightings.add(0, 0, 0, {bench.seen_at(2, 4)});
+  bench.sightings.add(1, 0, 0, {bench.seen_at(2, 7)});
+  bench.sightings.add(2, 0, 0, {bench.seen_at(2, 5)});
+  REQUIRE(bench.gathered().size() == 1);
+  CHECK(bench.gathered()[0].measured == 7);
+}

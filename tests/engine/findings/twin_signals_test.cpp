@@ -1,0 +1,30 @@
+#include "engine/findings/families.hpp"
+
+#include "tests/support/catch.hpp"
+#include "tests/support/poured.hpp"
+
+using namespace leat;
+using namespace leat::drawn;
+using model::FindingKind;
+
+TEST_CASE("twin signals: signals that always agree, each group once") {
+  auto design = draw({{"XXXXXXX"}, {"wi.aA.B"}, {"....aXX"}});
+  for (int copies = 0; copies < 2; ++copies) {
+    design.circuit.signals.push_back({model::SignalKind::wire, false, 0});
+  }
+  design.circuit.wire_order = {2, 3};
+  auto const judgement = judge(design);
+  CHECK(only(judgement, FindingKind::twin_signals).signals ==
+        std::vector<model::SignalId>{0, 2, 3});
+}
+
+TEST_CASE("no twin signals: others, opposites, and those that never change") {
+  auto design = draw({{"XXXXXXX"}, {"wi.aA.B"}, {"....aXX"}});
+  auto const opposite = design.circuit.add({model::Operator::negation, 0, 0});
+  auto const never = design.circuit.add({model::Operator::constant, 0, 0});
+  for (auto definition : {opposite, never, never}) {
+    design.circuit.signals.push_back({model::SignalKind::wire, false, definition});
+  }
+  design.circuit.wire_order = {2, 3, 4};
+  CHECK_FALSE(has(judge(design), FindingKind::twin_signals));
+}
