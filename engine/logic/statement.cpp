@@ -7,10 +7,12 @@ namespace leat::logic {
 
 namespace {
 
-std::pair<int, std::size_t> length(std::vector<Cube> const& cubes) {
-  int literals = 0;
-  for (auto const& cube : cubes) literals += std::popcount(cube.care);
-  return {literals, cubes.size()};
+std::pair<int, std::size_t> length(std::vector<Cube> const& cubes, bool is_negated) {
+  int words = is_negated ? 1 : 0;
+  for (auto const& cube : cubes) {
+    words += std::popcount(cube.care) + std::popcount(cube.care & ~cube.value);
+  }
+  return {words, cubes.size()};
 }
 
 bool exclude_each_other(Cube const& a, Cube const& b) {
@@ -41,7 +43,7 @@ Statement shortest_statement(RowSet const& rows) {
   auto plain = irredundant_cover(rows, rows);
   auto const others = ~rows;
   auto negated = irredundant_cover(others, others);
-  if (!plain.empty() && !negated.empty() && length(negated) < length(plain)) {
+  if (!plain.empty() && !negated.empty() && length(negated, true) < length(plain, false)) {
     return {true, std::move(negated)};
   }
   return {false, std::move(plain)};

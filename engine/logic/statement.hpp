@@ -14,7 +14,7 @@ struct Statement {
 };
 
 // The shorter of two irredundant statements: of the rows, or of the rows left out. Length is the
-// number of literals, then of cubes; the plain one wins a tie. Cost: two covers.
+// number of literals and negations, then of cubes; the plain one wins a tie. Cost: two covers.
 Statement shortest_statement(RowSet const&);
 
 // The same rows as cubes that exclude each other, so that no row is named twice.

@@ -50,14 +50,15 @@ bool fits(std::string_view line, std::size_t most) {
   return columns <= most;
 }
 
-// Where to begin so that `back` signs stand before the span, and how many do.
+// Where to begin so that `back` signs stand before the span, and how many do. A byte that is no
+// UTF-8 is a sign of its own, as when reading forward.
 std::pair<std::size_t, std::size_t> stretch_begin(std::string_view line, std::size_t begin,
                                                   std::size_t back) {
   std::size_t at = begin, steps = 0;
-  while (at > 0 && steps < back) {
-    --at;
-    while (at > 0 && begin - at < 4 * back && (line[at] & '\xc0') == '\x80') --at;
-    ++steps;
+  for (; at > 0 && steps < back; ++steps) {
+    std::size_t length = std::min<std::size_t>(at, 4);
+    while (length > 1 && source::code_point_at(line, at - length).length != length) --length;
+    at -= length;
   }
   return {at, steps};
 }
@@ -97,6 +98,7 @@ std::string number_ruler(Excerpt const& excerpt) {
     }
     column += sign.columns;
   }
+  ruler.erase(ruler.find_last_not_of(' ') + 1);
   return ruler;
 }
 
