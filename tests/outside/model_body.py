@@ -97,8 +97,10 @@ class BodyRules:
             yield from self.falls_to(moved(below, side), None, fallen, "drift")
 
     def falls_to(self, below: Place, side: Optional[Place], fallen: int, rule: str) -> Iterator[Move]:
-        yield Move(Position(below, side, fallen), rule)
-        if not self.is_level_wet(below) or fallen < self.drift_after:
+        """`rule` names a target that is dry; into water each is a fall, by the appendix's sentence."""
+        is_wet = self.is_level_wet(below)
+        yield Move(Position(below, side, fallen), "fall" if is_wet else rule)
+        if not is_wet or fallen < self.drift_after:
             return
         deeper = below
         for _ in range(min(fallen - 1, self.sink_cells)):

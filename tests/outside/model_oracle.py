@@ -27,7 +27,7 @@ Where the model's text is silent, these are the project's choices:
 10. `practice`: the 8 of a current over an edge is source_strength; a flow is 1..source_strength-1.
     drift_after stands for each '2' of the fall rules (drift, sink, forgetting); the depth of a sink
     stays min(m-1, sink_cells).
-11. A drift (the second target of rule 1) is called drift whether or not it ends in water.
+11. The second target of rule 1 is called drift only where it is dry; into water both are falls.
 12. Verdict: lost without outlet; split with more than one; certain when nothing is trapped or spilled
     and no reached position has moves that are all unsure; else doubtful.
 """

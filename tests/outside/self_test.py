@@ -162,7 +162,7 @@ class Bodies(unittest.TestCase):
         self.assertEqual(found[(1, 0, 4), None, 0], [("push", (2, 0, 4), True)])
         self.assertEqual(found[(2, 0, 4), EAST, 0], [("fall", (2, 0, 3), True)])
         self.assertEqual(found[(2, 0, 3), EAST, 1], [("fall", (2, 0, 2), True), ("drift", (3, 0, 2), True)])
-        self.assertEqual(found[(2, 0, 2), EAST, 2], [("fall", (2, 0, 1), True), ("drift", (3, 0, 1), True)])
+        self.assertEqual(found[(2, 0, 2), EAST, 2], [("fall", (2, 0, 1), True), ("fall", (3, 0, 1), True)])
         self.assertEqual(found[(2, 0, 1), EAST, 2], [("drift", (3, 0, 1), True)])
         self.assertEqual(found[(3, 0, 2), None, 2], [("fall", (3, 0, 1), True)])
         self.assertEqual(found[(3, 0, 1), None, 0], [])
