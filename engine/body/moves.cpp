@@ -91,8 +91,8 @@ void sink(Surroundings const& here, Position at, std::vector<Move>& moves) {
 }
 
 Position forgetful(Surroundings const& here, Position at) {
-  // The open outside is never wet and carries nothing.
-  if (!here.grid().is_inside(at.feet)) return at;
+  // Under the drawing there is nothing to ask.
+  if (here.grid().place(at.feet).z < 0) return at;
   if (here.is_wet(at.feet)) {
     auto const after = static_cast<std::uint8_t>(here.practice()[Rule::drift_after]);
     bool const keeps = at.carried_to != Side::none && at.fallen >= after;

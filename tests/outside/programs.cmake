@@ -1,0 +1,21 @@
+# The program held against an independent model and independent libraries: Debian's own Python has them.
+function(outside_test name)
+  add_test(NAME outside.${name}
+           COMMAND /usr/bin/python3 ${CMAKE_SOURCE_DIR}/tests/outside/${name}.py
+                   --leat $<TARGET_FILE:leat> ${ARGN}
+           WORKING_DIRECTORY ${CMAKE_SOURCE_DIR}/tests/outside)
+  set_tests_properties(outside.${name} PROPERTIES TIMEOUT 600)
+endfunction()
+
+outside_test(compare_fields --count 60)
+outside_test(compare_tables --count 100)
+outside_test(symmetry --count 8)
+outside_test(networkx_water --count 30)
+outside_test(networkx_routes --count 60)
+outside_test(conditions --count 40)
+outside_test(decoders)
+
+add_test(NAME outside.self_test
+         COMMAND /usr/bin/python3 -m unittest discover -p "self_test*.py"
+         WORKING_DIRECTORY ${CMAKE_SOURCE_DIR}/tests/outside)
+set_tests_properties(outside.self_test PROPERTIES TIMEOUT 600)
