@@ -33,12 +33,6 @@ constexpr std::array<MeasureRow, 4> measures{{
 
 bool is_manner(std::string_view name) { return name == "floats" || name == "sinks"; }
 
-std::vector<std::string> property_names() {
-  std::vector<std::string> names{"floats", "sinks"};
-  for (auto const& row : measures) names.emplace_back(row.name);
-  return names;
-}
-
 void report_repeated(Reading const& reading, BodyDeclaration const& body,
                      BodyProperty const& second, BodyProperty const& first) {
   bool const is_same = first.name.text == second.name.text;
@@ -86,15 +80,9 @@ model::Profile read_profile(Reading const& reading, BodyDeclaration const& body)
     else if (is_manner(name))
       profile.floats = name == "floats";
     else
-      reading.unknown.add(NameKind::property, property.name, property_names());
+      reading.unknown.add(NameKind::property, property.name);
   }
   return profile;
-}
-
-std::vector<std::string> rule_names() {
-  std::vector<std::string> names;
-  for (auto const& row : model::rule_table) names.emplace_back(row.name);
-  return names;
 }
 
 void set_rule(Reading const& reading, syntax::PracticeSetting const& setting,
@@ -114,6 +102,12 @@ void set_rule(Reading const& reading, syntax::PracticeSetting const& setting,
 
 }  // namespace
 
+std::vector<std::string> body_property_names() {
+  std::vector<std::string> names{"floats", "sinks"};
+  for (auto const& row : measures) names.emplace_back(row.name);
+  return names;
+}
+
 std::vector<model::Profile> read_profiles(Reading const& reading) {
   std::vector<model::Profile> profiles;
   for (auto const& profile : reading.names.profiles)
@@ -131,7 +125,7 @@ model::Practice read_practice(Reading const& reading) {
           std::find_if(model::rule_table.begin(), model::rule_table.end(),
                        [&](auto const& rule) { return rule.name == setting.name.text; });
       if (row == model::rule_table.end()) {
-        reading.unknown.add(NameKind::rule, setting.name, rule_names());
+        reading.unknown.add(NameKind::rule, setting.name);
         continue;
       }
       auto const [at, is_new] = said.try_emplace(row->name, &setting);

@@ -15,7 +15,7 @@ inline ClauseSubject subject_of(syntax::Clause const& clause, Names const& names
   auto const* body = clause.body ? &*clause.body : nullptr;
   auto const* subject = clause.subject ? &*clause.subject : nullptr;
   bool const may_be_body = clause.kind == syntax::ClauseKind::never_state && !body && subject;
-  if (!may_be_body || names.inlet(subject->text) != nullptr) return {body, subject};
+  if (!may_be_body || names.inlets.find(subject->text) != nullptr) return {body, subject};
   bool const is_body = names.bodies.find(subject->text) || subject->text == built_in_body;
   return is_body ? ClauseSubject{subject, nullptr} : ClauseSubject{nullptr, subject};
 }

@@ -9,7 +9,7 @@ namespace leat::check {
 namespace {
 
 constexpr std::size_t most_inputs = 12, most_wires = 4096;
-constexpr std::size_t most_work = 4'000'000;  // columns computed in all
+constexpr std::size_t most_work = 500'000;  // names followed and columns computed, in all
 
 constexpr std::uint64_t all_on = ~std::uint64_t{0};
 
@@ -47,11 +47,13 @@ ConstantFinder::ConstantFinder(Names const& names, Signals const& signals)
 }
 
 std::optional<ConstantFinder::Cone> ConstantFinder::cone_of(
-    syntax::Expression const& expression) const {
+    syntax::Expression const& expression) {
   Cone cone;
   std::set<model::SignalId> met;
   std::vector<model::SignalId> open;
   auto const meet = [&](syntax::Expression const& name) {
+    if (work_left_ == 0) return;
+    --work_left_;
     auto const signal = *names_.signals.find(name.name);
     if (met.insert(signal).second) open.push_back(signal);
   };

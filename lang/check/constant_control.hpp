@@ -23,7 +23,7 @@ class ConstantFinder {
   struct Cone {
     std::vector<model::SignalId> inputs, wires;  // wires in order
   };
-  std::optional<Cone> cone_of(syntax::Expression const&) const;
+  std::optional<Cone> cone_of(syntax::Expression const&);
   Column evaluate(syntax::Expression const&, std::size_t words);
 
   Names const& names_;

@@ -19,8 +19,6 @@ using syntax::Clause;
 using syntax::ClauseKind;
 using syntax::ExpectDeclaration;
 
-constexpr std::size_t most_clauses = 1000;
-
 struct StateRow {
   char const* name;
   Claim claim;
@@ -98,7 +96,7 @@ Subject key_of(ClauseSubject const& subject) {
 }
 
 // What the clauses of one block have said so far, by whom they speak of.
-using Earlier = std::map<Subject, std::vector<syntax::Expression const*>>;
+using SaidBefore = std::map<Subject, std::shared_ptr<std::vector<syntax::Expression const*>>>;
 
 void report_first_otherwise(Reading const& reading, Clause const& clause) {
   reading.sink.report({Listed("otherwise-alone"),
@@ -111,17 +109,18 @@ void report_first_otherwise(Reading const& reading, Clause const& clause) {
                        "Write the clause with 'when' before it, or leave 'otherwise' away."});
 }
 
-bool resolve_condition(Reading const& reading, Clause const& clause, Earlier& earlier,
+bool resolve_condition(Reading const& reading, Clause const& clause, SaidBefore& earlier,
                        Subject const& subject, Wanted& wanted) {
   auto& said = earlier[subject];
+  if (!said) said = std::make_shared<std::vector<syntax::Expression const*>>();
   if (clause.is_otherwise) {
-    if (said.empty()) report_first_otherwise(reading, clause);
-    wanted.condition.unless = said;
-    return !said.empty();
+    if (said->empty()) report_first_otherwise(reading, clause);
+    wanted.condition.unless = {said, said->size()};
+    return !said->empty();
   }
   if (!clause.condition) return true;
   wanted.condition.when = &*clause.condition;
-  said.push_back(&*clause.condition);
+  said->push_back(&*clause.condition);
   return true;
 }
 
@@ -131,16 +130,6 @@ std::optional<syntax::Word> junction_named(ExpectDeclaration const& block, Claus
 }
 
 bool is_block_sound(Reading const& reading, ExpectDeclaration const& block) {
-  if (block.clauses.size() > most_clauses) {
-    reading.sink.report({Listed("too-many"),
-                         fmt::format("One 'expect' block has more than {} clauses", most_clauses),
-                         {block.clauses[most_clauses].span,
-                          fmt::format("clause {} of the block", most_clauses + 1),
-                          {}},
-                         {},
-                         "Split it into several blocks."});
-    return false;
-  }
   if (!block.clauses.empty() || !reading.is_whole) return true;
   reading.sink.report({Listed("expects-nothing"),
                        "An 'expect' block expects nothing",
@@ -157,7 +146,7 @@ std::vector<Wanted> read_expectations(Reading const& reading, Sights const& sigh
   if (reading.names.junctions.all.empty()) return found;
   for (auto const* block : all_of<ExpectDeclaration>(reading.document)) {
     if (!is_block_sound(reading, *block)) continue;
-    Earlier earlier;
+    SaidBefore earlier;
     for (auto const& clause : block->clauses) {
       Wanted wanted;
       auto const subject = subject_of(clause, reading.names);

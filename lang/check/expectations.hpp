@@ -1,4 +1,6 @@
 #pragma once
+#include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <utility>
@@ -13,11 +15,18 @@ namespace leat::check {
 
 // When something is said to hold: `when` holds, none of `unless` does, and every signal in
 // `settings` has its value. All empty: always.
+// The conditions of earlier clauses, in the order written. `otherwise` speaks of the first `count`
+// of them; all clauses on one subject share the list.
+struct Earlier {
+  std::shared_ptr<std::vector<syntax::Expression const*>> said;
+  std::size_t count = 0;
+};
+
 struct Condition {
   syntax::Expression const* when = nullptr;
-  std::vector<syntax::Expression const*> unless;
+  Earlier unless;
   std::vector<std::pair<model::SignalId, bool>> settings;
-  bool is_always() const { return when == nullptr && unless.empty() && settings.empty(); }
+  bool is_always() const { return when == nullptr && unless.count == 0 && settings.empty(); }
 };
 
 // An expectation with every name resolved.
@@ -36,7 +45,8 @@ struct Wanted {
 // What an expectation may speak of.
 struct Sights {
   std::vector<Drawing> const& drawings;  // by junction
-  std::vector<Ports> const& ports;
+  std::vector<Ports> const& ports;       // by junction
+  std::map<std::string, std::vector<std::size_t>, std::less<>> junctions_of_inlet;
 };
 
 // Reports clauses that name what is not there, or of which it is unclear which junction they mean.

@@ -26,9 +26,7 @@ model::MaterialId own_material(MarkRole role) {
 
 std::optional<model::MaterialId> find_material(Reading const& reading, syntax::Word const& word) {
   if (auto const id = reading.names.material(word.text)) return static_cast<model::MaterialId>(*id);
-  auto known = built_in_material_names();
-  for (auto const& [name, id] : reading.names.materials.ids) known.push_back(name);
-  reading.unknown.add(NameKind::material, word, std::move(known));
+  reading.unknown.add(NameKind::material, word);
   return std::nullopt;
 }
 

@@ -30,7 +30,7 @@ Meaning understand(syntax::Document const& document, source::SourceText const& s
   bool const is_whole = sink.empty();
   Meaning meaning;
   meaning.names = collect_names(document, sink);
-  UnknownNames unknown;
+  UnknownNames unknown(meaning.names);
   Reading const reading{document, source, meaning.names, unknown, sink, is_whole};
 
   check_junctions(reading);
@@ -46,7 +46,11 @@ Meaning understand(syntax::Document const& document, source::SourceText const& s
   check_marks(reading, meaning.drawings);
   check_port_materials(reading, meaning.fills, meaning.materials);
   check_plates(reading, meaning.drawings, meaning.fills, meaning.materials);
-  Sights const sights{meaning.drawings, meaning.ports};
+  Sights sights{meaning.drawings, meaning.ports, {}};
+  for (std::size_t junction = 0; junction < meaning.ports.size(); ++junction) {
+    for (auto const* inlet : meaning.ports[junction].inlets)
+      sights.junctions_of_inlet[inlet->name.text].push_back(junction);
+  }
   meaning.wanted = read_expectations(reading, sights);
   auto tables = read_tables(reading, sights);
   meaning.wanted.insert(meaning.wanted.end(), std::make_move_iterator(tables.begin()),

@@ -18,6 +18,7 @@ using diagnostics::Sink;
 using syntax::Word;
 
 constexpr std::size_t most_marks = std::numeric_limits<model::FillId>::max() - 1;
+constexpr std::size_t most_junctions = 1000, most_shares = 10'000'000;
 constexpr std::size_t most_materials = std::numeric_limits<model::MaterialId>::max();
 
 void report_twice(Sink& sink, std::string_view kind, Word const& second, Word const& first) {
@@ -96,24 +97,16 @@ void enter_junctions_and_bodies(syntax::Document const& document, Names& names, 
   }
 }
 
-void enter_port(std::vector<PortName>& ports, std::map<std::string, std::size_t>& place_of,
-                Word const& name, std::uint32_t mark) {
-  auto const [at, is_new] = place_of.try_emplace(name.text, ports.size());
-  if (is_new) ports.push_back({name, {}});
-  ports[at->second].marks.push_back(mark);
-}
-
 void enter_ports(Names& names, Sink& sink) {
-  std::map<std::string, std::size_t> inlet_at, outlet_at;
   for (std::uint32_t mark = 0; mark < names.marks.all.size(); ++mark) {
     auto const& declaration = *names.marks.all[mark];
     auto const& name = declaration.role_name;
     if (declaration.role == syntax::MarkRole::inlet) {
-      enter_port(names.inlets, inlet_at, name, mark);
+      names.inlets.add(name, mark);
       if (names.bodies.find(name.text) || name.text == built_in_body)
         report_taken(sink, "inlet", name, "is also the name of a body");
     } else if (declaration.role == syntax::MarkRole::outlet) {
-      enter_port(names.outlets, outlet_at, name, mark);
+      names.outlets.add(name, mark);
     }
   }
 }
@@ -134,11 +127,13 @@ bool needs_built_in_body(syntax::Document const& document, Names const& names) {
   return false;
 }
 
-template <class Item, class Name>
-Item const* item_named(std::vector<Item> const& items, Name const& name) {
-  auto const at = std::find_if(items.begin(), items.end(),
-                               [&](Item const& item) { return item.name.text == name; });
-  return at == items.end() ? nullptr : &*at;
+// Every junction is judged with all signals and marks of its file, so the file's junctions together
+// may not ask for too many of them.
+void check_junction_count(Names const& names, Sink& sink) {
+  auto const each = std::max<std::size_t>(names.signals.all.size() + names.marks.all.size(), 1);
+  auto const most = std::min(most_junctions, std::max<std::size_t>(most_shares / each, 1));
+  if (names.junctions.all.size() > most)
+    report_too_many(sink, "junctions", most, names.junctions.all[most]->name);
 }
 
 }  // namespace
@@ -159,14 +154,23 @@ std::optional<std::uint32_t> Names::material(std::string_view name) const {
 }
 
 std::optional<std::uint32_t> Names::profile(std::string_view name) const {
-  for (std::uint32_t id = 0; id < profiles.size(); ++id) {
-    if (profiles[id].name == name) return id;
-  }
-  return std::nullopt;
+  bool const has_built_in = profiles.size() > bodies.all.size();
+  if (has_built_in && name == built_in_body) return 0;
+  auto const body = bodies.find(name);
+  if (!body) return std::nullopt;
+  return *body + (has_built_in ? 1 : 0);
 }
 
-PortName const* Names::inlet(std::string_view name) const { return item_named(inlets, name); }
-PortName const* Names::outlet(std::string_view name) const { return item_named(outlets, name); }
+void PortNames::add(Word const& name, std::uint32_t mark) {
+  auto const [at, is_new] = places.try_emplace(name.text, all.size());
+  if (is_new) all.push_back({name, {}});
+  all[at->second].marks.push_back(mark);
+}
+
+PortName const* PortNames::find(std::string_view name) const {
+  auto const at = places.find(name);
+  return at == places.end() ? nullptr : &all[at->second];
+}
 
 Names collect_names(syntax::Document const& document, Sink& sink) {
   Names names;
@@ -175,6 +179,7 @@ Names collect_names(syntax::Document const& document, Sink& sink) {
   enter_marks(document, names, sink);
   enter_junctions_and_bodies(document, names, sink);
   enter_ports(names, sink);
+  check_junction_count(names, sink);
   if (needs_built_in_body(document, names)) names.profiles.push_back({built_in_body, nullptr});
   for (auto const* body : names.bodies.all) names.profiles.push_back({body->name.text, body});
   return names;

@@ -44,6 +44,15 @@ struct PortName {
   std::vector<std::uint32_t> marks;
 };
 
+// Ports in the order of their first marks, and found by name.
+struct PortNames {
+  std::vector<PortName> all;
+  std::map<std::string, std::size_t, std::less<>> places;
+
+  void add(syntax::Word const& name, std::uint32_t mark);
+  PortName const* find(std::string_view name) const;
+};
+
 // A body to judge; the built-in walker has no declaration.
 struct ProfileName {
   std::string name;
@@ -56,13 +65,11 @@ struct Names {
   Roll<syntax::MarkDeclaration> marks;          // by glyph
   Roll<syntax::JunctionDeclaration> junctions;
   Roll<syntax::BodyDeclaration> bodies;
-  std::vector<PortName> inlets, outlets;  // in the order of their first marks
-  std::vector<ProfileName> profiles;      // in judged order
+  PortNames inlets, outlets;
+  std::vector<ProfileName> profiles;  // in judged order
 
   std::optional<std::uint32_t> material(std::string_view name) const;
   std::optional<std::uint32_t> profile(std::string_view name) const;
-  PortName const* inlet(std::string_view name) const;
-  PortName const* outlet(std::string_view name) const;
 };
 
 // The built-in materials' names, in the order of model::built_in_materials.

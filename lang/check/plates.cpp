@@ -64,11 +64,7 @@ void report_no_plate(Reading const& reading, MarkDeclaration const& mark) {
 void check_signal_of(Reading const& reading, MarkDeclaration const& mark) {
   auto const* signal = reading.names.signals.declared(mark.role_name.text);
   if (signal == nullptr) {
-    std::vector<std::string> known;
-    for (auto const* other : reading.names.signals.all) {
-      if (other->kind == SignalKind::plate) known.push_back(other->name.text);
-    }
-    reading.unknown.add(NameKind::signal, mark.role_name, std::move(known));
+    reading.unknown.add(NameKind::signal, mark.role_name);
   } else if (signal->kind != SignalKind::plate) {
     reading.sink.report(
         {Listed("not-a-plate"),

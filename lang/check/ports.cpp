@@ -12,9 +12,9 @@ namespace {
 using diagnostics::Listed;
 using syntax::MarkRole;
 
-std::vector<PortName const*> drawn(std::vector<PortName> const& ports, Drawing const& drawing) {
+std::vector<PortName const*> drawn(PortNames const& ports, Drawing const& drawing) {
   std::vector<PortName const*> found;
-  for (auto const& port : ports) {
+  for (auto const& port : ports.all) {
     bool const is_drawn = std::any_of(port.marks.begin(), port.marks.end(),
                                       [&](auto mark) { return drawing.marks[mark].count > 0; });
     if (is_drawn) found.push_back(&port);
@@ -24,12 +24,11 @@ std::vector<PortName const*> drawn(std::vector<PortName> const& ports, Drawing c
 
 // Where nothing is drawn, where glyphs are undeclared, or where a port's mark is drawn nowhere at
 // all, that is the cause, and it has been reported.
-bool is_explained(std::vector<PortName> const& ports, Reading const& reading,
-                  Drawing const& drawing) {
+bool is_explained(PortNames const& ports, Reading const& reading, Drawing const& drawing) {
   bool const is_blank = std::none_of(drawing.marks.begin(), drawing.marks.end(),
                                      [](MarkUse const& use) { return use.count > 0; });
   return !reading.is_whole || is_blank || !drawing.strays.empty() ||
-         (reading.names.junctions.all.size() == 1 && !ports.empty());
+         (reading.names.junctions.all.size() == 1 && !ports.all.empty());
 }
 
 void report_none(Reading const& reading, Drawing const& drawing, bool is_inlet) {

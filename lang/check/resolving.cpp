@@ -14,17 +14,17 @@ namespace {
 using diagnostics::Listed;
 using syntax::Word;
 
-std::optional<std::uint32_t> find_port(Reading const& reading, NameKind kind,
-                                       std::vector<PortName const*> const& ports, Word const& word,
-                                       bool is_declared, std::string const& junction) {
-  std::vector<std::string> known;
-  for (std::uint32_t id = 0; id < ports.size(); ++id) {
-    if (ports[id]->name.text == word.text) return id;
-    known.push_back(ports[id]->name.text);
-  }
+// The junction's ports point into the file's, in the same order, so they are sorted by where they
+// point.
+std::optional<std::uint32_t> find_port(Reading const& reading, NameKind kind, PortName const* port,
+                                       std::vector<PortName const*> const& ports,
+                                       std::string const& junction, Word const& word) {
+  auto const at = std::lower_bound(ports.begin(), ports.end(), port);
+  if (port && at != ports.end() && *at == port)
+    return static_cast<std::uint32_t>(at - ports.begin());
   // A port that only its drawing lacks has been reported as an unused mark.
-  if (!is_declared || reading.names.junctions.all.size() > 1)
-    reading.unknown.add(kind, word, std::move(known), junction);
+  if (!port || reading.names.junctions.all.size() > 1)
+    reading.unknown.add_port(kind, word, junction, ports);
   return std::nullopt;
 }
 
@@ -54,61 +54,50 @@ std::optional<std::size_t> find_junction(Reading const& reading, Sights const& s
   auto const& junctions = reading.names.junctions;
   if (named) {
     if (auto const id = junctions.find(named->text)) return *id;
-    std::vector<std::string> known;
-    for (auto const* junction : junctions.all) known.push_back(junction->name.text);
-    reading.unknown.add(NameKind::junction, *named, std::move(known));
+    reading.unknown.add(NameKind::junction, *named);
     return std::nullopt;
   }
-  std::vector<std::size_t> able;
-  for (std::size_t id = 0; id < junctions.all.size(); ++id) {
-    auto const& inlets = sights.ports[id].inlets;
-    bool const is_able = junctions.all.size() == 1 || !inlet ||
-                         std::any_of(inlets.begin(), inlets.end(), [&](PortName const* port) {
-                           return port->name.text == inlet->text;
-                         });
-    if (is_able) able.push_back(id);
+  if (junctions.all.size() == 1) return 0;
+  if (!inlet) {
+    report_which(reading, whose, {0, 1});
+    return std::nullopt;
   }
+  auto const at = sights.junctions_of_inlet.find(inlet->text);
+  if (at == sights.junctions_of_inlet.end()) {
+    if (!reading.names.inlets.find(inlet->text)) reading.unknown.add(NameKind::inlet, *inlet);
+    return std::nullopt;
+  }
+  auto const& able = at->second;
   if (able.size() == 1) return able.front();
-  if (able.empty()) {
-    if (!inlet || reading.names.inlet(inlet->text)) return std::nullopt;
-    std::vector<std::string> known;
-    for (auto const& port : reading.names.inlets) known.push_back(port.name.text);
-    reading.unknown.add(NameKind::inlet, *inlet, std::move(known));
-    return std::nullopt;
-  }
   report_which(reading, whose, able);
   return std::nullopt;
 }
 
 std::optional<std::uint32_t> find_inlet(Reading const& reading, Sights const& sights,
                                         std::size_t junction, Word const& word) {
-  return find_port(reading, NameKind::inlet, sights.ports[junction].inlets, word,
-                   reading.names.inlet(word.text) != nullptr,
-                   reading.names.junctions.all[junction]->name.text);
+  return find_port(reading, NameKind::inlet, reading.names.inlets.find(word.text),
+                   sights.ports[junction].inlets, reading.names.junctions.all[junction]->name.text,
+                   word);
 }
 
 std::optional<std::uint32_t> find_outlet(Reading const& reading, Sights const& sights,
                                          std::size_t junction, Word const& word) {
-  return find_port(reading, NameKind::outlet, sights.ports[junction].outlets, word,
-                   reading.names.outlet(word.text) != nullptr,
-                   reading.names.junctions.all[junction]->name.text);
+  return find_port(reading, NameKind::outlet, reading.names.outlets.find(word.text),
+                   sights.ports[junction].outlets, reading.names.junctions.all[junction]->name.text,
+                   word);
 }
 
 std::optional<std::uint32_t> find_profile(Reading const& reading, Word const& word) {
   if (auto const id = reading.names.profile(word.text)) return id;
-  std::vector<std::string> known;
-  for (auto const& profile : reading.names.profiles) known.push_back(profile.name);
-  reading.unknown.add(NameKind::body, word, std::move(known));
+  reading.unknown.add(NameKind::body, word);
   return std::nullopt;
 }
 
 std::optional<model::FindingKind> find_finding(Reading const& reading, Word const& word) {
-  std::vector<std::string> known;
   for (auto const& row : model::finding_table) {
     if (row.name == word.text) return row.kind;
-    known.emplace_back(row.name);
   }
-  reading.unknown.add(NameKind::finding, word, std::move(known));
+  reading.unknown.add(NameKind::finding, word);
   return std::nullopt;
 }
 

@@ -21,10 +21,8 @@ constexpr long least_ticks = 1, most_ticks = 1'000'000;
 
 void note_unknown(Reading const& reading, Expression const& expression) {
   for_each_name(expression, [&](Expression const& name) {
-    if (reading.names.signals.find(name.name)) return;
-    std::vector<std::string> known;
-    for (auto const& [text, id] : reading.names.signals.ids) known.push_back(text);
-    reading.unknown.add(NameKind::signal, {name.name, name.span}, std::move(known));
+    if (!reading.names.signals.find(name.name))
+      reading.unknown.add(NameKind::signal, {name.name, name.span});
   });
 }
 

@@ -15,7 +15,7 @@ using syntax::TableDeclaration;
 using syntax::TableRow;
 using syntax::Word;
 
-constexpr std::size_t most_rows = 4096, most_columns = 64;
+constexpr std::size_t most_rows = 1024, most_columns = 64;
 
 // A row as two words of bits, one bit a heading: which settings matter, and which of them are on.
 struct RowBits {
@@ -69,9 +69,7 @@ bool has_known_headings(Reading const& reading, TableDeclaration const& table,
     } else if (auto const id = reading.names.signals.find(heading.text)) {
       signals.push_back(*id);
     } else {
-      std::vector<std::string> known;
-      for (auto const& [text, other] : reading.names.signals.ids) known.push_back(text);
-      reading.unknown.add(NameKind::signal, heading, std::move(known));
+      reading.unknown.add(NameKind::signal, heading);
       is_sound = false;
     }
   }

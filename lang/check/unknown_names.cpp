@@ -7,6 +7,9 @@
 #include <array>
 #include <optional>
 
+#include "engine/model/finding_kind.hpp"
+#include "engine/model/practice.hpp"
+#include "lang/check/bodies_and_practice.hpp"
 #include "lang/diagnostics/catalogue.hpp"
 #include "lang/diagnostics/near_name.hpp"
 
@@ -41,6 +44,7 @@ constexpr std::array<KindRow, kind_count> kinds{{
 
 constexpr std::size_t most_listed = 8;
 constexpr std::size_t most_shown_uses = 4;
+constexpr std::size_t most_compared = 200;
 
 std::string remedy_for(KindRow const& row, std::optional<std::string> const& near,
                        std::vector<std::string> const& known) {
@@ -50,36 +54,108 @@ std::string remedy_for(KindRow const& row, std::optional<std::string> const& nea
   return *row.cure == '\0' ? list : fmt::format("{} {}", list, row.cure);
 }
 
-}  // namespace
-
-void UnknownNames::add(NameKind kind, syntax::Word const& word, std::vector<std::string> known,
-                       std::string const& junction) {
-  auto& uses = uses_[{kind, word.text, junction}];
-  if (uses.spans.empty()) uses.known = std::move(known);
-  uses.spans.push_back(word.span);
+template <class Named>
+std::vector<std::string> names_of(std::vector<Named> const& all) {
+  std::vector<std::string> names;
+  for (auto const& named : all) names.push_back(named.name.text);
+  return names;
 }
 
+template <class Declaration>
+std::vector<std::string> names_of(Roll<Declaration> const& roll) {
+  std::vector<std::string> names;
+  for (auto const& [name, id] : roll.ids) names.push_back(name);
+  return names;
+}
+
+template <class Table>
+std::vector<std::string> names_of_rows(Table const& table) {
+  std::vector<std::string> names;
+  for (auto const& row : table) names.emplace_back(row.name);
+  return names;
+}
+
+}  // namespace
+
+std::vector<std::string> UnknownNames::known(NameKind kind, Uses const& uses) const {
+  std::vector<std::string> names;
+  if (uses.ports != nullptr) {
+    for (auto const* port : *uses.ports) names.push_back(port->name.text);
+    return names;
+  }
+  switch (kind) {
+    case NameKind::signal:
+      return names_of(names_.signals);
+    case NameKind::material: {
+      names = names_of(names_.materials);
+      auto const& built_in = built_in_material_names();
+      names.insert(names.begin(), built_in.begin(), built_in.end());
+      return names;
+    }
+    case NameKind::inlet:
+      return names_of(names_.inlets.all);
+    case NameKind::outlet:
+      return names_of(names_.outlets.all);
+    case NameKind::body:
+      for (auto const& profile : names_.profiles) names.push_back(profile.name);
+      return names;
+    case NameKind::junction:
+      return names_of(names_.junctions);
+    case NameKind::finding:
+      return names_of_rows(model::finding_table);
+    case NameKind::rule:
+      return names_of_rows(model::rule_table);
+    case NameKind::property:
+      return body_property_names();
+  }
+  return names;
+}
+
+void UnknownNames::add(NameKind kind, syntax::Word const& word) {
+  uses_[{kind, word.text, {}}].spans.push_back(word.span);
+}
+
+void UnknownNames::add_port(NameKind kind, syntax::Word const& word, std::string const& junction,
+                            std::vector<PortName const*> const& ports) {
+  auto& uses = uses_[{kind, word.text, junction}];
+  uses.spans.push_back(word.span);
+  uses.ports = &ports;
+}
+
+diagnostics::Diagnostic UnknownNames::describe(Key const& key, Uses const& uses,
+                                               std::optional<std::string> const& near,
+                                               std::vector<std::string> const& known) const {
+  auto const& [kind, name, junction] = key;
+  auto const& row = kinds[static_cast<std::size_t>(kind)];
+  diagnostics::Diagnostic found;
+  found.name = row.report;
+  found.headline = junction.empty() ? fmt::format("There is no {} named '{}'", row.word, name)
+                                    : fmt::format("Junction '{}' has no {} named '{}'", junction,
+                                                  row.word, name);
+  if (uses.spans.size() > 1) found.headline += fmt::format(" (used {} times)", uses.spans.size());
+  found.primary = {uses.spans.front(),
+                   junction.empty()
+                       ? fmt::format("'{}' is not a known {}", name, row.word)
+                       : fmt::format("'{}' is no {} of '{}'", name, row.word, junction),
+                   {}};
+  for (std::size_t i = 1; i < std::min(uses.spans.size(), most_shown_uses); ++i)
+    found.others.push_back({uses.spans[i], fmt::format("'{}' is used here too", name), {}});
+  found.remedy = remedy_for(row, near, known);
+  return found;
+}
+
+// Looking for a close name costs the length of the known ones, so it is done for as many unknown
+// names as can be reported, and past that the rest is only counted.
 void UnknownNames::report(diagnostics::Sink& sink, bool is_whole) const {
+  std::size_t compared = 0;
   for (auto const& [key, uses] : uses_) {
-    auto const& [kind, name, junction] = key;
-    auto const& row = kinds[static_cast<std::size_t>(kind)];
-    auto const near = diagnostics::near_name(name, uses.known);
-    if (!is_whole && !near) continue;
-    diagnostics::Diagnostic found;
-    found.name = row.report;
-    found.headline = junction.empty() ? fmt::format("There is no {} named '{}'", row.word, name)
-                                      : fmt::format("Junction '{}' has no {} named '{}'", junction,
-                                                    row.word, name);
-    if (uses.spans.size() > 1) found.headline += fmt::format(" (used {} times)", uses.spans.size());
-    found.primary = {uses.spans.front(),
-                     junction.empty()
-                         ? fmt::format("'{}' is not a known {}", name, row.word)
-                         : fmt::format("'{}' is no {} of '{}'", name, row.word, junction),
-                     {}};
-    for (std::size_t i = 1; i < std::min(uses.spans.size(), most_shown_uses); ++i)
-      found.others.push_back({uses.spans[i], fmt::format("'{}' is used here too", name), {}});
-    found.remedy = remedy_for(row, near, uses.known);
-    sink.report(std::move(found));
+    if (sink.is_full() || ++compared > most_compared) {
+      if (is_whole) sink.leave_out();
+      continue;
+    }
+    auto const names = known(std::get<NameKind>(key), uses);
+    auto const near = diagnostics::near_name(std::get<1>(key), names);
+    if (is_whole || near) sink.report(describe(key, uses, near, names));
   }
 }
 

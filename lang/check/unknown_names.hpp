@@ -1,9 +1,11 @@
 #pragma once
 #include <map>
+#include <optional>
 #include <string>
 #include <tuple>
 #include <vector>
 
+#include "lang/check/names.hpp"
 #include "lang/diagnostics/sink.hpp"
 #include "lang/syntax/expression.hpp"
 
@@ -15,10 +17,11 @@ enum class NameKind { signal, material, inlet, outlet, body, junction, finding, 
 // gathered while the file is read and reported together at the end.
 class UnknownNames {
  public:
-  // `known` are the names that would have meant something there. `junction` is the one in which the
-  // name was looked for, where that matters.
-  void add(NameKind, syntax::Word const&, std::vector<std::string> known,
-           std::string const& junction = {});
+  explicit UnknownNames(Names const& names) : names_(names) {}
+  void add(NameKind, syntax::Word const&);
+  // A port that the junction, whose ports these are, does not draw. The ports must outlive this.
+  void add_port(NameKind, syntax::Word const&, std::string const& junction,
+                std::vector<PortName const*> const& ports);
   // In a file that is not whole only those that are close to a known name are reported: of the
   // others the declaration may be what the grammar left out.
   void report(diagnostics::Sink&, bool is_whole) const;
@@ -26,9 +29,16 @@ class UnknownNames {
  private:
   struct Uses {
     std::vector<source::Span> spans;
-    std::vector<std::string> known;
+    std::vector<PortName const*> const* ports = nullptr;
   };
-  std::map<std::tuple<NameKind, std::string, std::string>, Uses> uses_;  // kind, name, junction
+  using Key = std::tuple<NameKind, std::string, std::string>;  // kind, name, junction
+
+  std::vector<std::string> known(NameKind, Uses const&) const;
+  diagnostics::Diagnostic describe(Key const&, Uses const&, std::optional<std::string> const& near,
+                                   std::vector<std::string> const& known) const;
+
+  Names const& names_;
+  std::map<Key, Uses> uses_;
 };
 
 }  // namespace leat::check

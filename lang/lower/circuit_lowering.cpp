@@ -89,14 +89,20 @@ ExpressionId CircuitLowering::lower(syntax::Expression const& expression) {
   return id;
 }
 
+ExpressionId CircuitLowering::any_of(check::Earlier const& earlier) {
+  auto& chain = any_of_first_[earlier.said.get()];
+  while (chain.size() < earlier.count) {
+    auto const next = lower(*(*earlier.said)[chain.size()]);
+    chain.push_back(chain.empty() ? next
+                                  : circuit_.add({Operator::disjunction, chain.back(), next}));
+  }
+  return chain[earlier.count - 1];
+}
+
 std::optional<ExpressionId> CircuitLowering::lower(check::Condition const& condition) {
   std::vector<ExpressionId> all;
   if (condition.when) all.push_back(lower(*condition.when));
-  if (!condition.unless.empty()) {
-    std::vector<ExpressionId> any;
-    for (auto const* expression : condition.unless) any.push_back(lower(*expression));
-    all.push_back(negated(chained(Operator::disjunction, any)));
-  }
+  if (condition.unless.count > 0) all.push_back(negated(any_of(condition.unless)));
   for (auto const& [signal, is_on] : condition.settings)
     all.push_back(is_on ? operand(signal) : negated(operand(signal)));
   if (all.empty()) return std::nullopt;

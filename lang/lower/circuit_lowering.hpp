@@ -1,6 +1,6 @@
 #pragma once
-#include <map>
 #include <optional>
+#include <unordered_map>
 #include <vector>
 
 #include "engine/model/circuit.hpp"
@@ -23,12 +23,15 @@ class CircuitLowering {
  private:
   model::ExpressionId operand(model::SignalId);
   model::ExpressionId negated(model::ExpressionId);
+  model::ExpressionId any_of(check::Earlier const&);
   model::ExpressionId chained(model::Operator, std::vector<model::ExpressionId> const&);
 
   check::Names const& names_;
   model::Circuit circuit_;
   std::vector<std::optional<model::ExpressionId>> operands_;  // by signal
-  std::map<syntax::Expression const*, model::ExpressionId> known_;
+  std::unordered_map<syntax::Expression const*, model::ExpressionId> known_;
+  // For each list of earlier conditions: the first one, the first or the second, and so on.
+  std::unordered_map<void const*, std::vector<model::ExpressionId>> any_of_first_;
 };
 
 }  // namespace leat::lower
