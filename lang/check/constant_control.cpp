@@ -46,8 +46,7 @@ ConstantFinder::ConstantFinder(Names const& names, Signals const& signals)
   for (std::size_t i = 0; i < signals.wire_order.size(); ++i) rank_[signals.wire_order[i]] = i;
 }
 
-std::optional<ConstantFinder::Cone> ConstantFinder::cone_of(
-    syntax::Expression const& expression) {
+std::optional<ConstantFinder::Cone> ConstantFinder::cone_of(syntax::Expression const& expression) {
   Cone cone;
   std::set<model::SignalId> met;
   std::vector<model::SignalId> open;
