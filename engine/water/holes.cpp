@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cstdlib>
+#include <utility>
 
 namespace leat::water {
 
@@ -103,12 +104,15 @@ void HoleDistances::source_formed(Moment const& now, Cell c) {
   auto const& grid = now.grid();
   auto const centre = grid.place(c);
   Moment const searched{now.arrangement, now.field, nullptr};
-  distance_[c] = static_cast<std::uint8_t>(no_hole);
+  auto const own = std::exchange(distance_[c], static_cast<std::uint8_t>(no_hole));
+  if (own == no_hole) return;
   for (int y = centre.y - reach; y <= centre.y + reach; ++y) {
     auto const width = reach - std::abs(y - centre.y);
     for (int x = centre.x - width; x <= centre.x + width; ++x) {
       if (!grid.is_inside({x, y, centre.z})) continue;
       auto const near = grid.cell({x, y, centre.z});
+      auto const steps = std::abs(x - centre.x) + std::abs(y - centre.y);
+      if (distance_[near] == no_hole || distance_[near] < own + steps) continue;
       if (is_passage(now, near))
         distance_[near] = static_cast<std::uint8_t>(hole_distance(searched, near));
     }

@@ -19,8 +19,10 @@ bool has_hole_below(Moment const&, Cell c);
 //
 // Idea: paths that lead to a hole lead back from it, so one breadth-first search from all cells
 // with a hole below gives D everywhere. A source that forms closes its cell to such paths, which
-// can only matter to cells within Rule::hole_search steps of it: those are searched again one by
-// one. Cost: one visit a cell at first; about 40 short searches for each formed source.
+// can only matter to cells within Rule::hole_search steps of it, and of these only to those with a
+// shortest way that may lead through it, as long as the way to it and on: they are searched again
+// one by one. Cost: one visit a cell at first; at most about 40 short searches for each formed
+// source, none where no hole is near.
 class HoleDistances {
  public:
   explicit HoleDistances(Moment const& start);

@@ -11,9 +11,13 @@ using Places = std::vector<std::string>;
 namespace {
 // Water on signs at head level under a roof, over `length` cells.
 model::Design head_run(int length) {
-  std::string const n(static_cast<std::size_t>(length), 's');
-  std::string const width(n.size() + 2, 'X'), water(n.size() + 1, '.');
-  auto design = draw({{width}, {"X" + n + "A"}, {"w" + water}, {width}});
+  auto const width = static_cast<std::size_t>(length) + 2;
+  std::string const roof(width, 'X');
+  std::string signs(width, 's'), water(width, '.');
+  signs.front() = 'X';
+  signs.back() = 'A';
+  water.front() = 'w';
+  auto design = draw({{roof}, {signs}, {water}, {roof}});
   design.inlets = {{{design.grid.cell({1, 0, 1})}}};
   return design;
 }

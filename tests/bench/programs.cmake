@@ -1,0 +1,3 @@
+# Benchmarks are built with the tests and run by hand.
+add_executable(water_bench ${CMAKE_CURRENT_LIST_DIR}/water_bench.cpp)
+target_link_libraries(water_bench PRIVATE random_junctions)
