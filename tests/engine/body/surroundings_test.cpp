@@ -97,16 +97,22 @@ TEST_CASE("push: footprint 2 is pushed by all its cells") {
   CHECK(one_row.x == Approx(2));
 }
 
-TEST_CASE("push: falling water beside what carries counts 1 / sqrt(37)") {
+TEST_CASE("push: falling water beside what carries, or one below it, counts 1 / sqrt(37)") {
+  // Falling water amid open cells, a flow to the east of it, and one more thing to the west.
+  auto const falling_beside = [](char beside, char above_beside, char falling = 'F') {
+    Level level{"...", "..6", "..."}, above{"...", "...", "..."};
+    level[1][0] = beside;
+    level[1][1] = falling;
+    above[1][0] = above_beside;
+    return push({{"XXX", "XXX", "XXX"}, level, above}, {1, 1, 1}).x;
+  };
   double const small = 1 / std::sqrt(37.0);
-  CHECK(push({{"XXX"}, {"XF6"}, {"..."}}, {1, 0, 1}).x == Approx(small));  // the wall beside
-  CHECK(push({{"XXX"}, {".F6"}, {"..X"}}, {1, 0, 1}).x == Approx(small));  // one above that side
-  CHECK(push({{"XXX"}, {"gF6"}, {"..."}}, {1, 0, 1}).x == Approx(small));
-  // On all four sides open, two levels high, the full unit counts; so does a flow beside a wall.
-  std::vector<Level> const free{
-      {"XXX", "XXX", "XXX"}, {"...", ".F6", "..."}, {"...", "...", "..."}};
-  CHECK(push(free, {1, 1, 1}).x == Approx(1));
-  CHECK(push({{"XXX"}, {"X76"}, {"..."}}, {1, 0, 1}).x == Approx(1));
+  CHECK(falling_beside('.', '.') == Approx(1));
+  CHECK(falling_beside('X', '.') == Approx(small));
+  CHECK(falling_beside('g', '.') == Approx(small));
+  CHECK(falling_beside('.', 'X') == Approx(small));
+  CHECK(falling_beside('s', 's') == Approx(1));
+  CHECK(falling_beside('X', 'X', '7') == Approx(1));
 }
 
 TEST_CASE("push: a current without direction pushes nowhere") {

@@ -39,6 +39,17 @@ TEST_CASE("destinations gather the rows with the same verdict and outlets, with 
   CHECK(all[1].condition == std::vector{logic::Cube{1, 1}});
 }
 
+TEST_CASE("the same outlets with another verdict are another destination") {
+  auto const design = draw({{"a"}});
+  auto const combinations = explore::combine(design, logic::Truth(design.circuit, {0, 1}));
+  tables::RouteTable routes(2, 1, 1);
+  routes.at(0, 0, 0) = {Verdict::certain, {0}, {}, false, false};
+  routes.at(1, 0, 0) = {Verdict::doubtful, {0}, {}, true, false};
+  CHECK(tables::destinations(combinations, routes, 0, 0).size() == 2);
+  routes.at(1, 0, 0) = routes.at(0, 0, 0);
+  CHECK(tables::destinations(combinations, routes, 0, 0).size() == 1);
+}
+
 TEST_CASE("a route tells where the body is trapped") {
   auto const judgement = judge(gated());
   auto const& shut = route(judgement, true);
