@@ -36,7 +36,7 @@ FileFault not_opened(std::string const& path, int error) {
 
 std::variant<FileText, FileFault> read_file(std::string const& path) {
   bool const is_input = path == "-";
-  std::string const name = is_input ? "(standard input)" : path;
+  auto const& name = path;
   std::error_code ignored;
   if (!is_input && std::filesystem::is_directory(path, ignored)) {
     return fault(name, "is a folder, not a design", "Name the files in it.");
