@@ -82,6 +82,11 @@ std::string row_line(Scene const& scene, model::Place at, Window window,
   return line;
 }
 
+std::string range_words(std::string_view what, int begin, int end) {
+  if (end - begin == 1) return fmt::format("{} {}", what, begin);
+  return fmt::format("{}s {} to {}", what, begin, end - 1);
+}
+
 }  // namespace
 
 Window whole(model::Grid const& grid) { return {0, grid.width(), 0, grid.depth()}; }
@@ -119,8 +124,8 @@ std::string level_picture(Scene const& scene, int z, Window window,
 
 std::string level_heading(model::Grid const& grid, int z, Window window) {
   if (window == whole(grid)) return fmt::format("level {}", z);
-  return fmt::format("level {}, rows {} to {}, columns {} to {}", z, window.y_begin,
-                     window.y_end - 1, window.x_begin, window.x_end - 1);
+  return fmt::format("level {}, {}, {}", z, range_words("row", window.y_begin, window.y_end),
+                     range_words("column", window.x_begin, window.x_end));
 }
 
 }  // namespace leat::render
