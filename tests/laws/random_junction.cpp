@@ -24,7 +24,7 @@ class Crew {
         pillar_every_(number(4, 12)) {}
 
   model::Design dig() {
-    design_.grid = model::Grid(number(3, 9), number(3, 9), number(2, 7));
+    design_.grid = model::Grid{number(3, 9), number(3, 9), number(2, 7)};  // in this order
     declare_fills();
     for (int z = 0, next_floor = 0; z < grid().height(); ++z) {
       bool const is_floor = z == next_floor;
