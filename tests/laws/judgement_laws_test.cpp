@@ -165,5 +165,5 @@ TEST_CASE("the random designs have every verdict, every move and most findings")
     INFO("verdict " << static_cast<int>(verdict));
     CHECK(verdicts[verdict] > 4);
   }
-  CHECK(kinds.size() >= 18);
+  CHECK(kinds.size() >= 15);  // of those that need no acceptance or named signals
 }
