@@ -1,7 +1,9 @@
 #include "engine/findings/falls.hpp"
 
 #include <algorithm>
+#include <map>
 #include <numeric>
+#include <utility>
 
 namespace leat::findings {
 
@@ -26,25 +28,25 @@ std::vector<std::uint32_t> from_the_top(body::RouteGraph const& graph) {
 
 std::vector<Landing> long_landings(Passage const& passage) {
   auto const& graph = passage.graph;
-  std::vector<Landing> arrival(graph.size());
+  std::vector<int> fallen(graph.size(), 0);
+  std::map<std::pair<std::uint32_t, model::Side>, int> longest;
   for (auto i : from_the_top(graph)) {
     if (!is_in_air(passage, i)) continue;
     for (auto s = graph.first_step[i]; s < graph.first_step[i + 1]; ++s) {
       auto const& step = graph.steps[s];
-      if (step.rule == body::MoveRule::sink || arrival[step.to].fallen > arrival[i].fallen)
-        continue;
-      auto const side =
-          step.rule == body::MoveRule::fall ? graph.positions[i].carried_to : model::Side::none;
-      arrival[step.to] = {step.to, arrival[i].fallen + 1, side, false};
+      if (step.rule == body::MoveRule::sink || graph.ends[step.to] == body::End::spill) continue;
+      auto const below = passage.here.grid().below(graph.positions[i].feet);
+      bool const is_straight = graph.positions[step.to].feet == below;
+      auto const side = is_straight ? graph.positions[i].carried_to : model::Side::none;
+      auto& there = is_in_air(passage, step.to) ? fallen[step.to] : longest[{step.to, side}];
+      there = std::max(there, fallen[i] + 1);
     }
   }
   std::vector<Landing> landings;
-  for (auto landing : arrival) {
-    if (landing.fallen <= passage.here.profile().safe_fall) continue;
-    auto const end = graph.ends[landing.position];
-    if (is_in_air(passage, landing.position) || end == body::End::spill) continue;
-    landing.in_water = passage.here.is_wet(graph.positions[landing.position].feet);
-    landings.push_back(landing);
+  for (auto const& [where, length] : longest) {
+    if (length <= passage.here.profile().safe_fall) continue;
+    bool const in_water = passage.here.is_wet(graph.positions[where.first].feet);
+    landings.push_back({where.first, length, where.second, in_water});
   }
   return landings;
 }

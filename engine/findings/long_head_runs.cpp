@@ -41,17 +41,23 @@ std::vector<std::uint32_t> beginnings(body::RouteGraph const& graph,
   return result;
 }
 
-// Breadth first from push to push until the head is free again: one cell of each layer, so that the
-// number of cells is the number of pushes to the farthest one, and one more.
-std::vector<Cell> run_from(body::RouteGraph const& graph, std::vector<bool> const& is_in_run,
-                           std::uint32_t start) {
-  std::vector<Cell> run;
+struct Run {
+  int length = 0;           // the pushes to the farthest cell, and one more
+  std::vector<Cell> cells;  // ascending
+};
+
+// Breadth first from push to push until the head is free again. Where the current parts, the cells
+// of all branches belong to the run.
+Run run_from(body::RouteGraph const& graph, std::vector<bool> const& is_in_run,
+             std::uint32_t start) {
+  Run run;
   std::vector<std::uint32_t> layer{start};
   std::vector<bool> seen(graph.size(), false);
   seen[start] = true;
   while (!layer.empty()) {
     std::vector<std::uint32_t> next;
     for (auto i : layer) {
+      run.cells.push_back(graph.positions[i].feet);
       for (auto s = graph.first_step[i]; s < graph.first_step[i + 1]; ++s) {
         auto const to = graph.steps[s].to;
         if (graph.steps[s].rule != body::MoveRule::push || !is_in_run[to] || seen[to]) continue;
@@ -59,9 +65,11 @@ std::vector<Cell> run_from(body::RouteGraph const& graph, std::vector<bool> cons
         next.push_back(to);
       }
     }
-    run.push_back(graph.positions[layer.front()].feet);
+    ++run.length;
     layer.swap(next);
   }
+  std::sort(run.cells.begin(), run.cells.end());
+  run.cells.erase(std::unique(run.cells.begin(), run.cells.end()), run.cells.end());
   return run;
 }
 
@@ -73,12 +81,9 @@ std::vector<Sighting> long_head_runs(Passage const& passage) {
   auto const most = passage.here.practice()[model::Rule::head_run];
   std::vector<Sighting> seen;
   for (auto start : beginnings(passage.graph, is_in_run)) {
-    auto cells = run_from(passage.graph, is_in_run, start);
-    auto const length = static_cast<int>(cells.size());
-    if (length <= most) continue;
-    std::sort(cells.begin(), cells.end());
-    cells.erase(std::unique(cells.begin(), cells.end()), cells.end());
-    seen.push_back({FindingKind::long_head_run, std::move(cells), {}, length, most, {}});
+    auto run = run_from(passage.graph, is_in_run, start);
+    if (run.length <= most) continue;
+    seen.push_back({FindingKind::long_head_run, std::move(run.cells), {}, run.length, most, {}});
   }
   return seen;
 }

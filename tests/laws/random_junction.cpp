@@ -24,7 +24,7 @@ class Crew {
         pillar_every_(number(4, 12)) {}
 
   model::Design dig() {
-    design_.grid = model::Grid{number(3, 9), number(3, 9), number(2, 7)};  // in this order
+    design_.grid = model::Grid{number(3, 9), number(3, 9), number(2, 9)};  // in this order
     declare_fills();
     for (int z = 0, next_floor = 0; z < grid().height(); ++z) {
       bool const is_floor = z == next_floor;
@@ -140,27 +140,34 @@ class Crew {
     near_water_.push_back({at.x + 1, at.y, at.z});
   }
 
-  // A channel that a source feeds, over an edge with a sign into a shaft, perhaps with a pool, and
-  // perhaps a column of falling water in the way that lifts.
+  // From near a corner, high up: a channel that a source feeds, over an edge with a sign into a
+  // shaft, perhaps with a pool, and perhaps a column of falling water in the way that lifts. Or the
+  // water runs on signs at head level, under a roof.
   void dig_run() {
-    auto at = somewhere();
-    bool const goes_east = one_in(2);
+    Place at{number(0, 1), number(0, 1), std::max(1, grid().height() - number(2, 3))};
+    bool const goes_east = grid().width() >= grid().depth(), is_at_head = one_in(4);
     auto const ahead = [&](Place from) {
       ++(goes_east ? from.x : from.y);
       return from;
     };
-    put(at, material::water);
+    put({at.x, at.y, at.z + (is_at_head ? 1 : 0)}, material::water);
     at = ahead(at);
     near_water_.push_back(at);
-    for (int length = number(1, 5); length > 0; --length, at = ahead(at)) dig_wide(at, 2);
+    int const room = std::max(grid().width(), grid().depth()) - 4;
+    for (int length = number(1, std::max(1, room)); length > 0; --length, at = ahead(at)) {
+      dig_wide(at, 2);
+      if (!is_at_head) continue;
+      put(at, material::sign);
+      put({at.x, at.y, at.z + 2}, material::rock);
+    }
     if (one_in(4)) put({at.x, at.y, at.z + 2}, material::water);
     int const pool = number(0, 3);
-    for (int column = 0; column < 2; ++column, at = ahead(at)) {
+    for (int column = number(0, 1); column < 2; ++column, at = ahead(at)) {
       dig_wide(at, 2);
-      for (int depth = 1; depth <= 5 && at.z - depth >= 1; ++depth) {
-        put({at.x, at.y, at.z - depth}, depth > 5 - pool ? material::water : material::open);
+      for (int z = 1; z < at.z; ++z) {
+        put({at.x, at.y, z}, z <= pool ? material::water : material::open);
       }
-      if (column == 0 && !one_in(4)) put(at, material::sign);
+      if (!one_in(4)) put(at, material::sign);
     }
   }
 

@@ -58,6 +58,15 @@ TEST_CASE("practice: a pit is two wide, for a body drifts one cell on as it fall
   CHECK(places(design, landing) == std::vector<std::string>{"2 0 1", "3 0 1"});
 }
 
+// Common practice, no source: so a long drop ends in a pit two wide and three deep.
+TEST_CASE("practice: a long drop into two by three cells of water is faultless") {
+  auto const judgement = judge(shaft(12, 2, 3));
+  for (auto kind : {FindingKind::hard_landing, FindingKind::thin_cushion, FindingKind::narrow_pit,
+                    FindingKind::open_edge}) {
+    CHECK_FALSE(has(judgement, kind));
+  }
+}
+
 // Common practice, no source: at most two cells with the head under water, or it drowns.
 TEST_CASE("practice: a head-level run of two is safe, of three it is not") {
   CHECK_FALSE(has(judge(head_run(2)), FindingKind::long_head_run));

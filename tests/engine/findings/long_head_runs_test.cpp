@@ -41,3 +41,13 @@ TEST_CASE("no long head run: two cells, a run at foot level, or a body that is n
   low.profiles = {{.footprint = 1, .height = 1}};
   CHECK_FALSE(has(judge(low), FindingKind::long_head_run));
 }
+
+TEST_CASE("long head run: where the current parts, the cells of all branches") {
+  auto design =
+      draw({{"XXXXX", "XXXXX"}, {"XsssX", "XXsXX"}, {"w...X", "XX.XX"}, {"XXXXX", "XXXXX"}});
+  design.inlets = {{{design.grid.cell({1, 0, 1})}}};
+  auto const judgement = judge(design);
+  auto const& finding = only(judgement, FindingKind::long_head_run);
+  CHECK(places(design, finding) == Places{"1 0 1", "2 0 1", "3 0 1", "2 1 1"});
+  CHECK(finding.measured == 3);
+}
