@@ -64,7 +64,7 @@ inline constexpr std::array<RuleRow, static_cast<std::size_t>(Rule::count)> rule
     {Rule::drift_after, "drift_after", 2, 1, 3, "cells", Provenance::practice},
     // deepest a falling body sinks below the surface
     {Rule::sink_cells, "sink_cells", 3, 0, 3, "cells", Provenance::memory},
-    // longest harmless fall onto something dry
+    // longest harmless fall onto something dry, of a body that does not say its own
     {Rule::longest_drop, "longest_drop", 3, 0, 1000, "cells", Provenance::practice},
     // depth of water under a longer drop: below the first figure unsafe, below the second tight
     {Rule::cushion, "cushion", 2, 0, 1000, "cells", Provenance::practice},

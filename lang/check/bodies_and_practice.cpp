@@ -63,8 +63,15 @@ void set_measure(Reading const& reading, BodyDeclaration const& body, BodyProper
        fmt::format("Write '{}' and a number from {} to {}.", row.name, row.least, row.most)});
 }
 
-model::Profile read_profile(Reading const& reading, BodyDeclaration const& body) {
+// A body that says nothing of its safe fall bears the longest drop of the practice.
+model::Profile standard_profile(model::Practice const& practice) {
   model::Profile profile;
+  profile.safe_fall = practice[model::Rule::longest_drop];
+  return profile;
+}
+
+model::Profile read_profile(Reading const& reading, BodyDeclaration const& body,
+                            model::Profile profile) {
   std::map<std::string_view, BodyProperty const*> said;
   for (auto const& property : body.properties) {
     std::string_view const name = property.name.text;
@@ -108,11 +115,12 @@ std::vector<std::string> body_property_names() {
   return names;
 }
 
-std::vector<model::Profile> read_profiles(Reading const& reading) {
+std::vector<model::Profile> read_profiles(Reading const& reading, model::Practice const& practice) {
+  auto const standard = standard_profile(practice);
   std::vector<model::Profile> profiles;
   for (auto const& profile : reading.names.profiles)
-    profiles.push_back(profile.declaration ? read_profile(reading, *profile.declaration)
-                                           : model::Profile{});
+    profiles.push_back(profile.declaration ? read_profile(reading, *profile.declaration, standard)
+                                           : standard);
   return profiles;
 }
 

@@ -11,7 +11,7 @@ namespace leat::check {
 
 // The profile of every judged body by its id. Reports unknown, repeated, contradictory and
 // out-of-range properties.
-std::vector<model::Profile> read_profiles(Reading const&);
+std::vector<model::Profile> read_profiles(Reading const&, model::Practice const&);
 
 // What a body can have, for messages.
 std::vector<std::string> body_property_names();

@@ -38,7 +38,7 @@ Meaning understand(syntax::Document const& document, source::SourceText const& s
   meaning.signals = read_signals(reading, meaning.practice);
   meaning.materials = read_materials(reading);
   meaning.fills = read_fills(reading, meaning.signals);
-  meaning.profiles = read_profiles(reading);
+  meaning.profiles = read_profiles(reading, meaning.practice);
   for (auto const* junction : meaning.names.junctions.all) {
     meaning.drawings.push_back(read_drawing(reading, *junction));
     meaning.ports.push_back(read_ports(reading, meaning.drawings.back()));

@@ -1,6 +1,7 @@
 add_library(test_draw STATIC ${CMAKE_CURRENT_LIST_DIR}/../support/draw.cpp
   ${CMAKE_CURRENT_LIST_DIR}/../support/poured.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/../support/hand_graph.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/../support/hand_graph.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/../support/wired.cpp)
 target_link_libraries(test_draw PUBLIC engine_judge)
 
 # One program for each room of the engine: the files of its folder.
@@ -12,12 +13,13 @@ endfunction()
 
 engine_tests(model arrangement finding_kind grid material practice)
 engine_tests(water current holes intrinsic settle spread step survey)
-engine_tests(logic cover row_set statement truth)
+engine_tests(logic cover machine row_set statement timed truth)
 engine_tests(body endings moves outcome route_graph shape surroundings trail)
 
 include(${CMAKE_CURRENT_LIST_DIR}/../laws/programs.cmake)
 include(${CMAKE_CURRENT_LIST_DIR}/../style/programs.cmake)
-engine_tests(explore combinations)
+engine_tests(explore combinations histories states)
+target_link_libraries(explore_tests PRIVATE random_junctions)
 engine_tests(tables routes)
 engine_tests(verdicts expectations)
 engine_tests(findings accept body_spills diagonal_currents endless_loops hard_landings idle_signals long_head_runs narrow_pits open_edges rests sighting split_routes stacked_sources swimmer_pools thin_cushions tight_inlets twin_signals unreached_outlets unsure_moves water_spills)

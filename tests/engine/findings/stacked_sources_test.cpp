@@ -34,3 +34,9 @@ TEST_CASE("no stacked sources: one in a lift, or two where no body rises") {
   CHECK_FALSE(
       has(judge(draw({{"XXXX"}, {"wi.A"}, {"w..."}, {"X..."}})), FindingKind::stacked_sources));
 }
+
+TEST_CASE("no stacked sources: a body that fell into a cushion of them floats up again") {
+  auto const judgement =
+      judge(draw({{"XXXw"}, {"XXXw"}, {"XXX."}, {"XXX."}, {"XXX."}, {"XXX."}, {"wi.s"}, {"...."}}));
+  CHECK_FALSE(has(judgement, FindingKind::stacked_sources));
+}

@@ -160,7 +160,8 @@ TEST_CASE("a port has the cells of all its marks, ascending") {
 TEST_CASE("bodies, practice and acceptances of the lowered sample") {
   auto const lowered = read(sample);
   REQUIRE(lowered.design.profiles.size() == 1);
-  CHECK(lowered.design.profiles[0] == model::Profile{.footprint = 2, .height = 1, .floats = false});
+  CHECK(lowered.design.profiles[0] ==
+        model::Profile{.footprint = 2, .height = 1, .floats = false, .safe_fall = 5});
   CHECK(lowered.design.practice[model::Rule::longest_drop] == 5);
   REQUIRE(lowered.design.acceptances.size() == 1);
   auto const& accepted = lowered.design.acceptances[0];
@@ -251,6 +252,15 @@ TEST_CASE("the walker is judged when no body is declared, or when it is named") 
   CHECK(names(read(head +
                    "body hopper {}\nbody walker {}\nexpect \"it\" {\n  walker never lost\n}\n")) ==
         Words{"hopper", "walker"});
+}
+
+TEST_CASE("a body that says nothing of its safe fall bears the longest drop of the practice") {
+  std::string const head =
+      "leat 1\npractice { longest_drop 5 }\nmarks {\n  i inlet m1\n  k outlet k1\n}\n"
+      "junction run {\n  level 0 {\n    |ik|\n  }\n}\n";
+  CHECK(read(head).design.profiles.front().safe_fall == 5);
+  CHECK(read(head + "body hopper { height 1 }\n").design.profiles.front().safe_fall == 5);
+  CHECK(read(head + "body hopper { safe_fall 2 }\n").design.profiles.front().safe_fall == 2);
 }
 
 TEST_CASE("each junction becomes a design of its own") {
