@@ -168,12 +168,10 @@ Solved solve(model::Design const& design, std::vector<bool> const& input_values)
   for (std::size_t s = 0; s < circuit.signals.size(); ++s)
     circuit.signals[s].starts_on = input_values[s];
   logic::Truth const truth(circuit, {});
-  std::vector<bool> powered(design.fills.size(), false);
-  for (std::size_t f = 0; f < powered.size(); ++f) {
-    auto const& control = design.fills[f].control;
-    powered[f] = control && truth.of(*control).contains(0);
-  }
-  model::Arrangement arrangement(design, powered);
+  std::vector<bool> values(circuit.signals.size());
+  for (SignalId s = 0; s < values.size(); ++s) values[s] = truth.of_signal(s).contains(0);
+  model::Arrangement arrangement(design,
+                                 explore::setting_in(design, explore::fills_drawn(design), values));
   auto settled = water::settle_fresh(arrangement);
   return {std::move(arrangement), std::move(settled.field), settled.steps};
 }

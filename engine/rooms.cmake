@@ -7,7 +7,7 @@ room(engine_body engine/body
   SOURCES endings.cpp moves.cpp outcome.cpp route_graph.cpp shape.cpp surroundings.cpp trail.cpp travel.cpp
   USES engine_water)
 target_link_libraries(engine_body PRIVATE Boost::headers)
-room(engine_explore engine/explore SOURCES combinations.cpp histories.cpp states.cpp switching.cpp train.cpp
+room(engine_explore engine/explore SOURCES combinations.cpp histories.cpp setting.cpp states.cpp switching.cpp train.cpp
   USES engine_logic engine_body)
 target_link_libraries(engine_explore PRIVATE Boost::headers)
 room(engine_findings engine/findings

@@ -10,7 +10,7 @@ room(lang_check lang/check SOURCES acceptances.cpp bodies_and_practice.cpp check
      constant_control.cpp drawing.cpp expectations.cpp marks.cpp materials.cpp meaning.cpp names.cpp
      plates.cpp ports.cpp resolving.cpp shape.cpp signals.cpp tables.cpp unknown_names.cpp
      wire_loops.cpp
-     USES lang_diagnostics lang_source engine_model fmt::fmt)
+     USES lang_syntax lang_diagnostics engine_model fmt::fmt)
 room(lang_lower lang/lower SOURCES cells.cpp circuit_lowering.cpp lower.cpp words.cpp
      USES lang_grammar lang_check lang_diagnostics lang_source engine_model)
 

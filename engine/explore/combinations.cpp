@@ -14,17 +14,6 @@ RowSet Combinations::rows_where(std::function<bool(std::uint32_t)> const& chosen
   return rows;
 }
 
-namespace {
-
-// A file's marks serve all its junctions; a setting only tells apart what stands in this one.
-std::vector<bool> fills_drawn(model::Design const& design) {
-  std::vector<bool> is_drawn(design.fills.size(), false);
-  for (auto fill : design.fill_of) is_drawn[fill] = true;
-  return is_drawn;
-}
-
-}  // namespace
-
 Combinations combine(model::Design const& design, logic::Truth const& truth) {
   Combinations result{truth.inputs(), std::vector<std::uint32_t>(truth.row_count()), {}};
   auto const is_drawn = fills_drawn(design);

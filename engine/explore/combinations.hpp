@@ -2,6 +2,7 @@
 #include <functional>
 #include <vector>
 
+#include "engine/explore/setting.hpp"
 #include "engine/logic/truth.hpp"
 #include "engine/model/design.hpp"
 
@@ -9,10 +10,6 @@ namespace leat::explore {
 
 using logic::Row;
 using logic::RowSet;
-
-// How every fill's control stands: one value a fill, false for those that are not switched or not
-// drawn.
-using Setting = std::vector<bool>;
 
 // All combinations of the inputs, gathered by what they make of the cells: rows with the same
 // setting have the same water and the same routes, so each setting is solved once. Settings are

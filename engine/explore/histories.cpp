@@ -5,7 +5,6 @@
 #include <string_view>
 #include <unordered_map>
 
-#include "engine/logic/truth.hpp"
 #include "engine/water/settle.hpp"
 
 namespace leat::explore {
@@ -13,13 +12,6 @@ namespace leat::explore {
 namespace {
 
 using model::Arrangement;
-
-// A file's marks serve all its junctions; a setting only tells apart what stands in this one.
-std::vector<bool> fills_drawn(model::Design const& design) {
-  std::vector<bool> is_drawn(design.fills.size(), false);
-  for (auto fill : design.fill_of) is_drawn[fill] = true;
-  return is_drawn;
-}
 
 std::string_view bytes_of(water::Field const& field) {
   return {reinterpret_cast<char const*>(field.data()), field.size()};
@@ -48,7 +40,7 @@ class Trace {
     auto const is_drawn = fills_drawn(design_);
     std::map<Setting, std::uint32_t> numbers;
     for (auto code : states_.codes) {
-      auto const setting = setting_in(machine.values(code), is_drawn);
+      auto const setting = setting_in(design_, is_drawn, machine.values(code));
       auto const next = static_cast<std::uint32_t>(found_.settings.size());
       auto const [entry, is_new] = numbers.try_emplace(setting, next);
       if (is_new) {
@@ -57,15 +49,6 @@ class Trace {
       }
       found_.setting_of_state.push_back(entry->second);
     }
-  }
-
-  Setting setting_in(std::vector<bool> const& values, std::vector<bool> const& is_drawn) const {
-    Setting setting(design_.fills.size(), false);
-    for (std::size_t f = 0; f < setting.size(); ++f) {
-      auto const& control = design_.fills[f].control;
-      setting[f] = is_drawn[f] && control && logic::is_true(design_.circuit, *control, values);
-    }
-    return setting;
   }
 
   // From a node by every event.

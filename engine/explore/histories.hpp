@@ -3,14 +3,12 @@
 #include <functional>
 #include <vector>
 
+#include "engine/explore/setting.hpp"
 #include "engine/explore/states.hpp"
 #include "engine/model/design.hpp"
 #include "engine/water/field.hpp"
 
 namespace leat::explore {
-
-// How every fill's control stands: one value a fill, false for those not switched or not drawn.
-using Setting = std::vector<bool>;
 
 // One settled water that can come about: a setting of the cells and the field in it. Equal ones are
 // kept once.

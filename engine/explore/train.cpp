@@ -7,8 +7,7 @@
 #include "engine/body/route_graph.hpp"
 #include "engine/body/travel.hpp"
 #include "engine/contract.hpp"
-#include "engine/explore/histories.hpp"
-#include "engine/logic/truth.hpp"
+#include "engine/explore/setting.hpp"
 #include "engine/water/settle.hpp"
 #include "engine/water/settling.hpp"
 
@@ -24,7 +23,7 @@ namespace {
 class Works {
  public:
   Works(model::Design const& design, logic::Timed const& timed)
-      : design_(design), timed_(timed), setting_(setting_now()) {
+      : design_(design), timed_(timed), is_drawn_(fills_drawn(design)), setting_(setting_now()) {
     arrangement_ = std::make_unique<model::Arrangement>(design, setting_);
     field_ = water::settle_fresh(*arrangement_).field;
   }
@@ -55,16 +54,12 @@ class Works {
   Setting setting_now() const {
     std::vector<bool> values(design_.circuit.signals.size());
     for (model::SignalId s = 0; s < values.size(); ++s) values[s] = timed_.is_on(s);
-    Setting setting(design_.fills.size(), false);
-    for (std::size_t f = 0; f < setting.size(); ++f) {
-      auto const& control = design_.fills[f].control;
-      setting[f] = control && logic::is_true(design_.circuit, *control, values);
-    }
-    return setting;
+    return setting_in(design_, is_drawn_, values);
   }
 
   model::Design const& design_;
   logic::Timed const& timed_;
+  std::vector<bool> is_drawn_;
   Setting setting_;
   std::unique_ptr<model::Arrangement> arrangement_;
   water::Field field_;

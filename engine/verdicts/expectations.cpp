@@ -1,12 +1,12 @@
 #include "engine/verdicts/expectations.hpp"
 
 #include <algorithm>
-#include <bit>
+
+#include "engine/logic/statement.hpp"
 
 namespace leat::verdicts {
 
 using body::Verdict;
-using logic::Row;
 using logic::RowSet;
 using model::Claim;
 
@@ -43,16 +43,6 @@ bool keeps(model::Expectation const& expectation, tables::Route const& route) {
   return true;
 }
 
-// The failing row that a player reaches with the fewest inputs changed; among equals the first.
-Row easiest(RowSet const& rows, Row as_built) {
-  auto best = rows.first();
-  for (Row row = best; row < rows.row_count(); ++row) {
-    if (rows.contains(row) && std::popcount(row ^ as_built) < std::popcount(best ^ as_built))
-      best = row;
-  }
-  return best;
-}
-
 struct Results {
   logic::Truth const& truth;
   explore::Combinations const& combinations;
@@ -63,7 +53,7 @@ struct Results {
 void name_example(JudgedExpectation& judged, Results const& results) {
   judged.verdict = Truthfulness::violated;
   judged.condition = logic::irredundant_cover(judged.failing, judged.failing);
-  judged.example = easiest(judged.failing, results.truth.as_built());
+  judged.example = logic::nearest_row(judged.failing, results.truth.as_built());
 }
 
 // The rows of `spoken_of` in which the chosen route breaks the claim.

@@ -8,6 +8,7 @@
 
 #include "lang/check/glyphs.hpp"
 #include "lang/diagnostics/catalogue.hpp"
+#include "lang/syntax/wording.hpp"
 
 namespace leat::check {
 
@@ -17,25 +18,6 @@ using diagnostics::Listed;
 using syntax::MarkDeclaration;
 using syntax::MarkRole;
 using syntax::SignalKind;
-
-char const* word_of(SignalKind kind) {
-  switch (kind) {
-    case SignalKind::lever:
-      return "lever";
-    case SignalKind::button:
-      return "button";
-    case SignalKind::wire:
-      return "wire";
-    case SignalKind::latch:
-      return "latch";
-    case SignalKind::toggle:
-      return "toggle";
-    case SignalKind::clock:
-      return "clock";
-    default:
-      return "plate";
-  }
-}
 
 bool is_a_plate(MarkFill const& fill, std::vector<model::Material> const& materials) {
   return materials[fill.powered].is_plate || materials[fill.unpowered].is_plate;
@@ -69,11 +51,13 @@ void check_signal_of(Reading const& reading, MarkDeclaration const& mark) {
     reading.sink.report(
         {Listed("not-a-plate"),
          fmt::format("The mark '{}' is a plate for '{}', which is a {}", mark.glyph.text,
-                     signal->name.text, word_of(signal->kind)),
+                     signal->name.text, syntax::keyword_of(signal->kind)),
          {mark.role_name.span,
           fmt::format("'{}' is not pressed by a plate", signal->name.text),
           {}},
-         {{signal->name.span, fmt::format("declared here as a {}", word_of(signal->kind)), {}}},
+         {{signal->name.span,
+           fmt::format("declared here as a {}", syntax::keyword_of(signal->kind)),
+           {}}},
          fmt::format("Declare 'plate {}' instead, or name a plate.", signal->name.text)});
   }
 }

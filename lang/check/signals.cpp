@@ -7,6 +7,7 @@
 
 #include "lang/check/wire_loops.hpp"
 #include "lang/diagnostics/catalogue.hpp"
+#include "lang/syntax/wording.hpp"
 
 namespace leat::check {
 
@@ -59,17 +60,8 @@ void check_duration(Reading const& reading, SignalDeclaration const& signal, lon
                    ticks_a_second)});
 }
 
-char const* word_of(SignalDeclaration const& signal) {
-  switch (signal.kind) {
-    case SignalKind::latch:
-      return "latch";
-    case SignalKind::toggle:
-      return "toggle";
-    case SignalKind::clock:
-      return "clock";
-    default:
-      return "delayed wire";
-  }
+std::string_view word_of(SignalDeclaration const& signal) {
+  return signal.kind == SignalKind::wire ? "delayed wire" : syntax::keyword_of(signal.kind);
 }
 
 bool is_checked_yet(SignalDeclaration const& signal) {

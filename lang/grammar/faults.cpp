@@ -90,6 +90,15 @@ Diagnostic out_of_place(char const* where, std::string const& wanted, Reading co
                first_of(meant(found, where, reading), form_remedy(reading)));
 }
 
+// Whether nothing is left to say about a failure: it is only counted, or a misspelt word before it
+// tells the cause.
+bool is_told(char const* at, Reading& reading) {
+  if (reading.counts_only()) return true;
+  auto misspelt = misspelt_before(at, reading);
+  if (misspelt) reading.report(std::move(*misspelt));
+  return misspelt.has_value();
+}
+
 }  // namespace
 
 std::string quoted(std::string_view found) {
@@ -123,22 +132,14 @@ void explain(char const* where, std::string const& wanted, Reading& reading) {
     ++reading.fault_count;
     return;
   }
-  if (reading.counts_only()) return;
-  if (auto misspelt = misspelt_before(where, reading)) {
-    reading.report(std::move(*misspelt));
-    return;
-  }
+  if (is_told(where, reading)) return;
   bool const is_missing = where == reading.end || *where == '}' || reading.is_line_start(where);
   reading.report(is_missing ? cut_short(where, wanted, reading)
                             : out_of_place(where, wanted, reading));
 }
 
 void explain_entry(char const* at, Entries const& entries, Reading& reading) {
-  if (reading.counts_only()) return;
-  if (auto misspelt = misspelt_before(at, reading)) {
-    reading.report(std::move(*misspelt));
-    return;
-  }
+  if (is_told(at, reading)) return;
   auto const found = found_at(at, reading);
   reading.report(
       fault("unknown-entry", fmt::format("{} does not begin a {}", quoted(found), entries.what),
@@ -147,11 +148,7 @@ void explain_entry(char const* at, Entries const& entries, Reading& reading) {
 }
 
 void explain_crowded(char const* at, Entries const& entries, Reading& reading) {
-  if (reading.counts_only()) return;
-  if (auto misspelt = misspelt_before(at, reading)) {
-    reading.report(std::move(*misspelt));
-    return;
-  }
+  if (is_told(at, reading)) return;
   auto const found = found_at(at, reading);
   reading.report(
       fault("crowded-line",

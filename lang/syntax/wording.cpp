@@ -84,26 +84,6 @@ void put(Expression const& node, std::string& out) {
   }
 }
 
-std::string_view keyword(SignalKind kind) {
-  switch (kind) {
-    case SignalKind::lever:
-      return "lever";
-    case SignalKind::button:
-      return "button";
-    case SignalKind::plate:
-      return "plate";
-    case SignalKind::wire:
-      return "wire";
-    case SignalKind::latch:
-      return "latch";
-    case SignalKind::toggle:
-      return "toggle";
-    case SignalKind::clock:
-      break;
-  }
-  return "clock";
-}
-
 std::string choice(MaterialChoice const& choice) {
   if (!choice.control) return choice.material.text;
   return fmt::format("{} when {} else {}", choice.material.text, print(*choice.control),
@@ -152,6 +132,26 @@ std::string predicate(Clause const& clause) {
 
 }  // namespace
 
+std::string_view keyword_of(SignalKind kind) {
+  switch (kind) {
+    case SignalKind::lever:
+      return "lever";
+    case SignalKind::button:
+      return "button";
+    case SignalKind::plate:
+      return "plate";
+    case SignalKind::wire:
+      return "wire";
+    case SignalKind::latch:
+      return "latch";
+    case SignalKind::toggle:
+      return "toggle";
+    case SignalKind::clock:
+      break;
+  }
+  return "clock";
+}
+
 std::string print(Expression const& expression) {
   std::string out;
   put(expression, out);
@@ -161,7 +161,7 @@ std::string print(Expression const& expression) {
 std::string print(Clause const& clause) { return line_of(clause); }
 
 std::string line_of(SignalDeclaration const& signal) {
-  auto line = fmt::format("{:<6} {}", keyword(signal.kind), signal.name.text);
+  auto line = fmt::format("{:<6} {}", keyword_of(signal.kind), signal.name.text);
   switch (signal.kind) {
     case SignalKind::button:
       line += " for " + duration(*signal.duration);

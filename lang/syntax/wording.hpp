@@ -1,10 +1,14 @@
 #pragma once
 #include <string>
+#include <string_view>
 
 #include "lang/syntax/document.hpp"
 
 // Each node that is one line, as that line.
 namespace leat::syntax {
+
+// The word that begins a declaration of the kind.
+std::string_view keyword_of(SignalKind);
 
 std::string line_of(SignalDeclaration const&);
 std::string line_of(MaterialDeclaration const&);
