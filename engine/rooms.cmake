@@ -1,5 +1,5 @@
 room(engine_model engine/model SOURCES arrangement.cpp grid.cpp practice.cpp)
-room(engine_logic engine/logic SOURCES cover.cpp machine.cpp program.cpp row_set.cpp statement.cpp timed.cpp truth.cpp USES engine_model)
+room(engine_logic engine/logic SOURCES cover.cpp machine.cpp program.cpp row_set.cpp settled_circuit.cpp statement.cpp timed.cpp truth.cpp USES engine_model)
 room(engine_water engine/water
   SOURCES current.cpp holes.cpp intrinsic.cpp settle.cpp settling.cpp spread.cpp step.cpp survey.cpp
   USES engine_model)

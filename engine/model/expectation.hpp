@@ -24,6 +24,8 @@ enum class Claim : std::uint8_t {
   never_lost,
   no_findings,  // none above `ceiling` (accepted ones do not count)
   finds,        // a finding of `kind` (at `cell`, where given) is made
+  clears,       // within `ticks` of any event every body that was inside has left
+  deals,        // a train of bodies, one each `ticks`, ends at `dealt` in the order of entering
 };
 
 struct Expectation {
@@ -35,6 +37,12 @@ struct Expectation {
   std::optional<Severity> ceiling{};        // no_findings: findings up to this severity are allowed
   std::optional<FindingKind> kind{};        // finds
   std::optional<Cell> cell{};               // finds
+  // What is done from as built, one event after the other, each once all has settled: a lever is
+  // flipped, a clock changes, a button or plate is pressed and let go. Where there are events, the
+  // claim is about the state after them alone.
+  std::vector<SignalId> events{};
+  int ticks = 0;                                      // clears, deals
+  std::vector<std::optional<std::uint32_t>> dealt{};  // deals: outlets; none where it reaches none
 };
 
 // A finding the builder lives with. It covers findings of `kind` that lie at `cell` (where given)

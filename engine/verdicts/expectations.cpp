@@ -38,6 +38,8 @@ bool keeps(model::Expectation const& expectation, tables::Route const& route) {
       return route.verdict != Verdict::lost;
     case Claim::no_findings:
     case Claim::finds:
+    case Claim::clears:
+    case Claim::deals:
       break;
   }
   return true;

@@ -61,7 +61,7 @@ std::optional<ConstantFinder::Cone> ConstantFinder::cone_of(syntax::Expression c
     auto const signal = open.back();
     open.pop_back();
     auto const& declaration = *names_.signals.all[signal];
-    if (declaration.kind == syntax::SignalKind::wire) {
+    if (declaration.kind == syntax::SignalKind::wire && !declaration.duration) {
       cone.wires.push_back(signal);
       for_each_name(*declaration.on, meet);
     } else {

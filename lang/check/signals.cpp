@@ -42,53 +42,6 @@ void note_unknown_outside_signals(Reading const& reading) {
   }
 }
 
-void check_duration(Reading const& reading, SignalDeclaration const& signal, long ticks_a_second) {
-  auto const& duration = *signal.duration;
-  bool const is_seconds = duration.unit.text == "s";
-  auto const most = is_seconds ? most_ticks / ticks_a_second : most_ticks;
-  auto const& amount = duration.amount;
-  if (!amount.is_too_large && amount.value >= least_ticks && amount.value <= most) return;
-  reading.sink.report(
-      {Listed("duration-out-of-range"),
-       fmt::format("The signal '{}' has a time that is too {}", signal.name.text,
-                   !amount.is_too_large && amount.value < least_ticks ? "short" : "long"),
-       {amount.span,
-        fmt::format("a time is {} to {} {}", least_ticks, most, is_seconds ? "s" : "ticks"),
-        {}},
-       {},
-       fmt::format("Write a number from {} to {}; one second is {} ticks.", least_ticks, most,
-                   ticks_a_second)});
-}
-
-std::string_view word_of(SignalDeclaration const& signal) {
-  return signal.kind == SignalKind::wire ? "delayed wire" : syntax::keyword_of(signal.kind);
-}
-
-bool is_checked_yet(SignalDeclaration const& signal) {
-  switch (signal.kind) {
-    case SignalKind::lever:
-    case SignalKind::button:
-    case SignalKind::plate:
-      return true;
-    case SignalKind::wire:
-      return !signal.duration;
-    default:
-      return false;
-  }
-}
-
-void report_not_yet(Reading const& reading, SignalDeclaration const& signal) {
-  reading.sink.report(
-      {Listed("not-yet-checked"),
-       fmt::format("The {} '{}' cannot be verified: memory and timing are not verified by this "
-                   "version",
-                   word_of(signal), signal.name.text),
-       {signal.span, "this signal remembers or takes time", {}},
-       {},
-       fmt::format("Declare 'lever {}' to judge the junction for every value it can have.",
-                   signal.name.text)});
-}
-
 std::string path_of(Names const& names, std::vector<model::SignalId> const& loop) {
   std::string path;
   for (auto const wire : loop) path += names.signals.all[wire]->name.text + " -> ";
@@ -116,20 +69,43 @@ void report_loop(Reading const& reading, std::vector<model::SignalId> const& loo
 
 }  // namespace
 
+bool is_in_range(Reading const& reading, syntax::Duration const& duration,
+                 std::string const& of_what, int ticks_a_second) {
+  bool const is_seconds = duration.unit.text == "s";
+  auto const most = is_seconds ? most_ticks / ticks_a_second : most_ticks;
+  auto const& amount = duration.amount;
+  if (!amount.is_too_large && amount.value >= least_ticks && amount.value <= most) return true;
+  reading.sink.report(
+      {Listed("duration-out-of-range"),
+       fmt::format("{} has a time that is too {}", of_what,
+                   !amount.is_too_large && amount.value < least_ticks ? "short" : "long"),
+       {amount.span,
+        fmt::format("a time is {} to {} {}", least_ticks, most, is_seconds ? "s" : "ticks"),
+        {}},
+       {},
+       fmt::format("Write a number from {} to {}; one second is {} ticks.", least_ticks, most,
+                   ticks_a_second)});
+  return false;
+}
+
+int ticks_of(syntax::Duration const& duration, int ticks_a_second) {
+  auto const amount = static_cast<int>(duration.amount.value);
+  return duration.unit.text == "s" ? amount * ticks_a_second : amount;
+}
+
 Signals read_signals(Reading const& reading, model::Practice const& practice) {
   Signals signals;
   for (auto const* signal : reading.names.signals.all) {
     note_unknown(reading, signal->on);
     note_unknown(reading, signal->off);
-    if (signal->duration) check_duration(reading, *signal, practice[model::Rule::ticks_per_second]);
-    if (is_checked_yet(*signal)) continue;
-    report_not_yet(reading, *signal);
-    signals.is_sound = false;
+    if (signal->duration)
+      is_in_range(reading, *signal->duration, fmt::format("The signal '{}'", signal->name.text),
+                  practice[model::Rule::ticks_per_second]);
   }
   note_unknown_outside_signals(reading);
   auto wires = order_wires(reading.names);
   for (auto const& loop : wires.loops) report_loop(reading, loop);
-  signals.is_sound = signals.is_sound && wires.loops.empty();
+  signals.is_sound = wires.loops.empty();
   signals.wire_order = std::move(wires.order);
   return signals;
 }

@@ -11,12 +11,13 @@ namespace {
 
 using model::SignalId;
 
+// A wire that takes time breaks a loop: its value is its input's some ticks ago.
 bool is_wire(Names const& names, SignalId signal) {
-  return names.signals.all[signal]->kind == syntax::SignalKind::wire;
+  auto const& declaration = *names.signals.all[signal];
+  return declaration.kind == syntax::SignalKind::wire && !declaration.duration;
 }
 
-// What each wire uses, once each, and who uses it. A delayed wire breaks a loop: its value is its
-// input's some ticks ago.
+// What each wire uses, once each, and who uses it.
 struct Links {
   std::vector<std::vector<SignalId>> uses, used_by;
 };
@@ -26,7 +27,7 @@ Links link(Names const& names) {
   Links links{std::vector<std::vector<SignalId>>(count), std::vector<std::vector<SignalId>>(count)};
   for (SignalId wire = 0; wire < count; ++wire) {
     auto const& signal = *names.signals.all[wire];
-    if (!is_wire(names, wire) || !signal.on || signal.duration) continue;
+    if (!is_wire(names, wire) || !signal.on) continue;
     auto& uses = links.uses[wire];
     for_each_name(*signal.on, [&](syntax::Expression const& name) {
       auto const used = names.signals.find(name.name);

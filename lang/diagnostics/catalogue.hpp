@@ -60,7 +60,6 @@ inline constexpr std::array catalogue{
     CatalogueRow{"unknown-property", "A body has a property that there is not."},
     // what signals and materials mean
     CatalogueRow{"duration-out-of-range", "A time is too short or too long."},
-    CatalogueRow{"not-yet-checked", "A signal with memory or timing, which is not verified yet."},
     CatalogueRow{"loop-of-wires", "Wires drive themselves in a loop."},
     CatalogueRow{"repeated-trait", "A material has a trait twice."},
     CatalogueRow{"contradictory-traits", "A material has traits that exclude each other."},

@@ -1,5 +1,6 @@
 #include "lang/lower/cells.hpp"
 
+#include <algorithm>
 #include <optional>
 #include <vector>
 
@@ -20,6 +21,23 @@ std::vector<std::optional<std::uint32_t>> port_of_marks(
   return port_of;
 }
 
+// The plate signal that each mark places, if any.
+std::vector<std::optional<std::size_t>> plate_of_marks(check::Names const& names,
+                                                       std::vector<model::Plate>& plates) {
+  std::vector<std::optional<std::size_t>> plate_of;
+  for (auto const* mark : names.marks.all) {
+    plate_of.emplace_back();
+    if (mark->role != syntax::MarkRole::plate) continue;
+    auto const signal = *names.signals.find(mark->role_name.text);
+    auto const known = std::find_if(plates.begin(), plates.end(), [&](model::Plate const& plate) {
+      return plate.signal == signal;
+    });
+    plate_of.back() = static_cast<std::size_t>(known - plates.begin());
+    if (known == plates.end()) plates.push_back({signal, {}});
+  }
+  return plate_of;
+}
+
 }  // namespace
 
 // One pass over the drawn rows, level by level from the lowest, so that cells come in ascending
@@ -32,6 +50,7 @@ void lower_cells(check::Meaning const& meaning, std::size_t junction, model::Des
   auto const inlet_of = port_of_marks(ports.inlets, marks);
   auto const outlet_of = port_of_marks(ports.outlets, marks);
   check::GlyphTable const table(meaning.names);
+  auto const plate_of = plate_of_marks(meaning.names, design.plates);
 
   design.grid = model::Grid(shape.width, shape.depth, shape.height());
   design.fill_of.assign(design.grid.size(), static_cast<model::FillId>(marks));
@@ -50,10 +69,12 @@ void lower_cells(check::Meaning const& meaning, std::size_t junction, model::Des
       design.fill_of[cell] = static_cast<model::FillId>(mark);
       if (inlet_of[mark]) design.inlets[*inlet_of[mark]].cells.push_back(cell);
       if (outlet_of[mark]) design.outlets[*outlet_of[mark]].cells.push_back(cell);
+      if (plate_of[mark]) design.plates[*plate_of[mark]].cells.push_back(cell);
       at += length;
     }
     begins.push_back(row.span.begin + text.size());
   });
+  std::erase_if(design.plates, [](model::Plate const& plate) { return plate.cells.empty(); });
 }
 
 }  // namespace leat::lower

@@ -10,20 +10,25 @@ using model::ExpressionId;
 using model::Operator;
 using syntax::ExpressionKind;
 
-model::SignalKind kind_of(syntax::SignalKind kind) {
-  switch (kind) {
+// A wire that takes time remembers what went into it: the engine's delay.
+model::SignalKind kind_of(syntax::SignalDeclaration const& signal) {
+  switch (signal.kind) {
     case syntax::SignalKind::lever:
       return model::SignalKind::lever;
     case syntax::SignalKind::button:
       return model::SignalKind::button;
     case syntax::SignalKind::plate:
       return model::SignalKind::plate;
+    case syntax::SignalKind::clock:
+      return model::SignalKind::clock;
     case syntax::SignalKind::wire:
-      return model::SignalKind::wire;
-    default:
-      break;
+      return signal.duration ? model::SignalKind::delay : model::SignalKind::wire;
+    case syntax::SignalKind::latch:
+      return model::SignalKind::latch;
+    case syntax::SignalKind::toggle:
+      return model::SignalKind::toggle;
   }
-  throw ContractBroken("CircuitLowering: a signal with memory, which the checks refuse");
+  throw ContractBroken("CircuitLowering: an unknown kind of signal");
 }
 
 Operator operator_of(ExpressionKind kind) {
@@ -41,14 +46,20 @@ Operator operator_of(ExpressionKind kind) {
 
 CircuitLowering::CircuitLowering(check::Meaning const& meaning)
     : names_(meaning.names), operands_(meaning.names.signals.all.size()) {
+  auto const ticks_a_second = meaning.practice[model::Rule::ticks_per_second];
   for (auto const* declaration : names_.signals.all) {
     model::Signal signal;
-    signal.kind = kind_of(declaration->kind);
+    signal.kind = kind_of(*declaration);
     signal.starts_on = declaration->starts && declaration->starts->text == "on";
+    if (declaration->duration)
+      signal.ticks = check::ticks_of(*declaration->duration, ticks_a_second);
     circuit_.signals.push_back(signal);
   }
-  for (auto const wire : meaning.signals.wire_order)
-    circuit_.signals[wire].definition = lower(*names_.signals.all[wire]->on);
+  for (model::SignalId s = 0; s < names_.signals.all.size(); ++s) {
+    auto const& declaration = *names_.signals.all[s];
+    if (declaration.on) circuit_.signals[s].definition = lower(*declaration.on);
+    if (declaration.off) circuit_.signals[s].reset = lower(*declaration.off);
+  }
   circuit_.wire_order = meaning.signals.wire_order;
 }
 
