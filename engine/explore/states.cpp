@@ -1,120 +1,182 @@
 #include "engine/explore/states.hpp"
 
 #include <algorithm>
+#include <array>
+#include <bit>
 #include <boost/graph/compressed_sparse_row_graph.hpp>
 #include <boost/graph/strong_components.hpp>
-#include <unordered_map>
+
+#include "engine/contract.hpp"
+#include "engine/explore/known_keys.hpp"
+#include "engine/explore/neighbours.hpp"
 
 namespace leat::explore {
 
 namespace {
 
-// From codes to state numbers: a plain table while codes are short, else a hash map.
+using Key = StateKeys::Key;
+
+// The numbers of known keys, laid out as the keys are. Made once all are known.
 class Numbers {
  public:
-  explicit Numbers(std::size_t bits) {
-    if (bits <= most_table_bits) table_.assign(std::size_t{1} << bits, States::none);
+  Numbers(KnownKeys const& known, std::vector<Key> const& keys)
+      : known_(&known),
+        dense_(known.dense_end(), States::none),
+        sparse_(known.slot_count(), States::none) {
+    for (std::uint32_t state = 0; state < keys.size(); ++state) place(keys[state]) = state;
   }
 
-  // The number of a code; `next` becomes the number of a code not seen before.
-  std::pair<std::uint32_t, bool> number(Code code, std::uint32_t next) {
-    if (table_.empty()) {
-      auto const [entry, is_new] = map_.try_emplace(code, next);
-      return {entry->second, is_new};
-    }
-    auto& entry = table_[code];
-    bool const is_new = entry == States::none;
-    if (is_new) entry = next;
-    return {entry, is_new};
-  }
-
-  // The same without giving a number: none where the code is new.
-  std::uint32_t find(Code code) const {
-    if (!table_.empty()) return table_[code];
-    auto const entry = map_.find(code);
-    return entry == map_.end() ? States::none : entry->second;
-  }
+  // None where the key is not known.
+  std::uint32_t of(Key key) const { return const_cast<Numbers*>(this)->place(key); }
 
  private:
-  static constexpr std::size_t most_table_bits = 24;
-  std::vector<std::uint32_t> table_;
-  std::unordered_map<Code, std::uint32_t> map_;
+  std::uint32_t& place(Key key) {
+    return key < dense_.size() ? dense_[key] : sparse_[known_->slot_of(key)];
+  }
+
+  KnownKeys const* known_;
+  std::vector<std::uint32_t> dense_, sparse_;
 };
 
+// Breadth first in blocks. A block first marks, event by event, the lanes that lead to keys not
+// known yet; those few are then taken state by state and, within a state, event by event: the order
+// in which a search one by one would find them.
 class Search {
  public:
   Search(logic::Machine const& machine, std::size_t most_states)
-      : machine_(machine), most_states_(most_states), numbers_(machine.variables().size()) {
+      : machine_(machine),
+        most_states_(most_states),
+        start_(machine.as_built()),
+        keys_(start_.code),
+        neighbours_(machine, keys_),
+        to_(machine.input_count() * block) {
     states_.events = machine.input_count();
   }
 
-  States run() {
-    auto const start = machine_.as_built();
-    if (!start.is_quiet) {
-      states_.unquiet_as_built = start.oscillation;
+  States run(Successors successors) {
+    if (!start_.is_quiet) {
+      states_.unquiet_as_built = start_.oscillation;
       return std::move(states_);
     }
-    discover(start.code, States::none, 0);
+    add(keys_.key_of(start_.code), States::none, 0);
     states_.is_complete = true;
-    while (done_ < states_.size() && states_.is_complete) visit_next_lanes();
-    states_.next.resize(states_.size() * states_.events, States::none);
+    for (std::size_t done = 0; done < states_.size() && states_.is_complete;) {
+      auto const count = std::min(block, states_.size() - done);
+      visit(done, count);
+      done += count;
+      known_.widen(keys_.dimensions());
+    }
+    if (successors == Successors::tabled) table();
     return std::move(states_);
   }
 
  private:
-  void visit_next_lanes() {
-    auto const count = std::min<std::size_t>(logic::lane_count, states_.size() - done_);
-    std::vector<Code> const from(
-        states_.codes.begin() + static_cast<std::ptrdiff_t>(done_),
-        states_.codes.begin() + static_cast<std::ptrdiff_t>(done_ + count));
-    states_.next.resize((done_ + count) * states_.events, States::none);
-    std::vector<std::vector<Code>> to(states_.events);
-    std::vector<logic::Lanes> unsettled(states_.events);
-    for (std::size_t event = 0; event < states_.events; ++event) {
-      unsettled[event] = machine_.after(from, event, to[event]);
-    }
-    // State by state, then event by event: the order in which a search one by one would find them.
-    for (std::size_t lane = 0; lane < count; ++lane) {
-      for (std::size_t event = 0; event < states_.events; ++event) {
-        bool const is_unsettled = (unsettled[event] >> lane & 1u) != 0;
-        arrive(static_cast<std::uint32_t>(done_ + lane), event, to[event][lane], is_unsettled);
-      }
-    }
-    done_ += count;
+  static constexpr auto block = Neighbours::most_states;
+
+  std::span<Key> after(std::size_t event, std::size_t count) {
+    return std::span(to_).subspan(event * block, count);
   }
 
-  void arrive(std::uint32_t from, std::size_t event, Code to, bool is_unsettled) {
-    if (is_unsettled) {
+  void load(std::size_t done, std::size_t count) {
+    neighbours_.load(std::span(states_.codes).subspan(done, count),
+                     std::span(keys_of_states_).subspan(done, count));
+  }
+
+  void visit(std::size_t done, std::size_t count) {
+    load(done, count);
+    candidates_.fill(0);
+    unsettled_.fill(0);
+    for (std::size_t event = 0; event < states_.events; ++event) {
+      auto const& unsettled = neighbours_.flip(event, after(event, count));
+      mark_new(event, after(event, count));
+      for (std::size_t lane = 0; lane < count; ++lane)
+        unsettled_[lane] |= (unsettled[lane / 64] >> lane % 64 & 1u) << event;
+    }
+    for (std::size_t lane = 0; lane < count; ++lane) {
+      for (auto rest = candidates_[lane] | unsettled_[lane]; rest != 0; rest &= rest - 1)
+        arrive(static_cast<std::uint32_t>(done), lane,
+               static_cast<std::size_t>(std::countr_zero(rest)));
+    }
+  }
+
+  // Notes the lanes whose key is not known yet.
+  void mark_new(std::size_t event, std::span<Key const> to) {
+    Key any = 0;
+    for (auto key : to) any |= key;
+    if (any < known_.dense_end()) {
+      for (std::size_t lane = 0; lane < to.size(); ++lane)
+        candidates_[lane] |= std::uint64_t{!known_.is_known_dense(to[lane])} << event;
+    } else {
+      for (std::size_t lane = 0; lane < to.size(); ++lane)
+        candidates_[lane] |= std::uint64_t{!known_.is_known(to[lane])} << event;
+    }
+  }
+
+  void arrive(std::uint32_t done, std::size_t lane, std::size_t event) {
+    auto const from = static_cast<std::uint32_t>(done + lane);
+    auto& key = to_[event * block + lane];
+    if ((unsettled_[lane] >> event & 1u) != 0) {
       auto settled = machine_.after(states_.codes[from], event);
       if (!settled.is_quiet) {
         states_.unquiet.push_back({from, event, std::move(settled.oscillation)});
         return;
       }
-      to = settled.code;
+      key = keys_.key_of(settled.code);
     }
-    states_.next[from * states_.events + event] = discover(to, from, event);
+    if (known_.is_known(key)) return;
+    if (states_.size() == most_states_) {
+      states_.is_complete = false;
+      return;
+    }
+    if (!keys_.includes(key)) {
+      auto const step = keys_.include(key);
+      for (auto& other : to_) other = step(other);
+    }
+    add(key, from, event);
   }
 
-  std::uint32_t discover(Code code, std::uint32_t parent, std::size_t event) {
-    if (states_.size() == most_states_) {
-      auto const known = numbers_.find(code);
-      if (known == States::none) states_.is_complete = false;
-      return known;
+  void add(Key key, std::uint32_t parent, std::size_t event) {
+    known_.insert(key);
+    keys_of_states_.push_back(key);
+    states_.codes.push_back(keys_.code_of(key));
+    states_.parent.push_back(parent);
+    states_.event_from_parent.push_back(static_cast<std::uint8_t>(event));
+  }
+
+  // A pass of its own, when the numbers of all states are known.
+  void table() {
+    Numbers const numbers(known_, keys_of_states_);
+    auto const events = states_.events;
+    states_.next.resize(states_.size() * events);
+    for (std::size_t done = 0; done < states_.size(); done += block) {
+      auto const count = std::min(block, states_.size() - done);
+      load(done, count);
+      for (std::size_t event = 0; event < events; ++event) {
+        auto const to = after(event, count);
+        auto const& unsettled = neighbours_.flip(event, to);
+        auto* next = &states_.next[done * events + event];
+        for (std::size_t lane = 0; lane < count; ++lane) next[lane * events] = numbers.of(to[lane]);
+        for (std::size_t lane = 0; lane < count; ++lane) {
+          if ((unsettled[lane / 64] >> lane % 64 & 1u) == 0) continue;
+          auto const settled = machine_.after(states_.codes[done + lane], event);
+          next[lane * events] =
+              settled.is_quiet ? numbers.of(keys_.key_of(settled.code)) : States::none;
+        }
+      }
     }
-    auto const [number, is_new] = numbers_.number(code, static_cast<std::uint32_t>(states_.size()));
-    if (is_new) {
-      states_.codes.push_back(code);
-      states_.parent.push_back(parent);
-      states_.event_from_parent.push_back(static_cast<std::uint8_t>(event));
-    }
-    return number;
   }
 
   logic::Machine const& machine_;
   std::size_t most_states_;
-  Numbers numbers_;
+  logic::Machine::Settled start_;
+  StateKeys keys_;
+  KnownKeys known_;
+  Neighbours neighbours_;
   States states_;
-  std::size_t done_ = 0;
+  std::vector<Key> keys_of_states_;
+  std::vector<Key> to_;  // event * block + lane
+  // By lane, one bit for each event.
+  std::array<std::uint64_t, block> candidates_, unsettled_;
 };
 
 }  // namespace
@@ -126,13 +188,15 @@ std::vector<std::size_t> States::events_to(std::uint32_t state) const {
   return list;
 }
 
-States reach(logic::Machine const& machine, std::size_t most_states) {
-  return Search(machine, most_states).run();
+States reach(logic::Machine const& machine, std::size_t most_states, Successors successors) {
+  return Search(machine, most_states).run(successors);
 }
 
 // Every state is reached from as built, so those that can return are exactly its strong component.
 std::vector<std::uint32_t> without_return(States const& states) {
   if (states.size() == 0) return {};
+  require(states.next.size() == states.size() * states.events,
+          "without_return: successors were left out");
   using Csr =
       boost::compressed_sparse_row_graph<boost::directedS, boost::no_property, boost::no_property,
                                          boost::no_property, std::uint32_t, std::uint32_t>;

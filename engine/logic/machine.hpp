@@ -33,6 +33,7 @@ class Machine {
   explicit Machine(model::Circuit const&);
 
   model::Circuit const& circuit() const { return *circuit_; }
+  Program const& program() const { return program_; }
   // Inputs first, then memory elements, each in the order of their ids.
   std::vector<model::SignalId> const& variables() const { return variables_; }
   std::size_t input_count() const { return input_count_; }

@@ -30,11 +30,18 @@ class Program {
   };
   std::vector<Memory> const& memories() const { return memories_; }
 
- private:
+  // register `to` = left op right. `left` is the truth value of a constant; what stands as a copy
+  // has the operator `signal`.
   struct Instruction {
     model::Operator op{};
     std::uint32_t to = 0, left = 0, right = 0;
+    bool has_left() const { return op != model::Operator::constant; }
+    bool has_right() const { return has_left() && op > model::Operator::negation; }
   };
+  // In an order in which each reads only inputs, memory and what stands before it.
+  std::vector<Instruction> const& instructions() const { return code_; }
+
+ private:
   class Compiler;
   std::size_t register_count_ = 0;
   std::vector<Instruction> code_;

@@ -1,0 +1,44 @@
+#pragma once
+#include <span>
+
+#include "engine/explore/state_keys.hpp"
+#include "engine/logic/side_by_side.hpp"
+
+namespace leat::explore {
+
+// The keys of the states that follow a block of states, event by event.
+//
+// Idea: a key is linear in the code, so the next key is the old one with the images of the
+// variables that changed. What changed in all lanes is one constant; only what differs between
+// lanes is taken lane by lane, and where that is much, by transposing planes of key bits.
+class Neighbours {
+ public:
+  using Key = StateKeys::Key;
+  using Plane = logic::SideBySide::Plane;
+  static constexpr auto most_states = logic::SideBySide::most_states;
+
+  // Machine and keys must outlive it.
+  Neighbours(logic::Machine const& machine, StateKeys const& keys)
+      : keys_(&keys), block_(machine) {}
+
+  // Settled states and their keys, at most most_states.
+  void load(std::span<logic::Code const> codes, std::span<Key const> keys);
+  // Writes the key after the event for each state; returns the lanes that did not get quiet within
+  // the common rounds, whose keys mean nothing.
+  Plane const& flip(std::size_t event, std::span<Key> to);
+
+ private:
+  struct Uneven {
+    Key image = 0;
+    Plane const* lanes = nullptr;
+  };
+  void add_lane_by_lane(std::span<Key> to) const;
+  void add_transposed(std::span<Key> to) const;
+
+  StateKeys const* keys_;
+  logic::SideBySide block_;
+  std::span<Key const> from_;
+  std::vector<Uneven> uneven_;
+};
+
+}  // namespace leat::explore
