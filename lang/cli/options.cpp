@@ -24,6 +24,7 @@ std::string footer() {
          "  leat check yard.leat\n"
          "  leat table yard.leat --as markdown\n"
          "  leat follow yard.leat --from millhouse --when \"divert=on\"\n"
+         "  leat waves yard.leat --do \"divert, wait 2 s, flush\"\n"
          "\nresults go to the standard output, everything else to the standard error;\n"
          "NO_COLOR and CLICOLOR_FORCE are heeded; - reads a design from the standard input";
 }
@@ -36,6 +37,8 @@ struct CommandLine {
   TableOptions table;
   ShowOptions show;
   FollowOptions follow;
+  WavesOptions waves;
+  MachineOptions machine;
   ExplainOptions explain;
   ResolveOptions resolve;
 };
@@ -110,6 +113,25 @@ void add_follow(CommandLine& line) {
   add_format(command, line.follow.format, {"text", "json"}, "text or json");
 }
 
+void add_waves(CommandLine& line) {
+  auto* command = add_command(line, "waves", "the signals over time, tick by tick");
+  add_file(command, line.waves.file);
+  command->add_option("--do", line.waves.deeds,
+                      "what is done: \"divert, wait 20 ticks, ring and flush on, wait 2 s\"");
+  command->add_option("--for", line.waves.duration,
+                      "how long the run goes on after that: 20 ticks or 2 s; else until quiet");
+  command->add_option("--signals", line.waves.signals, "only these, with commas between");
+  add_format(command, line.waves.format, {"text", "vcd", "json"}, "text, vcd or json");
+}
+
+void add_machine(CommandLine& line) {
+  auto* command = add_command(line, "machine", "what the memory can hold, and how it gets there");
+  add_file(command, line.machine.file);
+  command->add_flag("--full", line.machine.is_full,
+                    "in dot: a node for each setting of the inputs");
+  add_format(command, line.machine.format, {"text", "json", "dot"}, "text, json or dot");
+}
+
 void add_rest(CommandLine& line) {
   auto* explain = add_command(line, "explain", "what a finding means and what to do about it");
   explain->add_option("NAME", line.explain.name, "its short name; none: the list of all");
@@ -133,6 +155,8 @@ void add_everything(CommandLine& line) {
   add_table(line);
   add_show(line);
   add_follow(line);
+  add_waves(line);
+  add_machine(line);
   add_rest(line);
 }
 
@@ -142,6 +166,8 @@ CommandOptions chosen(CommandLine const& line) {
   if (is("table")) return line.table;
   if (is("show")) return line.show;
   if (is("follow")) return line.follow;
+  if (is("waves")) return line.waves;
+  if (is("machine")) return line.machine;
   if (is("explain")) return line.explain;
   return line.resolve;
 }

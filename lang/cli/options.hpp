@@ -32,6 +32,15 @@ struct FollowOptions {
   std::string file, inlet, body, when, outlet, junction, format = "text";
 };
 
+struct WavesOptions {
+  std::string file, deeds, duration, signals, format = "text";
+};
+
+struct MachineOptions {
+  std::string file, format = "text";
+  bool is_full = false;
+};
+
 struct ExplainOptions {
   std::string name;
 };
@@ -41,7 +50,7 @@ struct ResolveOptions {
 };
 
 using CommandOptions = std::variant<CheckOptions, TableOptions, ShowOptions, FollowOptions,
-                                    ExplainOptions, ResolveOptions>;
+                                    WavesOptions, MachineOptions, ExplainOptions, ResolveOptions>;
 
 struct Options {
   CommandOptions command;

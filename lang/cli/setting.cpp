@@ -1,17 +1,12 @@
 #include <fmt/format.h>
 
 #include "lang/cli/loaded.hpp"
+#include "lang/cli/parts.hpp"
 #include "lang/render/words.hpp"
 
 namespace leat::cli {
 
 namespace {
-
-std::string_view trimmed(std::string_view text) {
-  auto const begin = text.find_first_not_of(" \t");
-  if (begin == std::string_view::npos) return {};
-  return text.substr(begin, text.find_last_not_of(" \t") - begin + 1);
-}
 
 std::optional<bool> value_of(std::string_view word) {
   if (word == "on" || word == "1") return true;
@@ -57,11 +52,9 @@ std::optional<render::Assignment> read_setting(render::Subject const& subject,
     if (signals[s].is_input()) assignment[s] = signals[s].starts_on;
   }
   std::vector<bool> is_set(signals.size(), false);
-  std::string_view rest = when;
-  while (!trimmed(rest).empty()) {
-    auto const comma = std::min(rest.find(','), rest.size());
-    auto const part = trimmed(rest.substr(0, comma));
-    rest.remove_prefix(std::min(comma + 1, rest.size()));
+  auto parts = parts_of(when);
+  if (parts.back().empty()) parts.pop_back();
+  for (auto part : parts) {
     if (!set_input(subject, part, assignment, is_set, terminal)) return std::nullopt;
   }
   return assignment;

@@ -1,6 +1,7 @@
 #include "lang/cli/terminal.hpp"
 
 #include <fmt/format.h>
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <cerrno>
@@ -48,6 +49,14 @@ void Terminal::refuse(std::string_view headline, std::string_view remedy) {
   auto const look = narration_look_;
   narrate(fmt::format("{} {}\n", render::painted(look, render::Role::error, "leat:"), headline));
   if (!remedy.empty()) narrate(fmt::format("      {}\n", remedy));
+}
+
+std::size_t Terminal::result_columns() const {
+  constexpr std::size_t elsewhere = 80;
+  winsize size{};
+  bool const is_told =
+      is_result_on_terminal_ && ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0;
+  return is_told ? size.ws_col : elsewhere;
 }
 
 void Terminal::flush() {

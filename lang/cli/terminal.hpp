@@ -23,6 +23,8 @@ class Terminal {
 
   render::Look result_look() const { return result_look_; }
   render::Look narration_look() const { return narration_look_; }
+  // How wide results may be: the terminal's columns, 80 elsewhere.
+  std::size_t result_columns() const;
   bool is_result_on_terminal() const { return is_result_on_terminal_; }
   bool has_lost_output() const { return has_lost_output_; }
   // Ends the writing; says whether everything got out.

@@ -21,7 +21,8 @@ from networkx_routes import compare_graph
 from networkx_water import draw_floor
 from stand_in import finding
 
-KINDS = ("leat-design", "leat-field", "leat-table", "leat-findings", "leat-trail")
+KINDS = ("leat-design", "leat-field", "leat-table", "leat-findings", "leat-trail", "leat-waves",
+         "leat-machine")
 
 
 def position(end: Any, trapped: bool, component: int, dominator: Any) -> dict[str, Any]:

@@ -1,0 +1,115 @@
+#include <fmt/format.h>
+
+#include "engine/logic/settled_circuit.hpp"
+#include "lang/cli/commands.hpp"
+#include "lang/cli/loaded.hpp"
+#include "lang/render/machine.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::cli {
+
+namespace {
+
+constexpr std::size_t most_nodes = 1024, most_listed_values = std::size_t{1} << 16;
+constexpr std::size_t most_condition_signals = 12;
+
+// The signals sorted by the part they play; of the others nothing is kept.
+render::MachineSheet sorted_signals(render::Subject const& subject, model::Circuit const& circuit) {
+  render::MachineSheet sheet{subject, {}, {}, {}, false, {}, {}, {}, {}, {}};
+  for (model::SignalId s = 0; s < circuit.signals.size(); ++s) {
+    auto const& signal = circuit.signals[s];
+    if (signal.is_memory()) sheet.memory.push_back(s);
+    if (signal.is_input()) sheet.inputs.push_back(s);
+    if (!signal.is_input() && subject.design.circuit.signals[s].is_input())
+      sheet.left_out.push_back(s);
+  }
+  return sheet;
+}
+
+void explore(model::Circuit const& circuit, render::MachineSheet& sheet) {
+  if (sheet.inputs.size() + sheet.memory.size() > logic::Machine::most_variables) return;
+  logic::Machine const machine(circuit);
+  sheet.states = explore::reach(machine);
+  if (sheet.states.unquiet_as_built) {
+    sheet.is_decided = true;
+    return;
+  }
+  if (!sheet.states.is_complete) {
+    sheet.states = {};
+    return;
+  }
+  sheet.is_decided = true;
+  sheet.graph = explore::memory_graph(machine, sheet.states);
+  sheet.without_return = explore::without_return(sheet.states);
+  if (sheet.memory.size() <= most_condition_signals)
+    sheet.never_reached = explore::never_reached(machine, sheet.graph);
+}
+
+// Whether what was asked for can be written; told where not.
+bool is_writable(render::MachineSheet const& sheet, MachineOptions const& options,
+                 Terminal& terminal) {
+  auto const nodes = options.is_full ? sheet.states.size() : sheet.graph.values.size();
+  if (options.format == "dot" && nodes > most_nodes) {
+    terminal.refuse(
+        fmt::format("the graph would have {} nodes; at most {} can be read", nodes, most_nodes),
+        options.is_full ? "leave --full away: a node for each value of the memory"
+                        : "--as json holds every value and change");
+    return false;
+  }
+  if (options.format == "json" && nodes > most_listed_values) {
+    terminal.refuse(
+        fmt::format("the memory has {} values; at most {} are listed", nodes, most_listed_values),
+        "--as text says how many there are and shows the nearest");
+    return false;
+  }
+  return true;
+}
+
+std::string written(render::MachineSheet const& sheet, MachineOptions const& options,
+                    Terminal const& terminal) {
+  if (options.format == "dot") return render::machine_dot(sheet, options.is_full);
+  if (options.format == "json") return render::machine_document(sheet);
+  return render::machine_text(sheet, terminal.result_look());
+}
+
+bool is_ever_restless(render::MachineSheet const& sheet) {
+  return sheet.states.unquiet_as_built.has_value() || !sheet.graph.restless.empty();
+}
+
+}  // namespace
+
+// Only what has a say in the memory is explored: every other input would double the states and
+// change none of them.
+Exit run(MachineOptions const& options, Terminal& terminal) {
+  auto const loaded = load(options.file, terminal);
+  if (!loaded) return Exit::unusable;
+  if (loaded->junctions.empty()) {
+    terminal.refuse("the design has no junction");
+    return Exit::unusable;
+  }
+  if (options.is_full && options.format != "dot") {
+    terminal.refuse("--full goes with --as dot only");
+    return Exit::unusable;
+  }
+  auto const subject = loaded->subject(0);
+  auto const settled = logic::settled_circuit(subject.design.circuit);
+  auto const circuit = logic::holding_unused(settled, explore::behind_memory(settled));
+  auto sheet = sorted_signals(subject, circuit);
+  explore(circuit, sheet);
+  if (!sheet.is_decided) {
+    terminal.refuse(fmt::format("undecided: {} and {} are too many to run",
+                                render::counted(sheet.inputs.size(), "input"),
+                                render::counted(sheet.memory.size(), "signal that remembers",
+                                                "signals that remember")),
+                    "leat waves runs single histories of any design");
+    if (options.format != "dot") terminal.result(written(sheet, options, terminal));
+    return Exit::undecided;
+  }
+  if (!is_writable(sheet, options, terminal)) return Exit::unusable;
+  if (options.format != "text" && !sheet.states.unquiet_as_built)
+    sheet.changes = explore::memory_changes(sheet.states, sheet.graph);
+  terminal.result(written(sheet, options, terminal));
+  return is_ever_restless(sheet) ? Exit::violated : Exit::holds;
+}
+
+}  // namespace leat::cli
