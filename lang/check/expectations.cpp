@@ -6,7 +6,9 @@
 
 #include "engine/contract.hpp"
 #include "lang/check/clause_subject.hpp"
+#include "lang/check/events_and_trains.hpp"
 #include "lang/check/resolving.hpp"
+#include "lang/check/signals.hpp"
 #include "lang/diagnostics/catalogue.hpp"
 
 namespace leat::check {
@@ -67,6 +69,15 @@ bool resolve_object(Reading const& reading, Sights const& sights, Clause const& 
     case ClauseKind::never_state:
       wanted.claim = row_named(states, clause.object.text).claim;
       return true;
+    case ClauseKind::clears:
+      wanted.claim = Claim::clears;
+      return true;
+    case ClauseKind::deals: {
+      wanted.claim = Claim::deals;
+      auto train = find_train(reading, sights, wanted.junction, clause);
+      if (train) wanted.dealt = std::move(*train);
+      return train.has_value();
+    }
     case ClauseKind::findings_none:
       wanted.claim = Claim::no_findings;
       if (!clause.object.text.empty())
@@ -89,6 +100,18 @@ bool resolve_subject(Reading const& reading, Sights const& sights, ClauseSubject
   return (!subject.body || wanted.profile) && (!subject.inlet || wanted.inlet);
 }
 
+// Fills in the clause's time and what is done before it; false when one of them is amiss.
+bool resolve_time(Reading const& reading, Clause const& clause, model::Practice const& practice,
+                  Wanted& wanted) {
+  auto events = find_events(reading, clause);
+  if (events) wanted.events = std::move(*events);
+  if (!clause.duration) return events.has_value();
+  auto const ticks_a_second = practice[model::Rule::ticks_per_second];
+  if (!is_in_range(reading, *clause.duration, "The clause", ticks_a_second)) return false;
+  wanted.ticks = ticks_of(*clause.duration, ticks_a_second);
+  return events.has_value();
+}
+
 using Subject = std::pair<std::string, std::string>;
 
 Subject key_of(ClauseSubject const& subject) {
@@ -109,8 +132,10 @@ void report_first_otherwise(Reading const& reading, Clause const& clause) {
                        "Write the clause with 'when' before it, or leave 'otherwise' away."});
 }
 
+// A condition that the clause may not have is reported, and no `otherwise` speaks of it.
 bool resolve_condition(Reading const& reading, Clause const& clause, SaidBefore& earlier,
                        Subject const& subject, Wanted& wanted) {
+  if (!is_fit(reading, clause)) return false;
   auto& said = earlier[subject];
   if (!said) said = std::make_shared<std::vector<syntax::Expression const*>>();
   if (clause.is_otherwise) {
@@ -141,7 +166,8 @@ bool is_block_sound(Reading const& reading, ExpectDeclaration const& block) {
 
 }  // namespace
 
-std::vector<Wanted> read_expectations(Reading const& reading, Sights const& sights) {
+std::vector<Wanted> read_expectations(Reading const& reading, Sights const& sights,
+                                      model::Practice const& practice) {
   std::vector<Wanted> found;
   if (reading.names.junctions.all.empty()) return found;
   for (auto const* block : all_of<ExpectDeclaration>(reading.document)) {
@@ -151,6 +177,7 @@ std::vector<Wanted> read_expectations(Reading const& reading, Sights const& sigh
       Wanted wanted;
       auto const subject = subject_of(clause, reading.names);
       bool is_sound = resolve_condition(reading, clause, earlier, key_of(subject), wanted);
+      is_sound = resolve_time(reading, clause, practice, wanted) && is_sound;
       auto const junction = find_junction(reading, sights, junction_named(*block, clause),
                                           subject.inlet, clause.span);
       if (!junction) continue;

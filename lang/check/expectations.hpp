@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "engine/model/expectation.hpp"
+#include "engine/model/practice.hpp"
 #include "lang/check/drawing.hpp"
 #include "lang/check/ports.hpp"
 #include "lang/check/reading.hpp"
@@ -38,6 +39,9 @@ struct Wanted {
   std::optional<model::FindingKind> kind;
   std::optional<model::Place> place;
   Condition condition;
+  std::vector<model::SignalId> events{};
+  int ticks = 0;                                      // clears, deals
+  std::vector<std::optional<std::uint32_t>> dealt{};  // deals
   std::string title, clause;
   source::Span span;
 };
@@ -49,8 +53,9 @@ struct Sights {
   std::map<std::string, std::vector<std::size_t>, std::less<>> junctions_of_inlet;
 };
 
-// Reports clauses that name what is not there, or of which it is unclear which junction they mean.
-std::vector<Wanted> read_expectations(Reading const&, Sights const&);
+// Reports clauses that name what is not there, of which it is unclear which junction they mean, or
+// whose parts do not go together.
+std::vector<Wanted> read_expectations(Reading const&, Sights const&, model::Practice const&);
 
 // The same for tables: one expectation a row, or one an outlet where a row names several.
 std::vector<Wanted> read_tables(Reading const&, Sights const&);

@@ -51,7 +51,7 @@ Meaning understand(syntax::Document const& document, source::SourceText const& s
     for (auto const* inlet : meaning.ports[junction].inlets)
       sights.junctions_of_inlet[inlet->name.text].push_back(junction);
   }
-  meaning.wanted = read_expectations(reading, sights);
+  meaning.wanted = read_expectations(reading, sights, meaning.practice);
   auto tables = read_tables(reading, sights);
   meaning.wanted.insert(meaning.wanted.end(), std::make_move_iterator(tables.begin()),
                         std::make_move_iterator(tables.end()));

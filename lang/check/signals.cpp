@@ -63,7 +63,9 @@ void report_loop(Reading const& reading, std::vector<model::SignalId> const& loo
     else
       found.others.push_back(std::move(label));
   }
-  found.remedy = "Take one of these names out of the expression that uses it.";
+  found.remedy =
+      "Take one of these names out of the expression that uses it, or let a wire take time: "
+      "'wire NAME = EXPRESSION after 4 ticks'.";
   reading.sink.report(std::move(found));
 }
 

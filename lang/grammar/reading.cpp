@@ -166,6 +166,8 @@ char const* next_entry(char const* at, Entries const& entries, Reading& reading)
   auto const is_next = [&] {
     if (ends_block(skipper.at(), entries, reading)) return true;
     if (skipper.depth() > 0) return false;
+    auto const last = reading.token_end(skipper.at())[-1];
+    if (entries.joiners.find(last) != std::string_view::npos) return false;
     auto const word = word_at(skipper.at(), reading);
     return entries.openers.empty() || is_among(word, entries.openers) ||
            diagnostics::near_name(word, entries.openers).has_value();

@@ -19,13 +19,15 @@ struct Form {
 };
 
 // A block's entries. After a faulty one, reading goes on at a line that begins with an opener
-// (none: at any line); a line that begins with an ender belongs to the block around.
+// (none: at any line that the one before does not carry on to by ending with a joiner); a line that
+// begins with an ender belongs to the block around.
 struct Entries {
   char const* what;      // "signal"
   char const* expected;  // "'lever', 'button', ..."
   std::vector<std::string> openers, enders;
   bool is_one_per_line;
   char const* remedy;  // where no word is close
+  std::string_view joiners{};
 };
 
 struct Reading {

@@ -36,6 +36,10 @@ inline constexpr PracticeRule practice{"practice"};
 inline constexpr AcceptRule accept{"an acceptance"};
 inline constexpr PlaceRule place{"a place such as 3 4 0"};
 
+// clauses.cpp
+using ClauseRule = Rule<struct clause_tag, syntax::Clause>;
+inline constexpr ClauseRule clause{"a clause"};
+
 // expecting.cpp
 using ExpectRule = Rule<struct expect_tag, syntax::ExpectDeclaration>;
 using TableRule = Rule<struct table_tag, syntax::TableDeclaration>;
@@ -45,7 +49,7 @@ inline constexpr TableRule table{"a table"};
 BOOST_SPIRIT_DECLARE(ExpressionRule, DurationRule, SignalsRule)
 BOOST_SPIRIT_DECLARE(MaterialsRule, MarksRule, JunctionRule)
 BOOST_SPIRIT_DECLARE(BodyRule, PracticeRule, AcceptRule, PlaceRule)
-BOOST_SPIRIT_DECLARE(ExpectRule, TableRule)
+BOOST_SPIRIT_DECLARE(ClauseRule, ExpectRule, TableRule)
 
 // An expression that begins on the line of the word before it.
 constexpr auto expression_here(char const* name) { return called(name, expression); }

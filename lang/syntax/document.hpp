@@ -113,16 +113,23 @@ struct AcceptDeclaration {
 // ---- expect "title" of JUNCTION { clauses } ----
 //  [BODY from] INLET reaches OUTLET | [BODY from] INLET reaches nothing | ... may reach OUTLET | ... never reaches OUTLET
 //  [SUBJECT] never trapped | spilled | split | doubtful | lost      SUBJECT: a body, an inlet, or BODY from INLET
+//  [SUBJECT] clear within DURATION
+//  [BODY from] INLET deals OUTLET, nothing, OUTLET every DURATION | ... every DURATION for 4 rounds
 //  findings none | findings none above SEVERITY
 //  finds NAME | finds NAME at JUNCTION X Y Z
-//  each route clause may end in `when EXPRESSION` or `otherwise`; later also `after EVENT, EVENT: CLAUSE` and `clear within DURATION`
-enum class ClauseKind { reaches, may_reach, never_reaches, never_state, findings_none, finds };
+//  each clause but `deals` and those of findings may end in `when EXPRESSION` or `otherwise`, or begin with `after EVENT, EVENT:`;
+//  `deals` may only begin so. What does not go together is read all the same, for the checks to say so.
+enum class ClauseKind { reaches, may_reach, never_reaches, never_state, clears, deals, findings_none, finds };
 
 struct Clause {
   ClauseKind kind = ClauseKind::reaches;
+  std::vector<Word> events;     // before `:`
   std::optional<Word> body;     // before `from`
-  std::optional<Word> subject;  // the inlet; for never_state a body or an inlet
+  std::optional<Word> subject;  // the inlet; for never_state and clears a body or an inlet
   Word object;                  // outlet, `nothing`, state, severity or finding
+  std::vector<Word> dealt;      // outlets and `nothing`, one for each body of a round
+  std::optional<Duration> duration;
+  std::optional<Number> rounds;
   std::optional<PlaceReference> place;
   std::optional<Expression> condition;
   bool is_otherwise = false;    // no earlier clause of this block with the same body, subject applies

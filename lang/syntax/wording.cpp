@@ -104,11 +104,29 @@ std::string_view keyword(MarkRole role) {
   return "";
 }
 
+std::string listed(std::vector<Word> const& words) {
+  std::string shown;
+  for (auto const& word : words) {
+    shown += &word == &words.front() ? "" : ", ";
+    shown += word.text;
+  }
+  return shown;
+}
+
 std::string subject(Clause const& clause) {
   std::string shown;
+  if (!clause.events.empty()) shown += "after " + listed(clause.events) + ": ";
   if (clause.body) shown += clause.body->text + " from ";
   if (clause.subject) shown += clause.subject->text + " ";
   return shown;
+}
+
+std::string dealing(Clause const& clause) {
+  auto const train =
+      fmt::format("deals {} every {}", listed(clause.dealt), duration(*clause.duration));
+  if (!clause.rounds) return train;
+  auto const rounds = clause.rounds->value;
+  return fmt::format("{} for {} round{}", train, rounds, rounds == 1 ? "" : "s");
 }
 
 std::string predicate(Clause const& clause) {
@@ -122,6 +140,10 @@ std::string predicate(Clause const& clause) {
       return "never reaches " + object;
     case ClauseKind::never_state:
       return "never " + object;
+    case ClauseKind::clears:
+      return "clear within " + duration(*clause.duration);
+    case ClauseKind::deals:
+      return dealing(clause);
     case ClauseKind::findings_none:
       return object.empty() ? "findings none" : "findings none above " + object;
     case ClauseKind::finds:
@@ -188,12 +210,8 @@ std::string line_of(SignalDeclaration const& signal) {
 }
 
 std::string line_of(MaterialDeclaration const& material) {
-  auto line = material.name.text;
-  for (auto const& trait : material.traits) {
-    line += &trait == &material.traits.front() ? " " : ", ";
-    line += trait.text;
-  }
-  return line;
+  auto const& line = material.name.text;
+  return material.traits.empty() ? line : line + " " + listed(material.traits);
 }
 
 std::string line_of(MarkDeclaration const& mark) {

@@ -63,6 +63,12 @@ TEST_CASE("times lie in their range") {
   CHECK(with_signals("  button flush for 50001 s\n") == Faults{"duration-out-of-range"});
   CHECK(with_signals("  button flush for 99999999999999999999 s\n") ==
         Faults{"duration-out-of-range"});
+  for (std::string const time :
+       {"0 ticks", "0 s", "1000001 ticks", "50001 s", "99999999999999999999 ticks"}) {
+    CHECK(with_signals("  wire late = divert after " + time + "\n") ==
+          Faults{"duration-out-of-range"});
+    CHECK(with_signals("  clock beat every " + time + "\n") == Faults{"duration-out-of-range"});
+  }
 }
 
 TEST_CASE("a wire uses what is declared after it, and the order puts it behind") {

@@ -53,6 +53,35 @@ TEST_CASE("clauses of findings") {
         "finds body:_ subject:_ object:pinned place:(side_turn,3,4,0) when:_");
 }
 
+TEST_CASE("clauses after events") {
+  CHECK(clause("after passed, divert,\n  passed:\n    millhouse reaches kiln") ==
+        "after:[passed; divert; passed] reaches body:_ subject:millhouse object:kiln place:_ "
+        "when:_");
+  CHECK(clause("after passed: never trapped when divert") ==
+        "after:[passed] never_state body:_ subject:_ object:trapped place:_ when:divert");
+  CHECK(clause("after passed: findings none") ==
+        "after:[passed] findings_none body:_ subject:_ object: place:_ when:_");
+}
+
+TEST_CASE("clauses of clearing") {
+  CHECK(clause("clear within 12 s") == "clears body:_ subject:_ object: place:_ when:_ time:12s");
+  CHECK(clause("walker clear within 240 ticks when divert") ==
+        "clears body:_ subject:walker object: place:_ when:divert time:240ticks");
+  CHECK(clause("after a: walker from millhouse clear\n  within 1 tick") ==
+        "after:[a] clears body:walker subject:millhouse object: place:_ when:_ time:1tick");
+}
+
+TEST_CASE("clauses of trains") {
+  CHECK(clause("millhouse deals kiln every 2 s") ==
+        "deals body:_ subject:millhouse object: place:_ when:_ dealt:[kiln] time:2s");
+  CHECK(clause("after a: walker from millhouse deals kiln, nothing,\n  press every 40 ticks for 4 "
+               "rounds") ==
+        "after:[a] deals body:walker subject:millhouse object: place:_ when:_ "
+        "dealt:[kiln; nothing; press] time:40ticks rounds:4");
+  CHECK(clause("millhouse deals nothing every 2 s for 1 round") ==
+        "deals body:_ subject:millhouse object: place:_ when:_ dealt:[nothing] time:2s rounds:1");
+}
+
 TEST_CASE("an expectation's title and junction") {
   CHECK(declaration_of("expect \"routes\" of side_turn { }") ==
         "expect title:\"routes\" of:side_turn[]");
@@ -71,8 +100,9 @@ TEST_CASE("a table") {
 TEST_CASE("misspelt words in clauses") {
   CHECK(fault("  millhouse reches press") ==
         "3:13 out-of-place\n"
-        "  'reches' stands where 'reaches', 'may reach' or 'never' is expected in the clause\n"
-        "  [reches] 'reaches', 'may reach' or 'never' is expected here\n"
+        "  'reches' stands where 'reaches', 'may reach', 'never', 'clear' or 'deals' is expected "
+        "in the clause\n"
+        "  [reches] 'reaches', 'may reach', 'never', 'clear' or 'deals' is expected here\n"
         "  > Perhaps 'reaches' is meant.\n");
   CHECK(fault("  findngs none") ==
         "3:3 misspelt-word\n"
@@ -99,18 +129,62 @@ TEST_CASE("a clause without its outlet does not swallow the next line") {
         "  > A clause is written: INLET reaches OUTLET, or BODY from INLET reaches OUTLET\n");
 }
 
-TEST_CASE("clauses of a later edition are named as such") {
-  CHECK(
-      fault(
-          "  after passed, passed: millhouse reaches kiln\n  clear within 12 s\n  findings none") ==
-      "3:3 not-understood-yet\n"
-      "  'after' is not understood by this edition yet\n"
-      "  [after] this belongs to a later edition\n"
-      "  > Leave it out for now; nothing in it was read.\n"
-      "4:3 not-understood-yet\n"
-      "  'clear' is not understood by this edition yet\n"
-      "  [clear] this belongs to a later edition\n"
-      "  > Leave it out for now; nothing in it was read.\n");
+TEST_CASE("clauses cut short after their events, and events that are none") {
+  std::string const remedy =
+      "  > A clause is written: after divert, passed: INLET reaches OUTLET\n";
+  CHECK(fault("  after divert, passed:\n") ==
+        "3:24 cut-short\n"
+        "  The clause is cut short: a clause such as 'INLET reaches OUTLET' is missing\n"
+        "  [] a clause such as 'INLET reaches OUTLET' is expected here\n" +
+            remedy);
+  CHECK(fault("  after divert passed: millhouse reaches kiln") ==
+        "3:16 out-of-place\n"
+        "  'passed' stands where ',' or ':' is expected in the clause\n"
+        "  [passed] ',' or ':' is expected here\n" +
+            remedy);
+  CHECK(fault("  after not divert: millhouse reaches kiln") ==
+        "3:9 reserved-name\n"
+        "  'not' cannot be a name\n"
+        "  [not] this is a word of the language\n"
+        "  > Choose another name; adding a letter or '_' is enough.\n");
+  CHECK(fault("  after divert: after passed: millhouse reaches kiln") ==
+        "3:17 out-of-place\n"
+        "  'after' stands where a clause such as 'INLET reaches OUTLET' is expected in the clause\n"
+        "  [after] a clause such as 'INLET reaches OUTLET' is expected here\n" +
+            remedy);
+  CHECK(fault("  aftr divert: millhouse reaches kiln") ==
+        "3:3 misspelt-word\n"
+        "  'aftr' is not understood here\n"
+        "  [aftr] this may be a misspelt word\n"
+        "  > Perhaps 'after' is meant.\n");
+}
+
+TEST_CASE("faulty clauses of time do not swallow the next line") {
+  CHECK(fault("  walker clear within\n  clear 12 s\n  millhouse deals kiln,\n    press\n"
+              "  millhouse deals\n  millhouse deals kiln every 2 s for 3\n  findings none") ==
+        "3:22 cut-short\n"
+        "  The clause is cut short: a duration such as 240 ticks or 12 s is missing\n"
+        "  [] a duration such as 240 ticks or 12 s is expected here\n"
+        "  > A clause is written: clear within 12 s, or INLET clear within 240 ticks\n"
+        "4:9 out-of-place\n"
+        "  '12' stands where 'within' is expected in the clause\n"
+        "  [12] 'within' is expected here\n"
+        "  > A clause is written: clear within 12 s, or INLET clear within 240 ticks\n"
+        "6:10 cut-short\n"
+        "  The clause is cut short: ',' or 'every' is missing\n"
+        "  [] ',' or 'every' is expected here\n"
+        "  > A clause is written: INLET deals OUTLET, nothing, OUTLET every 40 ticks, or ... every "
+        "40 ticks for 4 rounds\n"
+        "7:18 cut-short\n"
+        "  The clause is cut short: an outlet's name or 'nothing' is missing\n"
+        "  [] an outlet's name or 'nothing' is expected here\n"
+        "  > A clause is written: INLET deals OUTLET, nothing, OUTLET every 40 ticks, or ... every "
+        "40 ticks for 4 rounds\n"
+        "8:39 cut-short\n"
+        "  The clause is cut short: 'rounds' is missing\n"
+        "  [] 'rounds' is expected here\n"
+        "  > A clause is written: INLET deals OUTLET, nothing, OUTLET every 40 ticks, or ... every "
+        "40 ticks for 4 rounds\n");
 }
 
 TEST_CASE("faulty rows of a table") {

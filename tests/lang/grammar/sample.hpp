@@ -79,6 +79,14 @@ expect "routes" of side_turn {
   findings none
   finds dry-stand at 3 4 0
   finds pinned at side_turn 3 4 0
+  after passed, divert: walker from millhouse reaches press
+  after flush:
+    never trapped
+  clear within 12 s
+  walker clear within 240 ticks when not shut
+  millhouse deals kiln, nothing, press every 40 ticks
+  after beat, beat: walker from millhouse deals press, press,
+    kiln every 2 s for 4 rounds  # dealt like cards
 }
 
 expect table walker from millhouse of side_turn {

@@ -76,12 +76,16 @@ struct Writer {
     return *this << node.name << "=" << node.value;
   }
   Writer& operator<<(Clause const& node) {
-    static constexpr std::array kinds{"reaches",     "may_reach",     "never_reaches",
-                                      "never_state", "findings_none", "finds"};
-    return *this << kinds.at(static_cast<std::size_t>(node.kind)) << " body:" << node.body
-                 << " subject:" << node.subject << " object:" << node.object
-                 << " place:" << node.place << " when:" << node.condition
-                 << (node.is_otherwise ? " otherwise" : "");
+    static constexpr std::array kinds{"reaches", "may_reach", "never_reaches", "never_state",
+                                      "clears",  "deals",     "findings_none", "finds"};
+    if (!node.events.empty()) *this << "after:" << node.events << " ";
+    *this << kinds.at(static_cast<std::size_t>(node.kind)) << " body:" << node.body
+          << " subject:" << node.subject << " object:" << node.object << " place:" << node.place
+          << " when:" << node.condition << (node.is_otherwise ? " otherwise" : "");
+    if (!node.dealt.empty()) *this << " dealt:" << node.dealt;
+    if (node.duration) *this << " time:" << node.duration;
+    if (node.rounds) *this << " rounds:" << node.rounds;
+    return *this;
   }
   Writer& operator<<(TableRow const& node) {
     return *this << node.settings << "->" << node.outlets;

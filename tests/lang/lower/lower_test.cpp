@@ -197,6 +197,40 @@ TEST_CASE("clauses become expectations, each with its text in one line") {
   CHECK(texts[3].clause == "table crawler from millhouse: divert 1, flush - | kiln");
 }
 
+TEST_CASE("events, times and trains of clauses") {
+  auto const lowered = read(
+      "leat 1\nsignals {\n  lever divert\n  wire shut = divert\n  button flush for 4 ticks\n}\n"
+      "practice {\n  ticks_per_second 10\n}\nmarks {\n  i inlet m1\n  k outlet k1\n"
+      "  q outlet k2\n  a rock when shut else open\n}\njunction run {\n  level 0..1 {\n"
+      "    |ikqa|\n  }\n}\nexpect \"it\" {\n  m1 reaches k1 when shut\n"
+      "  after flush, divert,\n    flush: m1 reaches k2\n  m1 reaches k2 otherwise\n"
+      "  walker clear within 12 s when divert\n"
+      "  after divert: m1 deals k2, nothing, k1 every 40 ticks for 2 rounds\n}\n");
+  auto const& expected = lowered.design.expectations;
+  REQUIRE(expected.size() == 5);
+  CHECK(expected[0].events.empty());
+  CHECK(expected[0].ticks == 0);
+  CHECK(expected[1].claim == model::Claim::reaches);
+  CHECK(expected[1].events == std::vector<model::SignalId>{2, 0, 2});
+  CHECK(expected[1].outlet == 1u);
+  CHECK(!expected[1].condition);
+  REQUIRE(expected[2].condition);
+  CHECK(lowered.design.circuit.expressions[*expected[2].condition] ==
+        model::ExpressionNode{model::Operator::negation, *expected[0].condition, 0});
+  CHECK(expected[3].claim == model::Claim::clears);
+  CHECK(expected[3].ticks == 120);
+  CHECK(expected[3].profile == 0u);
+  CHECK(!expected[3].inlet);
+  CHECK(expected[3].condition);
+  CHECK(expected[4].claim == model::Claim::deals);
+  CHECK(expected[4].events == std::vector<model::SignalId>{0});
+  CHECK(expected[4].ticks == 40);
+  CHECK(expected[4].inlet == 0u);
+  std::vector<std::optional<std::uint32_t>> const dealt{1u, std::nullopt, 0u, 1u, std::nullopt, 0u};
+  CHECK(expected[4].dealt == dealt);
+  CHECK(lowered.map.expectations[1].clause == "after flush, divert, flush: m1 reaches k2");
+}
+
 TEST_CASE("every id has its words and their place in the text") {
   auto const map = read(sample).map;
   auto const names = [](std::vector<source::Named> const& all) {

@@ -17,7 +17,10 @@ signals {
   button flush for 4 ticks
   plate passed
   wire shut = divert and not late
-  wire late = flush xor (divert or passed)
+  wire late = flush xor (divert or passed) after 4 ticks
+  latch parked on flush off not passed starts on
+  toggle turned1 on late
+  clock beat every 2 s
 }
 materials {
   grate passes water, carries
@@ -58,6 +61,9 @@ expect "routes" {
   walker from millhouse never reaches kiln
   millhouse may reach kiln otherwise
   granary never trapped
+  after divert, passed, beat: millhouse reaches kiln
+  millhouse clear within 12 s
+  walker from millhouse deals kiln, nothing every 40 ticks for 4 rounds
 }
 expect "clean" of other {
   findings none above note

@@ -135,6 +135,8 @@ TEST_CASE("the laws hold for odd but sound texts") {
         "leat 1\nexpect table w from i # a\n { # b\n | route # c\n # d\n | k # e\n | k, q # f\n }",
         "leat 1\nexpect table w from i { # a\n a # b\n | route # c\n - | k }",
         "leat 1\nexpect # a\n { # b\n i reaches k # c\n when a and # d\n # e\n b # f\n }",
+        "leat 1\nexpect { # a\n after a, # b\n b: # c\n i deals k, # d\n nothing # e\n "
+        "every 2 s # f\n for 4 rounds # g\n # h\n clear # i\n within 2 s # j\n }",
         "leat 1\r\nsignals { # a\r\n lever a # b\r\n}\r\n",
         "leat 1\nmaterials { m carries, # a\n # b\n passes water # c\n }\nbody b { # a\n floats # "
         "b\n }\n"})
@@ -173,4 +175,19 @@ TEST_CASE("a clause prints in one line") {
   auto const& clauses =
       std::get<leat::syntax::ExpectDeclaration>(document.declarations.at(0)).clauses;
   CHECK(leat::syntax::print(clauses.at(0)) == "walker from millhouse reaches kiln when a or b");
+}
+
+TEST_CASE("clauses of events and of time print in one line each") {
+  CHECK(printed("leat 1\nexpect { after a,# x\n b :\n i reaches k\n clear\nwithin 1 tick when a\n"
+                " w from i clear within 2 s\n i deals k,\n nothing every 2 s for 1 round\n"
+                " after a: i deals q every 3 ticks for 20 rounds }\n") ==
+        "leat 1\n"
+        "\n"
+        "expect {\n"
+        "  after a, b: i reaches k  # x\n"
+        "  clear within 1 tick when a\n"
+        "  w from i clear within 2 s\n"
+        "  i deals k, nothing every 2 s for 1 round\n"
+        "  after a: i deals q every 3 ticks for 20 rounds\n"
+        "}\n");
 }
