@@ -78,6 +78,8 @@ TEST_CASE("clauses of trains") {
                "rounds") ==
         "after:[a] deals body:walker subject:millhouse object: place:_ when:_ "
         "dealt:[kiln; nothing; press] time:40ticks rounds:4");
+  CHECK(clause("deals deals rounds, deals every 2 s") ==
+        "deals body:_ subject:deals object: place:_ when:_ dealt:[rounds; deals] time:2s");
   CHECK(clause("millhouse deals nothing every 2 s for 1 round") ==
         "deals body:_ subject:millhouse object: place:_ when:_ dealt:[nothing] time:2s rounds:1");
 }
@@ -185,6 +187,17 @@ TEST_CASE("faulty clauses of time do not swallow the next line") {
         "  [] 'rounds' is expected here\n"
         "  > A clause is written: INLET deals OUTLET, nothing, OUTLET every 40 ticks, or ... every "
         "40 ticks for 4 rounds\n");
+}
+
+TEST_CASE("a faulty clause is left out with the lines it goes on in, and no further") {
+  CHECK(faults_of(
+            "leat 1\nexpect {\n  after 5, divert: # first\n    millhouse reches press\n"
+            "  millhouse deals 5,\n    kiln, # x\n\n    press every 2 s\n  findngs none\n}\n") ==
+        std::vector<std::string>{"3:9 out-of-place", "5:19 out-of-place", "9:3 misspelt-word"});
+  CHECK(faults_of("leat 1\nexpect {\n  millhouse deals 5,\n}\nmarks {\n  a\n}\n") ==
+        std::vector<std::string>{"3:19 out-of-place", "6:4 cut-short"});
+  CHECK(faults_of("leat 1\nexpect {\n  millhouse deals 5,\nmarks {\n  a\n}\n") ==
+        std::vector<std::string>{"3:19 out-of-place", "3:21 unclosed-block", "5:4 cut-short"});
 }
 
 TEST_CASE("faulty rows of a table") {
