@@ -14,6 +14,11 @@ outside_test(networkx_water --count 30)
 outside_test(networkx_routes --count 60)
 outside_test(conditions --count 40)
 outside_test(decoders)
+outside_test(waves_verilog --count 200)
+outside_test(machine_verilog --count 120)
+outside_test(waves_sigrok --count 40)
+outside_test(machine_graphviz --count 30)
+outside_test(memory_databook)
 
 add_test(NAME outside.self_test
          COMMAND /usr/bin/python3 -m unittest discover -p "self_test*.py"
