@@ -1,5 +1,5 @@
 room(engine_model engine/model SOURCES arrangement.cpp grid.cpp practice.cpp)
-room(engine_logic engine/logic SOURCES cover.cpp machine.cpp program.cpp recording.cpp row_set.cpp settled_circuit.cpp side_by_side.cpp statement.cpp timed.cpp truth.cpp USES engine_model)
+room(engine_logic engine/logic SOURCES cover.cpp diagram.cpp machine.cpp program.cpp recording.cpp row_set.cpp settled_circuit.cpp side_by_side.cpp statement.cpp symbolic_machine.cpp timed.cpp truth.cpp USES engine_model)
 room(engine_water engine/water
   SOURCES current.cpp holes.cpp intrinsic.cpp settle.cpp settling.cpp spread.cpp step.cpp survey.cpp
   USES engine_model)
@@ -7,7 +7,7 @@ room(engine_body engine/body
   SOURCES endings.cpp moves.cpp outcome.cpp route_graph.cpp shape.cpp surroundings.cpp trail.cpp travel.cpp
   USES engine_water)
 target_link_libraries(engine_body PRIVATE Boost::headers)
-room(engine_explore engine/explore SOURCES combinations.cpp histories.cpp memory_graph.cpp known_keys.cpp neighbours.cpp setting.cpp state_keys.cpp states.cpp switching.cpp train.cpp
+room(engine_explore engine/explore SOURCES combinations.cpp histories.cpp memory_graph.cpp known_keys.cpp neighbours.cpp saturation.cpp setting.cpp state_keys.cpp states.cpp switching.cpp symbolic_states.cpp train.cpp
   USES engine_logic engine_body)
 target_link_libraries(engine_explore PRIVATE Boost::headers)
 room(engine_findings engine/findings

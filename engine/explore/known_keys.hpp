@@ -1,6 +1,7 @@
 #pragma once
 #include <algorithm>
 #include <cstdint>
+#include <span>
 #include <vector>
 
 namespace leat::explore {
@@ -13,10 +14,24 @@ class KnownKeys {
 
   // Keys below are in the bit table.
   Key dense_end() const { return Key{1} << dense_bits_; }
-  // Contract: below dense_end().
-  bool is_known_dense(Key key) const { return (bits_[key >> 6] >> (key & 63) & 1u) != 0; }
   bool is_known(Key key) const {
-    return key < dense_end() ? is_known_dense(key) : sparse_[slot_of(key)] == key;
+    return key < dense_end() ? (bits_[key >> 6] >> (key & 63) & 1u) != 0
+                             : sparse_[slot_of(key)] == key;
+  }
+
+  // One bit for each of at most 64 keys: it is not known. Contract of the first: all keys are below
+  // dense_end().
+  std::uint64_t unknown_dense(std::span<Key const> keys) const {
+    std::uint64_t known = 0;
+    for (auto place = keys.size(); place-- > 0;)
+      known = known + known + (bits_[keys[place] >> 6] >> (keys[place] & 63) & 1u);
+    return ~known & all(keys.size());
+  }
+  std::uint64_t unknown(std::span<Key const> keys) const {
+    std::uint64_t known = 0;
+    for (auto place = keys.size(); place-- > 0;)
+      known = known + known + (is_known(keys[place]) ? 1u : 0u);
+    return ~known & all(keys.size());
   }
 
   // Contract: not known yet.
@@ -41,6 +56,9 @@ class KnownKeys {
   std::size_t slot_count() const { return sparse_.size(); }
 
  private:
+  static std::uint64_t all(std::size_t count) {
+    return count == 64 ? ~std::uint64_t{0} : (std::uint64_t{1} << count) - 1;
+  }
   void rehash(std::size_t slots);
 
   int dense_bits_ = 0;

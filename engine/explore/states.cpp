@@ -58,6 +58,7 @@ class Search {
       states_.unquiet_as_built = start_.oscillation;
       return std::move(states_);
     }
+    reserve();
     add(keys_.key_of(start_.code), States::none, 0);
     states_.is_complete = true;
     for (std::size_t done = 0; done < states_.size() && states_.is_complete;) {
@@ -72,6 +73,18 @@ class Search {
 
  private:
   static constexpr auto block = Neighbours::most_states;
+
+  // Room for as many states as there can be, so that growing copies nothing; what is not used is
+  // not touched.
+  void reserve() {
+    constexpr std::size_t most_reserved = std::size_t{1} << 20;
+    auto const bits = std::min<std::size_t>(machine_.variables().size(), 20);
+    auto const count = std::min({most_states_, std::size_t{1} << bits, most_reserved});
+    keys_of_states_.reserve(count);
+    states_.codes.reserve(count);
+    states_.parent.reserve(count);
+    states_.event_from_parent.reserve(count);
+  }
 
   std::span<Key> after(std::size_t event, std::size_t count) {
     return std::span(to_).subspan(event * block, count);
@@ -89,8 +102,7 @@ class Search {
     for (std::size_t event = 0; event < states_.events; ++event) {
       auto const& unsettled = neighbours_.flip(event, after(event, count));
       mark_new(event, after(event, count));
-      for (std::size_t lane = 0; lane < count; ++lane)
-        unsettled_[lane] |= (unsettled[lane / 64] >> lane % 64 & 1u) << event;
+      note_unsettled(event, unsettled);
     }
     for (std::size_t lane = 0; lane < count; ++lane) {
       for (auto rest = candidates_[lane] | unsettled_[lane]; rest != 0; rest &= rest - 1)
@@ -99,16 +111,25 @@ class Search {
     }
   }
 
+  static void note(std::size_t event, std::size_t first_lane, std::uint64_t lanes,
+                   std::array<std::uint64_t, block>& events_of_lane) {
+    for (; lanes != 0; lanes &= lanes - 1)
+      events_of_lane[first_lane + static_cast<std::size_t>(std::countr_zero(lanes))] |=
+          std::uint64_t{1} << event;
+  }
+
+  void note_unsettled(std::size_t event, Neighbours::Plane const& lanes) {
+    for (std::size_t w = 0; w < lanes.size(); ++w) note(event, 64 * w, lanes[w], unsettled_);
+  }
+
   // Notes the lanes whose key is not known yet.
   void mark_new(std::size_t event, std::span<Key const> to) {
     Key any = 0;
     for (auto key : to) any |= key;
-    if (any < known_.dense_end()) {
-      for (std::size_t lane = 0; lane < to.size(); ++lane)
-        candidates_[lane] |= std::uint64_t{!known_.is_known_dense(to[lane])} << event;
-    } else {
-      for (std::size_t lane = 0; lane < to.size(); ++lane)
-        candidates_[lane] |= std::uint64_t{!known_.is_known(to[lane])} << event;
+    bool const is_dense = any < known_.dense_end();
+    for (std::size_t begin = 0; begin < to.size(); begin += 64) {
+      auto const part = to.subspan(begin, std::min<std::size_t>(64, to.size() - begin));
+      note(event, begin, is_dense ? known_.unknown_dense(part) : known_.unknown(part), candidates_);
     }
   }
 
@@ -147,19 +168,20 @@ class Search {
   void table() {
     Numbers const numbers(known_, keys_of_states_);
     auto const events = states_.events;
-    states_.next.resize(states_.size() * events);
+    states_.next.reserve(states_.size() * events);
     for (std::size_t done = 0; done < states_.size(); done += block) {
       auto const count = std::min(block, states_.size() - done);
       load(done, count);
-      for (std::size_t event = 0; event < events; ++event) {
-        auto const to = after(event, count);
-        auto const& unsettled = neighbours_.flip(event, to);
-        auto* next = &states_.next[done * events + event];
-        for (std::size_t lane = 0; lane < count; ++lane) next[lane * events] = numbers.of(to[lane]);
-        for (std::size_t lane = 0; lane < count; ++lane) {
-          if ((unsettled[lane / 64] >> lane % 64 & 1u) == 0) continue;
+      unsettled_.fill(0);
+      for (std::size_t event = 0; event < events; ++event)
+        note_unsettled(event, neighbours_.flip(event, after(event, count)));
+      for (std::size_t lane = 0; lane < count; ++lane) {
+        for (std::size_t event = 0; event < events; ++event)
+          states_.next.push_back(numbers.of(to_[event * block + lane]));
+        for (auto rest = unsettled_[lane]; rest != 0; rest &= rest - 1) {
+          auto const event = static_cast<std::size_t>(std::countr_zero(rest));
           auto const settled = machine_.after(states_.codes[done + lane], event);
-          next[lane * events] =
+          states_.next[(done + lane) * events + event] =
               settled.is_quiet ? numbers.of(keys_.key_of(settled.code)) : States::none;
         }
       }

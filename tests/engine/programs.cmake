@@ -1,6 +1,7 @@
 add_library(test_draw STATIC ${CMAKE_CURRENT_LIST_DIR}/../support/draw.cpp
   ${CMAKE_CURRENT_LIST_DIR}/../support/poured.cpp
   ${CMAKE_CURRENT_LIST_DIR}/../support/hand_graph.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/../support/counters.cpp
   ${CMAKE_CURRENT_LIST_DIR}/../support/wired.cpp)
 target_link_libraries(test_draw PUBLIC engine_judge)
 
@@ -13,12 +14,12 @@ endfunction()
 
 engine_tests(model arrangement finding_kind grid material practice)
 engine_tests(water current holes intrinsic settle spread step survey)
-engine_tests(logic cover machine row_set statement timed truth)
+engine_tests(logic cover diagram machine row_set statement timed truth)
 engine_tests(body endings moves outcome route_graph shape surroundings trail travel)
 
 include(${CMAKE_CURRENT_LIST_DIR}/../laws/programs.cmake)
 include(${CMAKE_CURRENT_LIST_DIR}/../style/programs.cmake)
-engine_tests(explore combinations histories states switching train)
+engine_tests(explore combinations histories states switching symbolic_states train)
 target_link_libraries(explore_tests PRIVATE random_junctions)
 engine_tests(tables routes)
 engine_tests(verdicts expectations)

@@ -1,0 +1,112 @@
+#include "engine/explore/symbolic_states.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "engine/contract.hpp"
+#include "engine/explore/saturation.hpp"
+
+namespace leat::explore {
+
+using logic::Diagram;
+using Function = Diagram::Function;
+
+namespace {
+
+// An event's changes in parts: one for each variable that can change, holding where it is the
+// highest one that does. A part leaves what is above alone, which is what saturation lives on.
+class Parts {
+ public:
+  Parts(Diagram& diagram, logic::SymbolicMachine const& machine)
+      : diagram_(diagram), places_(machine.places()), highest_first_(places_.size()) {
+    std::iota(highest_first_.begin(), highest_first_.end(), std::size_t{0});
+    std::sort(highest_first_.begin(), highest_first_.end(),
+              [&](auto a, auto b) { return places_[a] < places_[b]; });
+  }
+
+  void add(std::vector<Function> const& after, Function except, std::vector<Transitions>& to) {
+    auto where = !except;
+    for (std::size_t i = 0; i < highest_first_.size() && where != Diagram::never; ++i) {
+      auto const v = highest_first_[i];
+      auto const changes = diagram_.differ(after[v], diagram_.variable(2 * places_[v]));
+      auto const is_highest = diagram_.both(where, changes);
+      if (is_highest != Diagram::never) to.push_back({changed_from(i, after, is_highest)});
+      where = diagram_.both(where, !changes);
+    }
+  }
+
+ private:
+  // Lowest first, so that each step only adds on top.
+  Function changed_from(std::size_t highest, std::vector<Function> const& after, Function where) {
+    auto relation = Diagram::always;
+    for (auto i = highest_first_.size(); i-- > highest;) {
+      auto const v = highest_first_[i];
+      auto const before = diagram_.variable(2 * places_[v]);
+      if (after[v] == before) continue;
+      auto const next = diagram_.variable(2 * places_[v] + 1);
+      relation = diagram_.both(relation, !diagram_.differ(next, after[v]));
+    }
+    return diagram_.both(relation, where);
+  }
+
+  Diagram& diagram_;
+  std::vector<Diagram::Level> const& places_;
+  std::vector<std::size_t> highest_first_;  // variables by place
+};
+
+}  // namespace
+
+SymbolicStates::SymbolicStates(model::Circuit const& circuit, Limits limits)
+    : diagram_(limits.most_nodes),
+      machine_(circuit, diagram_),
+      unquiet_(machine_.input_count(), Diagram::never) {
+  knowledge_ = explore(limits);
+  if (diagram_.has_run_out()) knowledge_ = Knowledge::out_of_nodes;
+}
+
+// States after which an event does not get quiet are left out of the transitions: nothing follows
+// them by that event.
+SymbolicStates::Knowledge SymbolicStates::explore(Limits const& limits) {
+  auto const start = machine_.as_built(limits.most_rounds);
+  is_unquiet_as_built_ = start.oscillating == Diagram::always;
+  if (start.unknown != Diagram::never) return Knowledge::out_of_rounds;
+  if (is_unquiet_as_built_) return Knowledge::complete;
+  std::vector<Transitions> transitions;
+  Parts parts(diagram_, machine_);
+  auto unknown = Diagram::never;
+  for (std::size_t event = 0; event < input_count(); ++event) {
+    auto const outcome = machine_.after(event, limits.most_rounds);
+    unquiet_[event] = outcome.oscillating;
+    unknown = diagram_.either(unknown, outcome.unknown);
+    parts.add(outcome.after, diagram_.either(outcome.oscillating, outcome.unknown), transitions);
+    if (diagram_.has_run_out()) return Knowledge::out_of_nodes;
+  }
+  states_ = saturated(diagram_, state_of(start.after), std::move(transitions));
+  for (auto& states : unquiet_) states = diagram_.both(states, states_);
+  bool const is_all_known = diagram_.both(unknown, states_) == Diagram::never;
+  return is_all_known ? Knowledge::complete : Knowledge::out_of_rounds;
+}
+
+Function SymbolicStates::state_of(std::vector<Function> const& values) {
+  auto state = Diagram::always;
+  for (std::size_t v = 0; v < values.size(); ++v) {
+    auto const held = diagram_.variable(2 * machine_.places()[v]);
+    state = diagram_.both(state, values[v] == Diagram::always ? held : !held);
+  }
+  return state;
+}
+
+// The levels after an event are tested by no set: they do not change its share.
+long double SymbolicStates::count_of(Function states) const {
+  return std::ldexp(diagram_.share(states), static_cast<int>(variables().size()));
+}
+
+bool SymbolicStates::is_in(Function states, std::vector<bool> const& values) const {
+  require(values.size() == variables().size(), "SymbolicStates: a value for every variable");
+  std::vector<bool> is_on(2 * values.size());
+  for (std::size_t v = 0; v < values.size(); ++v) is_on[2 * machine_.places()[v]] = values[v];
+  return diagram_.is_true(states, is_on);
+}
+
+}  // namespace leat::explore

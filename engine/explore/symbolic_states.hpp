@@ -1,0 +1,68 @@
+#pragma once
+#include <cstdint>
+#include <vector>
+
+#include "engine/logic/symbolic_machine.hpp"
+
+namespace leat::explore {
+
+struct Limits {
+  std::size_t most_nodes = std::size_t{1} << 22;  // of the diagram, about 30 bytes each
+  std::size_t most_rounds = 4096;                 // until all is quiet after an event
+};
+
+// The set of settled states that a circuit can reach from as built, as a function of its variables;
+// for circuits whose states are too many to be numbered, or whose variables too many for a code.
+class SymbolicStates {
+ public:
+  // Whether the set is known. Where it is not, the other answers mean nothing.
+  enum class Knowledge : std::uint8_t {
+    complete,
+    out_of_nodes,   // the diagrams grew past the budget
+    out_of_rounds,  // from a state that can be reached, it is not known whether all gets quiet
+  };
+
+  // The circuit must outlive it. Cost: that of the diagrams, which no bound but the budget holds
+  // down. Small where states are a product of parts, or counters, rings and the like; large where
+  // many variables far from each other in the order are compared.
+  SymbolicStates(model::Circuit const&, Limits = {});
+  SymbolicStates(model::Circuit&&, Limits = {}) = delete;
+
+  Knowledge knowledge() const { return knowledge_; }
+  // Inputs, then memory elements, each in the order of their ids.
+  std::vector<model::SignalId> const& variables() const { return machine_.variables(); }
+  std::size_t input_count() const { return machine_.input_count(); }
+
+  // Exact up to 2^64, then as exact as a long double; infinite past 2^16383.
+  long double count() const { return count_of(states_); }
+  // Whether the state can be reached; one value for each variable.
+  bool contains(std::vector<bool> const& values) const { return is_in(states_, values); }
+
+  // The circuit as built never gets quiet: there is no state.
+  bool is_unquiet_as_built() const { return is_unquiet_as_built_; }
+  // The states that can be reached and after which the event never gets quiet.
+  long double unquiet_count(std::size_t event) const { return count_of(unquiet_[event]); }
+  bool is_unquiet(std::vector<bool> const& values, std::size_t event) const {
+    return is_in(unquiet_[event], values);
+  }
+
+  // What the diagram cost: all nodes made, and those of the set.
+  std::size_t nodes_made() const { return diagram_.node_count(); }
+  std::size_t nodes_of_states() const { return diagram_.size(states_); }
+
+ private:
+  using Function = logic::Diagram::Function;
+  Knowledge explore(Limits const&);
+  Function state_of(std::vector<Function> const& values);
+  long double count_of(Function) const;
+  bool is_in(Function, std::vector<bool> const& values) const;
+
+  logic::Diagram diagram_;
+  logic::SymbolicMachine machine_;
+  Knowledge knowledge_ = Knowledge::complete;
+  Function states_ = logic::Diagram::never;
+  std::vector<Function> unquiet_;  // by event
+  bool is_unquiet_as_built_ = false;
+};
+
+}  // namespace leat::explore

@@ -1,0 +1,80 @@
+#pragma once
+#include <cstdint>
+#include <utility>
+#include <vector>
+
+#include "engine/logic/computed.hpp"
+
+namespace leat::logic {
+
+// Boolean functions as one reduced ordered decision diagram that they share.
+//
+// Idea: R. E. Bryant, "Graph-based algorithms for Boolean function manipulation" (1986): along
+// every path variables are tested in one order, no two nodes are equal and none has equal branches,
+// so that a function has one form and equal functions are the same edge. Edges can be complemented
+// (K. S. Brace, R. L. Rudell, R. E. Bryant, 1990), so negation is free; the branch for "on" never
+// is. Cost: each operation visits each pair of nodes once, as far as remembered results last.
+//
+// Nodes are never given back: a diagram belongs to one question and has a budget of nodes. When it
+// is used up, has_run_out() holds, and whatever is computed then or later means nothing.
+class Diagram {
+ public:
+  using Level = std::uint32_t;  // place of a variable in the order, 0 first
+  static constexpr Level below_all = 0xffffffffu;
+
+  struct Function {
+    std::uint32_t edge = 0;
+    bool operator==(Function const&) const = default;
+    Function operator!() const { return {edge ^ 1u}; }
+  };
+  static constexpr Function always{0}, never{1};
+
+  // Contract: at most 2^30 nodes.
+  explicit Diagram(std::size_t most_nodes);
+
+  Function variable(Level level) { return node(level, never, always); }
+  // The function that is `off` where the variable is off, else `on`. Contract: both lie below it.
+  Function node(Level, Function off, Function on);
+
+  Function both(Function, Function);
+  Function either(Function f, Function g) { return !both(!f, !g); }
+  Function differ(Function, Function);
+  Function choice(Function condition, Function if_on, Function if_off);
+
+  // The first variable tested; below_all for constants.
+  Level level(Function f) const { return nodes_[f.edge >> 1].level; }
+  // What is left when the variable of that level is off, or on. Contract: none is tested before.
+  std::pair<Function, Function> branches(Function f, Level at) const {
+    auto const& tested = nodes_[f.edge >> 1];
+    if (tested.level != at) return {f, f};
+    auto const flip = f.edge & 1u;
+    return {{tested.off ^ flip}, {tested.on ^ flip}};
+  }
+  // The value where variable v is on exactly if is_on[v].
+  bool is_true(Function, std::vector<bool> const& is_on) const;
+  // The share of all assignments in which it is true.
+  long double share(Function) const;
+
+  bool has_run_out() const { return has_run_out_; }
+  // Nodes made so far, and nodes of one function, the constant among them.
+  std::size_t node_count() const { return nodes_.size(); }
+  std::size_t size(Function) const;
+
+ private:
+  struct Node {
+    Level level = below_all;
+    std::uint32_t off = 0, on = 0;
+  };
+  std::size_t place_of(Node const&) const;
+  void double_places();
+  std::vector<std::uint32_t> below(Function) const;
+  Function both_of_nodes(Function, Function);
+
+  std::size_t most_nodes_;
+  std::vector<Node> nodes_;
+  std::vector<std::uint32_t> places_;  // hash table of nodes; 0: free
+  Computed computed_;
+  bool has_run_out_ = false;
+};
+
+}  // namespace leat::logic

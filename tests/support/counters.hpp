@@ -1,0 +1,23 @@
+#pragma once
+#include "engine/model/circuit.hpp"
+
+// Counters of the logic databooks put together from latches and toggles; input 0 is the clock.
+namespace leat::wired {
+
+// Toggles behind each other, each triggered when the one before falls: counts in binary.
+model::Circuit ripple(int toggles);
+
+// Stages of a master latch, open while the clock is off, and a slave latch, open while it is on:
+// one step for each rise. The ring starts with its first stage on and hands it round.
+model::Circuit ring(int stages);
+// The same with what comes back turned over (Johnson counter).
+model::Circuit twisted_ring(int stages);
+
+// One toggle for each bit and one for the parity of the count; each is triggered by the clock where
+// it is the one to change: one bit changes a step (F. Gray, US patent 2632058).
+model::Circuit gray_counter(int bits);
+
+// As random_circuit, with wires between and some variables on as built.
+model::Circuit random_circuit_with_wires(unsigned seed);
+
+}  // namespace leat::wired
