@@ -19,18 +19,20 @@ class KnownKeys {
                              : sparse_[slot_of(key)] == key;
   }
 
-  // One bit for each of at most 64 keys: it is not known. Contract of the first: all keys are below
-  // dense_end().
-  std::uint64_t unknown_dense(std::span<Key const> keys) const {
+  // One bit for each of at most 64 keys, changed by `by`: it is not known. Contract of the first:
+  // the keys so changed are below dense_end().
+  std::uint64_t unknown_dense(std::span<Key const> keys, Key by) const {
     std::uint64_t known = 0;
-    for (auto place = keys.size(); place-- > 0;)
-      known = known + known + (bits_[keys[place] >> 6] >> (keys[place] & 63) & 1u);
+    for (auto place = keys.size(); place-- > 0;) {
+      auto const key = keys[place] ^ by;
+      known = known + known + (bits_[key >> 6] >> (key & 63) & 1u);
+    }
     return ~known & all(keys.size());
   }
-  std::uint64_t unknown(std::span<Key const> keys) const {
+  std::uint64_t unknown(std::span<Key const> keys, Key by) const {
     std::uint64_t known = 0;
     for (auto place = keys.size(); place-- > 0;)
-      known = known + known + (is_known(keys[place]) ? 1u : 0u);
+      known = known + known + (is_known(keys[place] ^ by) ? 1u : 0u);
     return ~known & all(keys.size());
   }
 

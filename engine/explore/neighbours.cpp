@@ -31,19 +31,23 @@ void Neighbours::load(std::span<logic::Code const> codes, std::span<Key const> k
   from_ = keys;
 }
 
-Neighbours::Plane const& Neighbours::flip(std::size_t event, std::span<Key> to) {
+Neighbours::Flip Neighbours::flip(std::size_t event, std::span<Key> to) {
   auto const& outcome = block_.flip(event);
-  Key even = keys_->change(event);
+  Flip flip{keys_->change(event), logic::Code{1} << event, true, &outcome.unsettled};
   uneven_.clear();
   for (auto const& [variable, lanes] : outcome.changes) {
     auto const part = share(lanes, block_.used());
-    if (part == Share::all) even ^= keys_->change(variable);
     if (part == Share::some) uneven_.push_back({keys_->change(variable), &lanes});
+    if (part != Share::all) continue;
+    flip.key ^= keys_->change(variable);
+    flip.code ^= logic::Code{1} << variable;
   }
-  for (std::size_t lane = 0; lane < from_.size(); ++lane) to[lane] = from_[lane] ^ even;
+  if (uneven_.empty()) return flip;
+  flip.is_even = false;
+  for (std::size_t lane = 0; lane < from_.size(); ++lane) to[lane] = from_[lane] ^ flip.key;
   constexpr std::size_t most_lane_by_lane = 6;
   uneven_.size() <= most_lane_by_lane ? add_lane_by_lane(to) : add_transposed(to);
-  return outcome.unsettled;
+  return flip;
 }
 
 void Neighbours::add_lane_by_lane(std::span<Key> to) const {

@@ -23,9 +23,16 @@ class Neighbours {
 
   // Settled states and their keys, at most most_states.
   void load(std::span<logic::Code const> codes, std::span<Key const> keys);
-  // Writes the key after the event for each state; returns the lanes that did not get quiet within
-  // the common rounds, whose keys mean nothing.
-  Plane const& flip(std::size_t event, std::span<Key> to);
+  // What an event does to the block.
+  struct Flip {
+    Key key = 0;  // changes of key and code that are the same for all states
+    logic::Code code = 0;
+    bool is_even = true;     // there are no others
+    Plane const* unsettled;  // lanes that did not get quiet within the common rounds: see Machine
+  };
+  // Where it is not even, the keys after the event are written to `to`. What is returned lives
+  // until the next call.
+  Flip flip(std::size_t event, std::span<Key> to);
 
  private:
   struct Uneven {

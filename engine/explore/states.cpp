@@ -49,6 +49,7 @@ class Search {
         start_(machine.as_built()),
         keys_(start_.code),
         neighbours_(machine, keys_),
+        after_(machine.input_count()),
         to_(machine.input_count() * block) {
     states_.events = machine.input_count();
   }
@@ -59,12 +60,10 @@ class Search {
       return std::move(states_);
     }
     reserve();
-    add(keys_.key_of(start_.code), States::none, 0);
+    add(start_.code, keys_.key_of(start_.code), States::none, 0);
     states_.is_complete = true;
-    for (std::size_t done = 0; done < states_.size() && states_.is_complete;) {
-      auto const count = std::min(block, states_.size() - done);
-      visit(done, count);
-      done += count;
+    for (; done_ < states_.size() && states_.is_complete; done_ += block_keys_.size()) {
+      visit();
       known_.widen(keys_.dimensions());
     }
     if (successors == Successors::tabled) table();
@@ -86,28 +85,53 @@ class Search {
     states_.event_from_parent.reserve(count);
   }
 
-  std::span<Key> after(std::size_t event, std::size_t count) {
-    return std::span(to_).subspan(event * block, count);
+  // Where the states of the present block lead by an event.
+  struct After {
+    Key by = 0;  // from the state's own key; where is_even is not set, `to_` holds the keys instead
+    logic::Code code_by = 0;
+    bool is_even = true;
+  };
+
+  std::span<Key> uneven(std::size_t event) {
+    return std::span(to_).subspan(event * block, block_keys_.size());
+  }
+  Key key_after(std::size_t lane, std::size_t event) const {
+    auto const& after = after_[event];
+    return after.is_even ? block_keys_[lane] ^ after.by : to_[event * block + lane];
+  }
+  logic::Code code_after(std::size_t lane, std::size_t event) const {
+    auto const& after = after_[event];
+    return after.is_even ? states_.codes[done_ + lane] ^ after.code_by
+                         : keys_.code_of(to_[event * block + lane]);
   }
 
-  void load(std::size_t done, std::size_t count) {
-    neighbours_.load(std::span(states_.codes).subspan(done, count),
-                     std::span(keys_of_states_).subspan(done, count));
-  }
-
-  void visit(std::size_t done, std::size_t count) {
-    load(done, count);
-    candidates_.fill(0);
+  void load() {
+    auto const count = std::min(block, states_.size() - done_);
+    block_keys_.assign(keys_of_states_.begin() + static_cast<std::ptrdiff_t>(done_),
+                       keys_of_states_.begin() + static_cast<std::ptrdiff_t>(done_ + count));
+    neighbours_.load(std::span(states_.codes).subspan(done_, count), block_keys_);
     unsettled_.fill(0);
+  }
+
+  void flip(std::size_t event) {
+    auto const flip = neighbours_.flip(event, uneven(event));
+    after_[event] = {flip.key, flip.code, flip.is_even};
+    for (std::size_t w = 0; w < flip.unsettled->size(); ++w)
+      note(event, 64 * w, (*flip.unsettled)[w], unsettled_);
+  }
+
+  void visit() {
+    load();
+    candidates_.fill(0);
+    Key any = 0;
+    for (auto key : block_keys_) any |= key;
     for (std::size_t event = 0; event < states_.events; ++event) {
-      auto const& unsettled = neighbours_.flip(event, after(event, count));
-      mark_new(event, after(event, count));
-      note_unsettled(event, unsettled);
+      flip(event);
+      mark_new(event, any);
     }
-    for (std::size_t lane = 0; lane < count; ++lane) {
+    for (std::size_t lane = 0; lane < block_keys_.size(); ++lane) {
       for (auto rest = candidates_[lane] | unsettled_[lane]; rest != 0; rest &= rest - 1)
-        arrive(static_cast<std::uint32_t>(done), lane,
-               static_cast<std::size_t>(std::countr_zero(rest)));
+        arrive(lane, static_cast<std::size_t>(std::countr_zero(rest)));
     }
   }
 
@@ -118,26 +142,29 @@ class Search {
           std::uint64_t{1} << event;
   }
 
-  void note_unsettled(std::size_t event, Neighbours::Plane const& lanes) {
-    for (std::size_t w = 0; w < lanes.size(); ++w) note(event, 64 * w, lanes[w], unsettled_);
-  }
-
-  // Notes the lanes whose key is not known yet.
-  void mark_new(std::size_t event, std::span<Key const> to) {
-    Key any = 0;
-    for (auto key : to) any |= key;
-    bool const is_dense = any < known_.dense_end();
-    for (std::size_t begin = 0; begin < to.size(); begin += 64) {
-      auto const part = to.subspan(begin, std::min<std::size_t>(64, to.size() - begin));
-      note(event, begin, is_dense ? known_.unknown_dense(part) : known_.unknown(part), candidates_);
+  // Notes the lanes whose key is not known yet; `any` has all bits that the block's own keys have.
+  void mark_new(std::size_t event, Key any) {
+    auto const& after = after_[event];
+    std::span<Key const> const keys = after.is_even ? std::span(block_keys_) : uneven(event);
+    auto const by = after.is_even ? after.by : 0;
+    if (!after.is_even) {
+      for (auto key : keys) any |= key;
+    }
+    bool const is_dense = (any | by) < known_.dense_end();
+    for (std::size_t begin = 0; begin < keys.size(); begin += 64) {
+      auto const part = keys.subspan(begin, std::min<std::size_t>(64, keys.size() - begin));
+      note(event, begin, is_dense ? known_.unknown_dense(part, by) : known_.unknown(part, by),
+           candidates_);
     }
   }
 
-  void arrive(std::uint32_t done, std::size_t lane, std::size_t event) {
-    auto const from = static_cast<std::uint32_t>(done + lane);
-    auto& key = to_[event * block + lane];
-    if ((unsettled_[lane] >> event & 1u) != 0) {
-      auto settled = machine_.after(states_.codes[from], event);
+  void arrive(std::size_t lane, std::size_t event) {
+    auto const from = static_cast<std::uint32_t>(done_ + lane);
+    auto key = key_after(lane, event);
+    bool const is_unsettled = (unsettled_[lane] >> event & 1u) != 0;
+    logic::Machine::Settled settled;
+    if (is_unsettled) {
+      settled = machine_.after(states_.codes[from], event);
       if (!settled.is_quiet) {
         states_.unquiet.push_back({from, event, std::move(settled.oscillation)});
         return;
@@ -149,17 +176,24 @@ class Search {
       states_.is_complete = false;
       return;
     }
-    if (!keys_.includes(key)) {
-      auto const step = keys_.include(key);
-      for (auto& other : to_) other = step(other);
-    }
-    add(key, from, event);
+    auto const code = is_unsettled ? settled.code : code_after(lane, event);
+    if (!keys_.includes(key)) key = include(key);
+    add(code, key, from, event);
   }
 
-  void add(Key key, std::uint32_t parent, std::size_t event) {
+  // Widens the span of the keys. Those of known states stay; what was worked out for this block
+  // follows, since a step is linear.
+  Key include(Key key) {
+    auto const step = keys_.include(key);
+    for (auto& other : to_) other = step(other);
+    for (auto& after : after_) after.by = step(after.by);
+    return step(key);
+  }
+
+  void add(logic::Code code, Key key, std::uint32_t parent, std::size_t event) {
     known_.insert(key);
     keys_of_states_.push_back(key);
-    states_.codes.push_back(keys_.code_of(key));
+    states_.codes.push_back(code);
     states_.parent.push_back(parent);
     states_.event_from_parent.push_back(static_cast<std::uint8_t>(event));
   }
@@ -169,23 +203,22 @@ class Search {
     Numbers const numbers(known_, keys_of_states_);
     auto const events = states_.events;
     states_.next.reserve(states_.size() * events);
-    for (std::size_t done = 0; done < states_.size(); done += block) {
-      auto const count = std::min(block, states_.size() - done);
-      load(done, count);
-      unsettled_.fill(0);
-      for (std::size_t event = 0; event < events; ++event)
-        note_unsettled(event, neighbours_.flip(event, after(event, count)));
-      for (std::size_t lane = 0; lane < count; ++lane) {
+    for (done_ = 0; done_ < states_.size(); done_ += block_keys_.size()) {
+      load();
+      for (std::size_t event = 0; event < events; ++event) flip(event);
+      for (std::size_t lane = 0; lane < block_keys_.size(); ++lane) {
         for (std::size_t event = 0; event < events; ++event)
-          states_.next.push_back(numbers.of(to_[event * block + lane]));
-        for (auto rest = unsettled_[lane]; rest != 0; rest &= rest - 1) {
-          auto const event = static_cast<std::size_t>(std::countr_zero(rest));
-          auto const settled = machine_.after(states_.codes[done + lane], event);
-          states_.next[(done + lane) * events + event] =
-              settled.is_quiet ? numbers.of(keys_.key_of(settled.code)) : States::none;
-        }
+          states_.next.push_back(numbers.of(key_after(lane, event)));
+        for (auto rest = unsettled_[lane]; rest != 0; rest &= rest - 1)
+          settle_alone(numbers, lane, static_cast<std::size_t>(std::countr_zero(rest)));
       }
     }
+  }
+
+  void settle_alone(Numbers const& numbers, std::size_t lane, std::size_t event) {
+    auto const settled = machine_.after(states_.codes[done_ + lane], event);
+    states_.next[(done_ + lane) * states_.events + event] =
+        settled.is_quiet ? numbers.of(keys_.key_of(settled.code)) : States::none;
   }
 
   logic::Machine const& machine_;
@@ -196,7 +229,10 @@ class Search {
   Neighbours neighbours_;
   States states_;
   std::vector<Key> keys_of_states_;
-  std::vector<Key> to_;  // event * block + lane
+  std::size_t done_ = 0;         // the first state of the present block
+  std::vector<Key> block_keys_;  // of the present block's states
+  std::vector<After> after_;     // by event
+  std::vector<Key> to_;          // event * block + lane
   // By lane, one bit for each event.
   std::array<std::uint64_t, block> candidates_, unsettled_;
 };
