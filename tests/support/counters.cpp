@@ -65,6 +65,29 @@ Counter ring_of(int stages, bool is_twisted) {
 
 }  // namespace
 
+model::Circuit latches(int count) {
+  Circuit circuit;
+  std::vector<SignalId> levers;
+  for (int i = 0; i < count; ++i) levers.push_back(circuit.input());
+  for (auto lever : levers) {
+    auto const on = circuit.of(lever);
+    circuit.latch(on, circuit.negation(on));
+  }
+  return circuit.built();
+}
+
+model::Circuit latches_of_pairs(int count) {
+  Circuit circuit;
+  std::vector<ExpressionId> levers;
+  for (int i = 0; i < count; ++i) levers.push_back(circuit.of(circuit.input()));
+  for (std::size_t i = 0; i < levers.size(); ++i) {
+    auto const one = levers[i], other = levers[(i + 1) % levers.size()];
+    auto const none = circuit.negation(circuit.combined(Operator::disjunction, one, other));
+    circuit.latch(circuit.conjunction(one, other), none);
+  }
+  return circuit.built();
+}
+
 model::Circuit ripple(int toggles) {
   Circuit circuit;
   auto trigger = circuit.of(circuit.input());

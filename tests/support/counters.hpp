@@ -1,8 +1,16 @@
 #pragma once
 #include "engine/model/circuit.hpp"
 
-// Counters of the logic databooks put together from latches and toggles; input 0 is the clock.
+// Counters of the logic databooks put together from latches and toggles, with input 0 as the clock,
+// and latches side by side.
 namespace leat::wired {
+
+// Levers, each with a latch that it sets and resets: 2^count states, count events from each.
+model::Circuit latches(int count);
+
+// Latches that two neighbouring levers of a circle set together, and reset when both are off: what
+// they hold follows from no parity.
+model::Circuit latches_of_pairs(int count);
 
 // Toggles behind each other, each triggered when the one before falls: counts in binary.
 model::Circuit ripple(int toggles);
