@@ -4,6 +4,7 @@
 
 #include "engine/contract.hpp"
 #include "engine/findings/families.hpp"
+#include "engine/logic/settled_circuit.hpp"
 #include "engine/water/settle.hpp"
 
 namespace leat {
@@ -12,15 +13,7 @@ using model::SignalId;
 
 namespace {
 
-std::vector<SignalId> all_inputs(model::Circuit const& circuit) {
-  std::vector<SignalId> inputs;
-  for (SignalId s = 0; s < circuit.signals.size(); ++s) {
-    if (circuit.signals[s].is_input()) inputs.push_back(s);
-  }
-  return inputs;
-}
-
-// Every expression by which an input can matter to the judgement.
+// Every expression by which a signal can matter to the judgement.
 std::vector<model::ExpressionId> conditions_of(model::Design const& design) {
   std::vector<model::ExpressionId> roots;
   auto const add = [&](std::optional<model::ExpressionId> const& id) {
@@ -30,25 +23,6 @@ std::vector<model::ExpressionId> conditions_of(model::Design const& design) {
   for (auto const& expectation : design.expectations) add(expectation.condition);
   for (auto const& acceptance : design.acceptances) add(acceptance.condition);
   return roots;
-}
-
-std::vector<SignalId> inputs_to_run(model::Design const& design, Budget const& budget) {
-  auto inputs = all_inputs(design.circuit);
-  if (static_cast<int>(inputs.size()) <= budget.most_inputs) return inputs;
-  auto const is_used = logic::used_signals(design.circuit, conditions_of(design));
-  std::erase_if(inputs, [&](SignalId s) { return !is_used[s]; });
-  return inputs;
-}
-
-tables::Route route_of(body::RouteGraph const& graph, body::Outcome const& outcome) {
-  tables::Route route{
-      outcome.verdict, outcome.outlets, {}, outcome.spills, !outcome.hanging.empty()};
-  for (std::uint32_t i = 0; i < graph.size(); ++i) {
-    if (outcome.is_trapped[i]) route.trapped.push_back(graph.positions[i].feet);
-  }
-  std::sort(route.trapped.begin(), route.trapped.end());
-  route.trapped.erase(std::unique(route.trapped.begin(), route.trapped.end()), route.trapped.end());
-  return route;
 }
 
 constexpr std::vector<findings::Sighting> (*families_of_ways[])(findings::Passage const&) = {
@@ -68,47 +42,51 @@ constexpr std::vector<findings::Sighting> (*families_of_ways[])(findings::Passag
     findings::open_edges};
 
 constexpr std::vector<findings::Sighting> (*families_of_water[])(findings::Basin const&) = {
-    findings::water_spills, findings::swimmer_pools};
+    findings::water_spills, findings::swimmer_pools, findings::formed_sources,
+    findings::restless_waters};
 
-// Solves setting after setting and keeps of each only its routes and what was seen.
+// Looks at water after water and keeps of each only its routes and what was seen.
 class Survey {
  public:
-  Survey(model::Design const& design, explore::Combinations const& combinations)
+  Survey(model::Design const& design, explore::Histories const& histories)
       : design_(design),
-        combinations_(combinations),
+        histories_(histories),
         outlets_(body::outlet_cells(design)),
-        routes_(combinations.settings.size(), design.inlets.size(), design.profiles.size()) {}
+        routes_(histories.waters.size(), design.inlets.size(), design.profiles.size()) {}
 
-  void visit(std::uint32_t setting) {
-    model::Arrangement const arrangement(design_, combinations_.settings[setting]);
-    auto const field = water::settle_fresh(arrangement).field;
-    for (auto family : families_of_water) sightings_.add(setting, family({arrangement, field}));
+  void visit(std::uint32_t number) {
+    auto const& water = histories_.waters[number];
+    model::Arrangement const arrangement(design_, histories_.settings[water.setting]);
+    auto const field = explore::field_of(design_, histories_, number);
+    auto const fresh = water.is_fresh ? water::Field{} : water::settle_fresh(arrangement).field;
+    findings::Basin const basin{arrangement, field, water.is_fresh ? nullptr : &fresh,
+                                water.is_settled};
+    for (auto family : families_of_water) sightings_.add(number, family(basin));
     for (model::ProfileId profile = 0; profile < design_.profiles.size(); ++profile) {
       body::Surroundings const here(arrangement, field, design_.profiles[profile]);
-      for (model::InletId inlet = 0; inlet < design_.inlets.size(); ++inlet) {
-        follow(setting, here, inlet, profile);
-      }
+      for (model::InletId inlet = 0; inlet < design_.inlets.size(); ++inlet)
+        follow(number, here, inlet, profile);
     }
   }
 
-  tables::RouteTable take_routes() { return std::move(routes_); }
-  std::vector<findings::Finding> findings() const {
-    return sightings_.gathered(design_.grid, combinations_);
+  tables::RouteTable const& routes() const { return routes_; }
+  std::vector<findings::Finding> findings(explore::Combinations const& combinations) const {
+    return sightings_.gathered(design_.grid, combinations);
   }
 
  private:
-  void follow(std::uint32_t setting, body::Surroundings const& here, model::InletId inlet,
+  void follow(std::uint32_t water, body::Surroundings const& here, model::InletId inlet,
               model::ProfileId profile) {
     auto const graph =
         body::route_graph(here, body::entries(here, design_.inlets[inlet].cells), outlets_);
     auto const outcome = body::outcome_of(graph);
-    routes_.at(setting, inlet, profile) = route_of(graph, outcome);
+    routes_.at(water, inlet, profile) = tables::route_of(graph, outcome);
     findings::Passage const passage{design_, inlet, here, graph, outcome};
-    for (auto family : families_of_ways) sightings_.add(setting, inlet, profile, family(passage));
+    for (auto family : families_of_ways) sightings_.add(water, inlet, profile, family(passage));
   }
 
   model::Design const& design_;
-  explore::Combinations const& combinations_;
+  explore::Histories const& histories_;
   body::OutletCells outlets_;
   tables::RouteTable routes_;
   findings::Sightings sightings_;
@@ -126,54 +104,131 @@ void sort_worst_first(std::vector<findings::Finding>& findings) {
   });
 }
 
+// The waters by switching while they fit the budget; else the fresh ones.
+explore::Histories histories_of(model::Design const& design, logic::Machine const& machine,
+                                explore::States const& states, Budget const& budget,
+                                Progress const& progress) {
+  if (budget.follows_history) {
+    auto found = explore::trace(design, machine, states, budget.history, [&](std::size_t done) {
+      if (progress) progress(done, 0);
+    });
+    if (found.is_complete) return found;
+  }
+  return explore::fresh(design, machine, states);
+}
+
+// States that are never reached have no reachable row: they are stated to the letter.
+void state_conditions(logic::RowSet const& reachable, std::vector<findings::Finding>& findings) {
+  for (auto& finding : findings) {
+    bool const is_reachable = !(finding.rows & reachable).is_empty();
+    finding.condition = logic::irredundant_cover(
+        finding.rows, is_reachable ? finding.rows | ~reachable : finding.rows);
+  }
+}
+
+void name_examples(explore::Explored const& explored, std::vector<findings::Finding>& findings) {
+  for (auto& finding : findings) {
+    if (!finding.examples.empty()) continue;
+    if (auto example = explore::nearest_example(explored, finding.rows, finding.waters))
+      finding.examples.push_back(std::move(*example));
+  }
+}
+
+std::vector<findings::Finding> all_findings(explore::Explored const& explored, Survey const& survey,
+                                            tables::RouteTable const& by_situation,
+                                            explore::Switchings const& switchings) {
+  auto found = survey.findings(explored.combinations);
+  append(found, findings::unreached_outlets(explored, survey.routes()));
+  append(found, findings::idle_signals(explored, by_situation));
+  append(found, findings::twin_signals(explored));
+  append(found, findings::remembering_waters(explored, survey.routes()));
+  append(found, findings::oscillations(explored));
+  append(found, findings::no_returns(explored));
+  append(found, findings::unreached_states(explored));
+  append(found, findings::switch_dangers(explored, switchings));
+  findings::accept(explored, found);
+  state_conditions(explored.combinations.reachable, found);
+  name_examples(explored, found);
+  sort_worst_first(found);
+  return found;
+}
+
 }  // namespace
 
+model::Circuit circuit_to_run(model::Design const& design, int most_variables) {
+  auto const settled = logic::settled_circuit(design.circuit);
+  auto const count = logic::variables_of(settled).size();
+  auto const all = logic::variables_of(design.circuit).size();
+  if (count <= static_cast<std::size_t>(most_variables) && all <= logic::Machine::most_variables)
+    return design.circuit;
+  return logic::holding_unused(design.circuit,
+                               logic::used_signals(design.circuit, conditions_of(design)));
+}
+
+bool fits_machine(model::Design const& design) {
+  return logic::variables_of(circuit_to_run(design)).size() <= logic::Machine::most_variables;
+}
+
 Judgement judge(model::Design const& design, Budget const& budget, Progress const& progress) {
-  require(budget.most_inputs <= logic::RowSet::most_inputs,
-          "judge: more inputs than a row can hold");
+  require(budget.most_variables <= logic::RowSet::most_inputs,
+          "judge: more variables than a row can hold");
   Judgement judgement;
-  judgement.inputs = inputs_to_run(design, budget);
-  if (static_cast<int>(judgement.inputs.size()) > budget.most_inputs) {
-    judgement.expectations.resize(design.expectations.size());
+  judgement.expectations.resize(design.expectations.size());
+  auto const circuit = circuit_to_run(design, budget.most_variables);
+  auto const settled = logic::settled_circuit(circuit);
+  judgement.variables = logic::variables_of(settled);
+  if (static_cast<int>(judgement.variables.size()) > budget.most_variables ||
+      logic::variables_of(circuit).size() > logic::Machine::most_variables) {
     return judgement;
   }
-  logic::Truth const truth(design.circuit, judgement.inputs);
-  judgement.combinations = explore::combine(design, truth);
-  auto const count = judgement.combinations.settings.size();
-  Survey survey(design, judgement.combinations);
-  for (std::uint32_t setting = 0; setting < count; ++setting) {
-    survey.visit(setting);
-    if (progress) progress(setting + 1, count);
+  logic::Machine const machine(circuit);
+  logic::Truth const truth(settled, judgement.variables);
+  auto const states = explore::reach(machine);
+  auto& histories = judgement.histories;
+  auto& combinations = judgement.combinations;
+  explore::Explored const explored{design, machine, states, histories, combinations, truth};
+  if (states.size() == 0) {
+    combinations.reachable = logic::RowSet(static_cast<int>(judgement.variables.size()));
+    judgement.findings = findings::oscillations(explored);
+    return judgement;
   }
-  judgement.routes = survey.take_routes();
-  auto& findings = judgement.findings;
-  findings = survey.findings();
-  append(findings, findings::unreached_outlets(design, judgement.combinations, judgement.routes));
-  append(findings, findings::idle_signals(design, judgement.combinations, judgement.routes));
-  append(findings, findings::twin_signals(design, truth));
-  findings::accept(design, truth, findings);
-  for (auto& finding : findings) {
-    finding.condition = logic::irredundant_cover(finding.rows, finding.rows);
+  histories = histories_of(design, machine, states, budget, progress);
+  combinations = explore::combine(machine, states, histories, judgement.variables);
+  Survey survey(design, histories);
+  auto const count = histories.waters.size();
+  for (std::uint32_t water = 0; water < count; ++water) {
+    survey.visit(water);
+    if (progress) progress(water + 1, count);
   }
-  sort_worst_first(findings);
-  judgement.expectations = verdicts::judge_expectations(design, truth, judgement.combinations,
-                                                        judgement.routes, findings);
+  judgement.routes = tables::by_situation(combinations, survey.routes());
+  judgement.switchings = explore::switchings(explored, budget.switching);
+  judgement.findings = all_findings(explored, survey, judgement.routes, judgement.switchings);
+  judgement.expectations = verdicts::judge_expectations(
+      {explored, survey.routes(), judgement.routes, judgement.switchings, judgement.findings});
   judgement.is_decided = true;
   return judgement;
 }
 
-Solved solve(model::Design const& design, std::vector<bool> const& input_values) {
-  require(input_values.size() == design.circuit.signals.size(), "solve: one value a signal");
-  auto circuit = design.circuit;
-  for (std::size_t s = 0; s < circuit.signals.size(); ++s)
-    circuit.signals[s].starts_on = input_values[s];
+Solved solve(model::Design const& design, std::vector<bool> const& given) {
+  require(given.size() == design.circuit.signals.size(), "solve: one value a signal");
+  auto circuit = logic::settled_circuit(design.circuit);
+  for (std::size_t s = 0; s < circuit.signals.size(); ++s) circuit.signals[s].starts_on = given[s];
   logic::Truth const truth(circuit, {});
   std::vector<bool> values(circuit.signals.size());
   for (SignalId s = 0; s < values.size(); ++s) values[s] = truth.of_signal(s).contains(0);
   model::Arrangement arrangement(design,
                                  explore::setting_in(design, explore::fills_drawn(design), values));
   auto settled = water::settle_fresh(arrangement);
-  return {std::move(arrangement), std::move(settled.field), settled.steps};
+  return {std::move(arrangement), std::move(settled.field), settled.steps, std::move(values)};
+}
+
+std::optional<Solved> solve_after(model::Design const& design, std::vector<SignalId> const& flips) {
+  auto const circuit = circuit_to_run(design);
+  logic::Machine const machine(circuit);
+  auto walked = explore::walk(design, machine, flips);
+  if (!walked.is_quiet) return std::nullopt;
+  return Solved{
+      {design, walked.setting}, std::move(walked.field), walked.steps, std::move(walked.signals)};
 }
 
 }  // namespace leat

@@ -3,45 +3,66 @@
 #include <optional>
 #include <vector>
 
-#include "engine/explore/combinations.hpp"
+#include "engine/explore/switching.hpp"
 #include "engine/findings/finding.hpp"
 #include "engine/tables/routes.hpp"
 #include "engine/verdicts/expectations.hpp"
-#include "engine/water/field.hpp"
 
 // The verb the program calls: a design in, everything known about it out.
 namespace leat {
 
-// How much may be enumerated. Past it nothing is claimed: the judgement is undecided and says which
-// inputs were too many.
+// How much may be enumerated. Past the variables nothing is claimed: the judgement is undecided and
+// says which were too many. Past the histories each combination is judged with its fresh water;
+// past the switchings nothing is said of bodies inside while cells change. Both are told.
 struct Budget {
-  int most_inputs = 16;
+  int most_variables = 16;  // inputs and memory
+  bool follows_history = true;
+  explore::HistoryBudget history;
+  explore::SwitchingBudget switching;
 };
 
 struct Judgement {
   bool is_decided = false;
-  std::vector<model::SignalId>
-      inputs;  // the inputs whose combinations were run, or were too many to run
-  explore::Combinations combinations;  // empty when undecided, as are the next two
-  tables::RouteTable routes;
+  // The inputs and memory whose combinations were run, or were too many to run.
+  std::vector<model::SignalId> variables;
   std::vector<findings::Finding> findings;                // worst first, then by place
   std::vector<verdicts::JudgedExpectation> expectations;  // one an expectation of the design
+  // Empty when undecided:
+  explore::Combinations combinations;
+  explore::Histories histories;
+  explore::Switchings switchings;
+  tables::RouteTable routes;  // by situation
 };
 
-// Told after each solved setting, so that a caller can show progress.
+// Told after each water that was settled and followed, so that a caller can show progress; the
+// total is not known while waters are still being found (0).
 using Progress = std::function<void(std::size_t done, std::size_t total)>;
 
-// Every combination of the inputs is run: all of them while they fit the budget, else those that
-// some cell or expectation depends on. The same design gives the same judgement.
+// Every combination of inputs and memory that can be reached: of all of them while they fit the
+// budget, else of those that some cell or expectation depends on. The same design gives the same
+// judgement.
 Judgement judge(model::Design const&, Budget const& = {}, Progress const& = {});
 
 // One combination, solved to be looked at: the arrangement and its settled water.
 struct Solved {
   model::Arrangement arrangement;
   water::Field field;
-  int steps = 0;  // water steps from dry until settled, each of Rule::step_ticks
+  int steps = 0;  // water steps until settled, each of Rule::step_ticks: from dry, or from the last
+                  // event on
+  std::vector<bool> signals;  // every signal's value
 };
-// `input_values`: one value a signal; only those of inputs are read.
-Solved solve(model::Design const&, std::vector<bool> const& input_values);
+// From dry. `values`: one value a signal; those of inputs and memory are read.
+Solved solve(model::Design const&, std::vector<bool> const& values);
+// After flips of inputs, one after the other from as built, each once all has settled. None where
+// the logic does not get quiet. Contract: the signals that count fit a machine (fits_machine).
+std::optional<Solved> solve_after(model::Design const&, std::vector<model::SignalId> const& flips);
+
+// Whether the inputs and memory that matter are few enough for the states to be followed one by
+// one; without it there is no machine to be run.
+bool fits_machine(model::Design const&);
+
+// The logic to be run for a design: its circuit, with what nothing depends on held as built where
+// there is more than a table can hold.
+model::Circuit circuit_to_run(model::Design const&, int most_variables = Budget{}.most_variables);
 
 }  // namespace leat

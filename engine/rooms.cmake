@@ -7,15 +7,17 @@ room(engine_body engine/body
   SOURCES endings.cpp moves.cpp outcome.cpp route_graph.cpp shape.cpp surroundings.cpp trail.cpp travel.cpp
   USES engine_water)
 target_link_libraries(engine_body PRIVATE Boost::headers)
-room(engine_explore engine/explore SOURCES combinations.cpp histories.cpp memory_graph.cpp known_keys.cpp neighbours.cpp saturation.cpp setting.cpp state_keys.cpp states.cpp switching.cpp symbolic_states.cpp train.cpp
+room(engine_explore engine/explore SOURCES combinations.cpp explored.cpp histories.cpp memory_graph.cpp known_keys.cpp neighbours.cpp phases.cpp saturation.cpp setting.cpp state_keys.cpp states.cpp switching.cpp symbolic_states.cpp train.cpp
   USES engine_logic engine_body)
 target_link_libraries(engine_explore PRIVATE Boost::headers)
 room(engine_findings engine/findings
   SOURCES accept.cpp body_spills.cpp diagonal_currents.cpp endless_loops.cpp falls.cpp
-    hard_landings.cpp idle_signals.cpp long_head_runs.cpp narrow_pits.cpp open_edges.cpp rests.cpp
-    sighting.cpp split_routes.cpp stacked_sources.cpp swimmer_pools.cpp thin_cushions.cpp
-    tight_inlets.cpp twin_signals.cpp unreached_outlets.cpp unsure_moves.cpp water_spills.cpp
+    formed_sources.cpp hard_landings.cpp idle_signals.cpp long_head_runs.cpp narrow_pits.cpp
+    no_returns.cpp open_edges.cpp oscillations.cpp remembering_waters.cpp rests.cpp
+    restless_waters.cpp sighting.cpp split_routes.cpp stacked_sources.cpp swimmer_pools.cpp
+    switch_dangers.cpp thin_cushions.cpp tight_inlets.cpp twin_signals.cpp unreached_outlets.cpp
+    unreached_states.cpp unsure_moves.cpp water_spills.cpp
   USES engine_tables engine_body)
 room(engine_tables engine/tables SOURCES route_groups.cpp routes.cpp USES engine_explore engine_body)
-room(engine_verdicts engine/verdicts SOURCES expectations.cpp USES engine_findings)
+room(engine_verdicts engine/verdicts SOURCES clearing.cpp dealing.cpp expectations.cpp finding_claims.cpp route_claims.cpp USES engine_findings)
 room(engine_judge engine SOURCES judge.cpp USES engine_verdicts)

@@ -1,30 +1,38 @@
 #pragma once
 #include <functional>
+#include <limits>
 #include <vector>
 
-#include "engine/explore/setting.hpp"
-#include "engine/logic/truth.hpp"
-#include "engine/model/design.hpp"
+#include "engine/explore/histories.hpp"
+#include "engine/logic/row_set.hpp"
 
 namespace leat::explore {
 
 using logic::Row;
 using logic::RowSet;
 
-// All combinations of the inputs, gathered by what they make of the cells: rows with the same
-// setting have the same water and the same routes, so each setting is solved once. Settings are
-// numbered in the order of their first row.
+// Every combination of inputs and memory that the machine can be in, a row each, gathered by the
+// waters it can come with: rows with the same waters have the same routes. Such a set of waters is
+// a situation; situations are numbered in the order of their first row.
 struct Combinations {
-  std::vector<model::SignalId> inputs;        // what a row's bits stand for, first input highest
-  std::vector<std::uint32_t> setting_of_row;  // 2^inputs entries
-  std::vector<Setting> settings;
+  static constexpr std::uint32_t never = std::numeric_limits<std::uint32_t>::max();
 
-  std::size_t row_count() const { return setting_of_row.size(); }
-  // The rows of the settings for which `chosen` holds.
-  RowSet rows_where(std::function<bool(std::uint32_t setting)> const& chosen) const;
+  std::vector<model::SignalId> variables;  // what a row's bits stand for, the first one highest
+  RowSet reachable{0};
+  std::vector<Row> row_of_state;                // by States' number
+  std::vector<std::uint32_t> situation_of_row;  // 2^variables entries; `never` where not reachable
+  std::vector<std::vector<std::uint32_t>> situations;  // indices into Histories::waters, ascending
+
+  Row row_of(std::vector<bool> const& signals) const;
+  // The rows of the situations for which `chosen` holds.
+  RowSet rows_where(std::function<bool(std::uint32_t situation)> const& chosen) const;
+  // The rows that can come with one of these waters, which are ascending.
+  RowSet rows_with(std::vector<std::uint32_t> const& waters) const;
 };
 
-// Cost: one look at each row for each switched fill.
-Combinations combine(model::Design const&, logic::Truth const&);
+// `variables` are enough to tell the settled states apart (logic::settled_circuit). Cost: one look
+// at each node of the histories and at each row.
+Combinations combine(logic::Machine const&, States const&, Histories const&,
+                     std::vector<model::SignalId> variables);
 
 }  // namespace leat::explore

@@ -17,40 +17,42 @@ std::string_view bytes_of(water::Field const& field) {
   return {reinterpret_cast<char const*>(field.data()), field.size()};
 }
 
+// Gives every state the number of its setting, and each setting once.
+void number_settings(model::Design const& design, logic::Machine const& machine,
+                     States const& states, Histories& found) {
+  auto const is_drawn = fills_drawn(design);
+  std::map<Setting, std::uint32_t> numbers;
+  for (auto code : states.codes) {
+    auto const setting = setting_in(design, is_drawn, machine.values(code));
+    auto const next = static_cast<std::uint32_t>(found.settings.size());
+    auto const [entry, is_new] = numbers.try_emplace(setting, next);
+    if (is_new) found.settings.push_back(setting);
+    found.setting_of_state.push_back(entry->second);
+  }
+}
+
 class Trace {
  public:
   Trace(model::Design const& design, logic::Machine const& machine, States const& states,
-        std::size_t most_changes, std::function<void(std::size_t)> const& progress)
-      : design_(design), states_(states), most_changes_(most_changes), progress_(progress) {
-    number_settings(machine);
+        HistoryBudget const& budget, std::function<void(std::size_t)> const& progress)
+      : design_(design), states_(states), budget_(budget), progress_(progress) {
+    number_settings(design, machine, states, found_);
   }
 
   Histories run() {
-    found_.is_complete = true;
+    found_.is_complete = found_.settings.size() * design_.grid.size() <= budget_.most_cells / 2;
+    if (!found_.is_complete) return std::move(found_);
+    for (auto const& setting : found_.settings) arrangements_.emplace_back(design_, setting);
     auto const& first = arrangements_[found_.setting_of_state[0]];
-    auto fresh = water::settle_fresh(first);
-    visit(0, water_number(found_.setting_of_state[0], std::move(fresh)), Histories::none, 0);
+    visit(0, water_number(found_.setting_of_state[0], water::settle_fresh(first)), Histories::none,
+          0);
     for (std::uint32_t node = 0; node < found_.nodes.size() && found_.is_complete; ++node)
       leave(node);
+    mark_fresh();
     return std::move(found_);
   }
 
  private:
-  void number_settings(logic::Machine const& machine) {
-    auto const is_drawn = fills_drawn(design_);
-    std::map<Setting, std::uint32_t> numbers;
-    for (auto code : states_.codes) {
-      auto const setting = setting_in(design_, is_drawn, machine.values(code));
-      auto const next = static_cast<std::uint32_t>(found_.settings.size());
-      auto const [entry, is_new] = numbers.try_emplace(setting, next);
-      if (is_new) {
-        found_.settings.push_back(setting);
-        arrangements_.emplace_back(design_, setting);
-      }
-      found_.setting_of_state.push_back(entry->second);
-    }
-  }
-
   // From a node by every event.
   void leave(std::uint32_t node) {
     auto const [state, water, parent, event_before] = found_.nodes[node];
@@ -69,7 +71,8 @@ class Trace {
     auto const from = found_.nodes[node].water;
     auto const key = (std::uint64_t{from} << 32) | setting;
     if (auto const known = change_of_.find(key); known != change_of_.end()) return known->second;
-    found_.is_complete = found_.changes.size() < most_changes_;
+    found_.is_complete = found_.changes.size() < budget_.most_changes &&
+                         found_.waters.size() * design_.grid.size() <= budget_.most_cells / 2;
     if (!found_.is_complete) return from;
     auto const& before = arrangements_[found_.waters[from].setting];
     auto settled =
@@ -98,11 +101,21 @@ class Trace {
     auto const key = (std::uint64_t{state} << 32) | water;
     if (!seen_.emplace(key, 0).second) return;
     found_.nodes.push_back({state, water, parent, static_cast<std::uint8_t>(event)});
+    if (found_.nodes.size() > budget_.most_nodes) found_.is_complete = false;
+  }
+
+  void mark_fresh() {
+    std::vector<water::Field> fresh(found_.settings.size());
+    for (auto& water : found_.waters) {
+      auto& field = fresh[water.setting];
+      if (field.empty()) field = water::settle_fresh(arrangements_[water.setting]).field;
+      water.is_fresh = water.field == field;
+    }
   }
 
   model::Design const& design_;
   States const& states_;
-  std::size_t most_changes_;
+  HistoryBudget const& budget_;
   std::function<void(std::size_t)> const& progress_;
   Histories found_;
   std::vector<Arrangement> arrangements_;  // by setting
@@ -121,9 +134,29 @@ std::vector<std::size_t> Histories::events_to(std::uint32_t node) const {
 }
 
 Histories trace(model::Design const& design, logic::Machine const& machine, States const& states,
-                std::size_t most_changes, std::function<void(std::size_t)> const& progress) {
+                HistoryBudget const& budget, std::function<void(std::size_t)> const& progress) {
   if (states.size() == 0) return {};
-  return Trace(design, machine, states, most_changes, progress).run();
+  return Trace(design, machine, states, budget, progress).run();
+}
+
+Histories fresh(model::Design const& design, logic::Machine const& machine, States const& states) {
+  Histories found;
+  number_settings(design, machine, states, found);
+  for (std::uint32_t s = 0; s < found.settings.size(); ++s) found.waters.push_back({s, {}, true});
+  for (std::uint32_t state = 0; state < states.size(); ++state) {
+    found.nodes.push_back({state, found.setting_of_state[state], states.parent[state],
+                           states.event_from_parent[state]});
+  }
+  found.is_complete = true;
+  found.is_followed = false;
+  return found;
+}
+
+water::Field field_of(model::Design const& design, Histories const& histories,
+                      std::uint32_t water) {
+  auto const& known = histories.waters[water];
+  if (!known.field.empty()) return known.field;
+  return water::settle_fresh({design, histories.settings[known.setting]}).field;
 }
 
 }  // namespace leat::explore

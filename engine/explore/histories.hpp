@@ -14,8 +14,9 @@ namespace leat::explore {
 // kept once.
 struct Water {
   std::uint32_t setting = 0;  // index into Histories::settings
-  water::Field field;
-  bool is_settled = true;  // false: it still moved when the bound on its steps was reached
+  water::Field field;         // empty where waters are not kept: field_of makes it again
+  bool is_settled = true;     // false: it still moved when the bound on its steps was reached
+  bool is_fresh = true;       // it is the one that comes from dry in its setting
 };
 
 // Everything the machine and its water can be in together, reached by events from as built with
@@ -45,15 +46,28 @@ struct Histories {
   std::vector<Node> nodes;
   std::vector<Change> changes;
   bool is_complete = false;  // false: the budget ran out
+  bool is_followed = true;   // false: each state has the fresh water of its setting, and no more
 
   // The events from as built to a node, a shortest list.
   std::vector<std::size_t> events_to(std::uint32_t node) const;
 };
 
+// How far the waters are followed.
+struct HistoryBudget {
+  std::size_t most_changes = 60'000;
+  std::size_t most_nodes = 2'000'000;
+  std::size_t most_cells = 400'000'000;  // of all fields and arrangements kept
+};
+
 // Breadth first over (state, water). Each pair of a water and a next setting is settled once.
-// Cost: one settling for each change; at most `most_changes` of them.
-Histories trace(model::Design const&, logic::Machine const&, States const&,
-                std::size_t most_changes,
+// Cost: one settling for each change.
+Histories trace(model::Design const&, logic::Machine const&, States const&, HistoryBudget const&,
                 std::function<void(std::size_t done)> const& progress = {});
+
+// Every state with the fresh water of its setting, as if it had been built so; no field is kept.
+Histories fresh(model::Design const&, logic::Machine const&, States const&);
+
+// The field of a water, settled again where it is not kept.
+water::Field field_of(model::Design const&, Histories const&, std::uint32_t water);
 
 }  // namespace leat::explore

@@ -1,10 +1,13 @@
 #include "engine/explore/switching.hpp"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include "engine/body/shape.hpp"
 #include "engine/body/travel.hpp"
+#include "engine/explore/phases.hpp"
+#include "engine/water/settle.hpp"
 #include "engine/water/settling.hpp"
 
 namespace leat::explore {
@@ -43,8 +46,9 @@ bool selects(Own const& own, model::OutletId outlet) {
 // The bodies of one inlet and profile on their way through one change.
 class Crowd {
  public:
-  Crowd(model::Profile const& profile, body::OutletCells const& outlets, Own const& before)
-      : profile_(profile), outlets_(outlets) {
+  Crowd(model::Profile const& profile, model::Port const& inlet, body::OutletCells const& outlets,
+        Own const& before)
+      : profile_(profile), inlet_(inlet), outlets_(outlets) {
     for (std::uint32_t i = 0; i < before.graph.size(); ++i) {
       auto const end = before.graph.ends[i];
       if (end != End::outlet && end != End::spill) inside_.insert(before.graph.positions[i]);
@@ -65,6 +69,8 @@ class Crowd {
     Positions remembering;
     for (auto const& at : inside_) remembering.insert(body::forgetful(here, at));
     inside_ = std::move(remembering);
+    auto const entering = body::entries(here, inlet_.cells);
+    inside_.insert(entering.begin(), entering.end());
   }
 
   // One water step: at most one move that is no fall, and falls before and after it.
@@ -79,6 +85,19 @@ class Crowd {
     fall_on(here);
   }
 
+  // The water rests for so long. Whoever can leave in that time has left; who entered meanwhile can
+  // be anywhere on the way from the inlet.
+  void wait(model::Arrangement const& arrangement, water::Field const& field, int ticks) {
+    Surroundings const here(arrangement, field, profile_);
+    auto const graph = body::route_graph(here, inside(), outlets_);
+    auto const trip = body::longest_trip(here, graph);
+    bool const has_left = trip && *trip <= ticks;
+    inside_.clear();
+    stay(graph, [&](std::uint32_t i) { return !has_left || graph.ends[i] != End::none; });
+    stay(body::route_graph(here, body::entries(here, inlet_.cells), outlets_),
+         [](std::uint32_t) { return true; });
+  }
+
   std::vector<Position> inside() const { return {inside_.begin(), inside_.end()}; }
 
   std::set<Cell> crushed;
@@ -86,6 +105,21 @@ class Crowd {
   std::set<Cell> spilled;
 
  private:
+  // Those positions of a route graph that are neither delivered nor outside are where bodies are.
+  template <class Chosen>
+  void stay(body::RouteGraph const& graph, Chosen const& is_chosen) {
+    for (std::uint32_t i = 0; i < graph.size(); ++i) {
+      auto const& at = graph.positions[i];
+      if (graph.ends[i] == End::outlet) {
+        delivered.insert(graph.outlets[i]);
+      } else if (graph.ends[i] == End::spill) {
+        spilled.insert(at.feet);
+      } else if (is_chosen(i)) {
+        inside_.insert(at);
+      }
+    }
+  }
+
   void arrive(Surroundings const& here, Position to, Positions& reached) {
     if (auto const outlet = outlets_.find(to.feet); outlet != outlets_.end()) {
       delivered.insert(outlet->second);
@@ -113,6 +147,7 @@ class Crowd {
   }
 
   model::Profile const& profile_;
+  model::Port const& inlet_;
   body::OutletCells const& outlets_;
   Positions inside_;
 };
@@ -175,64 +210,135 @@ std::optional<int> conclude(Surroundings const& settled, body::OutletCells const
   return body::longest_trip(settled, graph);
 }
 
-}  // namespace
-
-Switching switching(model::Design const& design, Histories const& histories, std::uint32_t change) {
-  auto const& from = histories.waters[histories.changes[change].from];
-  auto const& to = histories.waters[histories.changes[change].to];
-  model::Arrangement const before(design, histories.settings[from.setting]);
-  model::Arrangement const after(design, histories.settings[to.setting]);
-  auto const outlets = body::outlet_cells(design);
-
-  std::vector<Passing> passings;
-  for (model::ProfileId profile = 0; profile < design.profiles.size(); ++profile) {
-    Surroundings const old_here(before, from.field, design.profiles[profile]);
-    Surroundings const new_here(after, to.field, design.profiles[profile]);
+// The cells and their water on the way through the phases of one change, with all crowds in it.
+class Passage {
+ public:
+  Passage(model::Design const& design, model::Arrangement const& before, water::Field const& field)
+      : design_(design),
+        outlets_(body::outlet_cells(design)),
+        arrangements_{before},
+        field_(field) {
     for (model::InletId inlet = 0; inlet < design.inlets.size(); ++inlet) {
-      auto own_before = own_way(design, old_here, inlet, outlets);
-      auto own_after = own_way(design, new_here, inlet, outlets);
-      Crowd crowd(design.profiles[profile], outlets, own_before);
-      passings.push_back(
-          {inlet, profile, std::move(own_before), std::move(own_after), std::move(crowd)});
+      for (model::ProfileId profile = 0; profile < design.profiles.size(); ++profile) {
+        Surroundings const here(before, field, design.profiles[profile]);
+        auto own = own_way(design, here, inlet, outlets_);
+        Crowd crowd(design.profiles[profile], design.inlets[inlet], outlets_, own);
+        passings_.push_back({inlet, profile, std::move(own), {}, std::move(crowd)});
+      }
     }
   }
-  water::Settling settling(before, from.field, after);
-  for (auto& passing : passings) passing.crowd.meet(after, settling.field());
-  // A water that never rests was cut off when it was settled; its bodies are followed as far.
-  bool is_moving = true;
-  while (is_moving) {
-    for (auto& passing : passings) passing.crowd.move(after, settling.field());
-    is_moving = settling.field() != to.field && settling.step();
+
+  // One phase; `lasts` is its time in ticks, none for the last one. The ticks until its water
+  // rests.
+  int run(Setting const& setting, std::optional<int> lasts) {
+    arrangements_.emplace_back(design_, setting);
+    auto const& after = arrangements_.back();
+    water::Settling settling(arrangements_[arrangements_.size() - 2], field_, after);
+    for (auto& passing : passings_) passing.crowd.meet(after, settling.field());
+    auto const step_ticks = design_.practice[model::Rule::step_ticks];
+    auto const most_steps = lasts ? *lasts / step_ticks : water::most_steps(after);
+    bool is_moving = true;
+    while (is_moving && settling.steps() < most_steps) {
+      for (auto& passing : passings_) passing.crowd.move(after, settling.field());
+      is_moving = settling.step();
+    }
+    auto const ticks = settling.steps() * step_ticks;
+    field_ = settling.take_field();
+    if (lasts && !is_moving) {
+      for (auto& passing : passings_) passing.crowd.wait(after, field_, *lasts - ticks);
+    }
+    return ticks;
   }
-  auto const step_ticks = design.practice[model::Rule::step_ticks];
-  Switching result{change, {}, settling.steps() * step_ticks};
-  for (auto& passing : passings) {
-    Surroundings const settled(after, to.field, design.profiles[passing.profile]);
-    auto const trip = conclude(settled, outlets, passing, result.dangers);
-    result.clearing =
-        trip && result.clearing
-            ? std::optional(std::max(*result.clearing, settling.steps() * step_ticks + *trip))
-            : std::nullopt;
+
+  // What it comes to in the last settled water, `ticks` after the event.
+  void conclude_all(int ticks, Switching& result) {
+    for (auto& passing : passings_) {
+      Surroundings const here(arrangements_.back(), field_, design_.profiles[passing.profile]);
+      passing.after = own_way(design_, here, passing.inlet, outlets_);
+      auto const trip = conclude(here, outlets_, passing, result.dangers);
+      result.clearing.push_back(trip ? std::optional(ticks + *trip) : std::nullopt);
+    }
   }
-  return result;
+
+ private:
+  model::Design const& design_;
+  body::OutletCells outlets_;
+  std::vector<model::Arrangement> arrangements_;  // the one before, then one a phase
+  water::Field field_;
+  std::vector<Passing> passings_;
+};
+
+void run_switching(model::Design const& design, Histories const& histories, Switching& switching) {
+  auto const& from = histories.waters[switching.water];
+  model::Arrangement const before(design, histories.settings[from.setting]);
+  Passage passage(design, before, from.field);
+  auto const& phases = switching.phases;
+  int ticks = 0;
+  for (std::size_t p = 0; p < phases.size(); ++p) {
+    auto const lasts =
+        p + 1 < phases.size() ? std::optional(phases[p + 1].tick - phases[p].tick) : std::nullopt;
+    ticks = phases[p].tick + passage.run(phases[p].setting, lasts);
+  }
+  passage.conclude_all(ticks, switching);
 }
 
-std::optional<int> clearing_time(model::Design const& design, Histories const& histories,
-                                 std::uint32_t water) {
-  auto const& [setting, field, is_settled] = histories.waters[water];
-  model::Arrangement const arrangement(design, histories.settings[setting]);
+Clearing clearing_of(model::Design const& design, Histories const& histories, Water const& water) {
+  model::Arrangement const arrangement(design, histories.settings[water.setting]);
   auto const outlets = body::outlet_cells(design);
-  std::optional<int> longest = 0;
-  for (auto const& profile : design.profiles) {
-    Surroundings const here(arrangement, field, profile);
-    for (auto const& inlet : design.inlets) {
+  Clearing clearing;
+  for (auto const& inlet : design.inlets) {
+    for (auto const& profile : design.profiles) {
+      Surroundings const here(arrangement, water.field, profile);
       auto const graph = body::route_graph(here, body::entries(here, inlet.cells), outlets);
-      auto const trip =
-          body::outcome_of(graph).has_trap ? std::nullopt : body::longest_trip(here, graph);
-      longest = trip && longest ? std::optional(std::max(*longest, *trip)) : std::nullopt;
+      clearing.push_back(body::outcome_of(graph).has_trap ? std::nullopt
+                                                          : body::longest_trip(here, graph));
     }
   }
-  return longest;
+  return clearing;
+}
+
+// Gathers the changes: equal ones once.
+bool gather(Explored const& explored, SwitchingBudget const& budget,
+            std::vector<Switching>& found) {
+  auto const& [design, machine, states, histories, combinations, truth] = explored;
+  if (histories.nodes.size() * states.events > budget.most_occurrences) return false;
+  Schedule schedule(explored, budget.most_ticks);
+  std::map<std::pair<std::uint32_t, std::vector<Phase>>, std::size_t> known;
+  for (std::uint32_t node = 0; node < histories.nodes.size(); ++node) {
+    auto const [state, water, parent, event_before] = histories.nodes[node];
+    for (std::size_t event = 0; event < states.events; ++event) {
+      if (states.after(state, event) == States::none) continue;
+      auto const phases = schedule.phases(state, event);
+      if (!phases) return false;
+      if (phases->empty()) continue;
+      auto const [entry, is_new] = known.try_emplace({water, *phases}, found.size());
+      if (is_new && found.size() == budget.most_switchings) return false;
+      if (is_new) found.push_back({water, *phases, {}, {}, {}});
+      found[entry->second].occurrences.emplace_back(node, event);
+    }
+  }
+  return true;
+}
+
+}  // namespace
+
+std::optional<int> longest(Clearing const& clearing) {
+  std::optional<int> most = 0;
+  for (auto const& ticks : clearing)
+    most = ticks && most ? std::optional(std::max(*most, *ticks)) : std::nullopt;
+  return most;
+}
+
+Switchings switchings(Explored const& explored, SwitchingBudget const& budget) {
+  Switchings result;
+  if (!explored.histories.is_followed || !explored.histories.is_complete) return result;
+  result.is_complete = gather(explored, budget, result.all);
+  if (!result.is_complete) return {};
+  for (auto& switching : result.all) run_switching(explored.design, explored.histories, switching);
+  for (auto const& water : explored.histories.waters) {
+    result.clearing_of_water.push_back(clearing_of(explored.design, explored.histories, water));
+  }
+  return result;
 }
 
 }  // namespace leat::explore

@@ -1,19 +1,30 @@
 #pragma once
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "engine/body/outcome.hpp"
-#include "engine/explore/histories.hpp"
+#include "engine/explore/explored.hpp"
 
 namespace leat::explore {
 
-// What becomes of bodies that are inside while one change of the water runs (model section 5).
+// How the cells are arranged after an event: by which setting, from which tick on. With delays an
+// event brings several, one after the other.
+struct Phase {
+  int tick = 0;  // since the event
+  Setting setting;
+  auto operator<=>(Phase const&) const = default;
+};
+
+// What becomes of bodies that are inside while the cells change after one event (model section 5).
 //
-// The water is stepped from the settled field before the change to the one after it. A body can be
-// at every position of its trip when the change comes, and where it can be is followed step by
-// step: in one water step it falls as far as it falls and makes at most one other move, for no
-// current carries a body a whole cell in five ticks. Whatever it then meets in the new settled
-// water is its outcome. So no danger is missed; one may be named that needs an unlikely moment.
+// The water is stepped from the settled field before the event through every phase. A body can be
+// at every position of its trip when the event comes, and where it can be is followed step by step:
+// in one water step it falls as far as it falls and makes at most one other move, for no current
+// carries a body a whole cell in five ticks. Where a phase lasts longer than its water moves and
+// than the longest trip in it, the bodies that could leave have left, and others have entered.
+// Whatever a body then meets in the last settled water is its outcome. So no danger is missed; one
+// may be named that needs an unlikely moment.
 struct Danger {
   enum class Kind : std::uint8_t {
     misrouted,  // delivered at an outlet that neither the old water nor the new one selects
@@ -28,18 +39,37 @@ struct Danger {
   std::vector<model::Cell> cells;         // feet cells, ascending; none where misrouted
 };
 
-// One change: its dangers, and how long until every body that was inside has left.
+// How long until bodies have left, in ticks, by inlet and profile (inlet * profiles + profile):
+// upper estimates; none where some body may never leave.
+using Clearing = std::vector<std::optional<int>>;
+
+// One change of the cells: from one water through the same phases, wherever that happens.
 struct Switching {
-  std::uint32_t change = 0;  // index into Histories::changes
+  std::uint32_t water = 0;  // before the event; index into Histories::waters
+  std::vector<Phase> phases;
+  // Where it happens: a node of the histories and the event (an input's index), nearest first.
+  std::vector<std::pair<std::uint32_t, std::size_t>> occurrences;
   std::vector<Danger> dangers;
-  // Upper estimate in ticks, from the event on; none if some body may never leave.
-  std::optional<int> clearing;
+  Clearing clearing;  // from the event on, of the bodies that were inside then
 };
 
-Switching switching(model::Design const&, Histories const&, std::uint32_t change);
+struct SwitchingBudget {
+  std::size_t most_switchings = 2'000;
+  std::size_t most_occurrences = 1'000'000;
+  long most_ticks = 2'000'000;  // of the logic, in all
+};
 
-// How long after the last body has entered every one has left, under one settled water; none
-// without bound. The guard time a builder must wire in before the next change.
-std::optional<int> clearing_time(model::Design const&, Histories const&, std::uint32_t water);
+struct Switchings {
+  std::vector<Switching> all;
+  std::vector<Clearing> clearing_of_water;  // by water: the longest trips in it
+  bool is_complete = false;  // false: the budget ran out, or the histories were not followed
+};
+
+// The longest of them; none if one has no bound.
+std::optional<int> longest(Clearing const&);
+
+// Every change of the cells that an event can bring, each once. Cost: one settling for each phase,
+// with one look at every position of every body for each water step.
+Switchings switchings(Explored const&, SwitchingBudget const& = {});
 
 }  // namespace leat::explore

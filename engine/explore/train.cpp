@@ -7,8 +7,8 @@
 #include "engine/body/route_graph.hpp"
 #include "engine/body/travel.hpp"
 #include "engine/contract.hpp"
+#include "engine/explore/explored.hpp"
 #include "engine/explore/setting.hpp"
-#include "engine/water/settle.hpp"
 #include "engine/water/settling.hpp"
 
 namespace leat::explore {
@@ -22,11 +22,13 @@ namespace {
 // The cells as the logic of the moment arranges them, and their water on its way.
 class Works {
  public:
-  Works(model::Design const& design, logic::Timed const& timed)
-      : design_(design), timed_(timed), is_drawn_(fills_drawn(design)), setting_(setting_now()) {
-    arrangement_ = std::make_unique<model::Arrangement>(design, setting_);
-    field_ = water::settle_fresh(*arrangement_).field;
-  }
+  Works(model::Design const& design, logic::Timed const& timed, Walk const& before)
+      : design_(design),
+        timed_(timed),
+        is_drawn_(fills_drawn(design)),
+        setting_(before.setting),
+        arrangement_(std::make_unique<model::Arrangement>(design, setting_)),
+        field_(before.field) {}
 
   model::Arrangement const& arrangement() const { return *arrangement_; }
   water::Field const& field() const { return field_; }
@@ -75,12 +77,13 @@ struct Traveller {
 
 class Run {
  public:
-  Run(model::Design const& design, TrainOrder const& order)
+  Run(model::Design const& design, logic::Machine const& machine, TrainOrder const& order)
       : design_(design),
         order_(order),
-        circuit_(with_flipped(design.circuit, order.flipped)),
+        before_(walk(design, machine, order.flips)),
+        circuit_(standing(machine.circuit(), before_.signals)),
         timed_(circuit_),
-        works_(design, timed_),
+        works_(design, timed_, before_),
         outlets_(body::outlet_cells(design)) {}
 
   TrainRun run() {
@@ -101,9 +104,8 @@ class Run {
   }
 
  private:
-  static model::Circuit with_flipped(model::Circuit circuit,
-                                     std::vector<model::SignalId> const& flipped) {
-    for (auto lever : flipped) circuit.signals[lever].starts_on = !circuit.signals[lever].starts_on;
+  static model::Circuit standing(model::Circuit circuit, std::vector<bool> const& values) {
+    for (std::size_t s = 0; s < values.size(); ++s) circuit.signals[s].starts_on = values[s];
     return circuit;
   }
 
@@ -186,6 +188,7 @@ class Run {
 
   model::Design const& design_;
   TrainOrder const& order_;
+  Walk before_;
   model::Circuit circuit_;
   logic::Timed timed_;
   Works works_;
@@ -197,9 +200,10 @@ class Run {
 
 }  // namespace
 
-TrainRun run_train(model::Design const& design, TrainOrder const& order) {
+TrainRun run_train(model::Design const& design, logic::Machine const& machine,
+                   TrainOrder const& order) {
   require(order.interval >= 1 && order.count >= 0, "run_train: an interval of at least one tick");
-  return Run(design, order).run();
+  return Run(design, machine, order).run();
 }
 
 }  // namespace leat::explore

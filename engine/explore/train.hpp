@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "engine/body/position.hpp"
+#include "engine/logic/machine.hpp"
 #include "engine/logic/timed.hpp"
 #include "engine/model/design.hpp"
 
@@ -15,8 +16,8 @@ struct TrainOrder {
   model::InletId inlet = 0;
   model::ProfileId profile = 0;
   int count = 1;
-  int interval = 20;                     // ticks between two bodies, at least 1
-  std::vector<model::SignalId> flipped;  // levers put over before the water is let in
+  int interval = 20;                   // ticks between two bodies, at least 1
+  std::vector<model::SignalId> flips;  // what is flipped before, from as built (explore::walk)
   int most_ticks = 72'000;  // an hour; what is not delivered by then is told as it stands
 };
 
@@ -41,6 +42,6 @@ struct TrainRun {
 // ticks of body::ticks_of; a body whose way has closed when the ticks are over stays and chooses
 // again. Water moves every Rule::step_ticks. Cost: one pass over the bodies each tick, settling
 // where the arrangement changes.
-TrainRun run_train(model::Design const&, TrainOrder const&);
+TrainRun run_train(model::Design const&, logic::Machine const&, TrainOrder const&);
 
 }  // namespace leat::explore

@@ -16,32 +16,33 @@ bool covers(model::Acceptance const& acceptance, std::optional<logic::RowSet> co
   return !rows || (finding.rows & ~*rows).is_empty();
 }
 
-Finding stale(std::size_t acceptance, model::Acceptance const& accepted, int inputs) {
-  Finding finding;
-  finding.kind = FindingKind::stale_acceptance;
-  finding.severity = model::row_of(finding.kind).severity;
+Finding stale(std::size_t acceptance, model::Acceptance const& accepted,
+              logic::RowSet const& reachable) {
+  auto finding = finding_of(FindingKind::stale_acceptance);
   if (accepted.cell) finding.cells = {*accepted.cell};
   finding.acceptance = acceptance;
-  finding.rows = logic::RowSet(inputs, true);
+  finding.rows = reachable;
   return finding;
 }
 
 }  // namespace
 
-void accept(model::Design const& design, logic::Truth const& truth,
-            std::vector<Finding>& findings) {
+void accept(Explored const& explored, std::vector<Finding>& findings) {
+  auto const& acceptances = explored.design.acceptances;
   std::vector<Finding> unanswered;
-  for (std::size_t a = 0; a < design.acceptances.size(); ++a) {
-    auto const& acceptance = design.acceptances[a];
+  for (std::size_t a = 0; a < acceptances.size(); ++a) {
+    auto const& acceptance = acceptances[a];
     std::optional<logic::RowSet> rows;
-    if (acceptance.condition) rows = truth.of(*acceptance.condition);
+    if (acceptance.condition) rows = explored.truth.of(*acceptance.condition);
     bool is_answered = false;
     for (auto& finding : findings) {
       if (!covers(acceptance, rows, finding)) continue;
       is_answered = true;
       if (!finding.accepted_by) finding.accepted_by = a;
     }
-    if (!is_answered) unanswered.push_back(stale(a, acceptance, truth.input_count()));
+    if (!is_answered) {
+      unanswered.push_back(stale(a, acceptance, explored.combinations.reachable));
+    }
   }
   findings.insert(findings.end(), unanswered.begin(), unanswered.end());
 }

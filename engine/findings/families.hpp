@@ -1,4 +1,5 @@
 #pragma once
+#include "engine/explore/switching.hpp"
 #include "engine/findings/sighting.hpp"
 #include "engine/logic/truth.hpp"
 #include "engine/tables/routes.hpp"
@@ -7,7 +8,7 @@
 // (model section 6). `measured` and `limit` are said where they are set.
 namespace leat::findings {
 
-// ---- one body's ways under one setting ----
+// ---- one body's ways in one water ----
 std::vector<Sighting> rests(Passage const&);  // dry-stand, still-water, pinned
 std::vector<Sighting> endless_loops(Passage const&);
 std::vector<Sighting> split_routes(Passage const&);  // cells: where the ways part
@@ -23,21 +24,35 @@ std::vector<Sighting> stacked_sources(Passage const&);  // sources in a stack, m
 std::vector<Sighting> diagonal_currents(Passage const&);
 std::vector<Sighting> open_edges(Passage const&);  // cells of drop, from which a sign is wanted
 
-// ---- the water alone under one setting ----
+// ---- one water alone ----
 std::vector<Sighting> water_spills(Basin const&);
 std::vector<Sighting> swimmer_pools(
     Basin const&);  // still cells joined, from which swimmers appear
 
+std::vector<Sighting> formed_sources(Basin const&);  // that the fresh water does not have
+std::vector<Sighting> restless_waters(Basin const&);
+
 // ---- the whole table ----
-std::vector<Finding> unreached_outlets(model::Design const&, explore::Combinations const&,
-                                       tables::RouteTable const&);
-// Inputs that change no route, and wires that nothing uses.
-std::vector<Finding> idle_signals(model::Design const&, explore::Combinations const&,
-                                  tables::RouteTable const&);
+using explore::Explored;
+std::vector<Finding> unreached_outlets(Explored const&, tables::RouteTable const& by_water);
+// Inputs and memory that change no route, and wires that nothing uses.
+std::vector<Finding> idle_signals(Explored const&, tables::RouteTable const& by_situation);
 // Signals that are always equal, each group once.
-std::vector<Finding> twin_signals(model::Design const&, logic::Truth const&);
+std::vector<Finding> twin_signals(Explored const&);
+// Combinations that come with several waters. A warning where the routes differ, else a note.
+// `examples`: two ways to one combination; `measured`: the most waters of one.
+std::vector<Finding> remembering_waters(Explored const&, tables::RouteTable const& by_water);
+
+// ---- the machine ----
+std::vector<Finding> oscillations(Explored const&);  // `event`: after which; `signals`: the loop
+std::vector<Finding> no_returns(Explored const&);    // `signals`: the memory that stays changed
+std::vector<Finding> unreached_states(Explored const&);  // `rows`: of the memory alone
+
+// ---- bodies inside while cells change ----
+// One for each kind of danger and event. `ticks`: how long to wait before it, none without bound.
+std::vector<Finding> switch_dangers(Explored const&, explore::Switchings const&);
 
 // Marks every finding that an acceptance covers, and reports acceptances that cover none.
-void accept(model::Design const&, logic::Truth const&, std::vector<Finding>&);
+void accept(Explored const&, std::vector<Finding>&);
 
 }  // namespace leat::findings

@@ -52,28 +52,28 @@ std::vector<std::vector<Cell>> touching_groups(model::Grid const& grid,
 
 // Of several sightings of one cause the figure farthest from its limit is the one worth telling;
 // where two are as far, the greater one, so that the order of sightings does not matter.
-Sightings::Circumstances& Sightings::cause_of(Sighting const& seen, std::uint32_t setting) {
+Sightings::Circumstances& Sightings::cause_of(Sighting const& seen, std::uint32_t water) {
   auto& cause = causes_[{seen.kind, seen.severity, seen.cells, seen.outlets}];
   auto const worth = [](int measured, int limit) {
     return std::tuple{std::abs(measured - limit), measured, limit};
   };
-  if (cause.settings.empty() ||
+  if (cause.waters.empty() ||
       worth(seen.measured, seen.limit) > worth(cause.measured, cause.limit)) {
     cause.measured = seen.measured;
     cause.limit = seen.limit;
   }
-  insert_sorted(cause.settings, setting);
+  insert_sorted(cause.waters, water);
   return cause;
 }
 
-void Sightings::add(std::uint32_t setting, std::vector<Sighting> const& seen) {
-  for (auto const& sighting : seen) cause_of(sighting, setting);
+void Sightings::add(std::uint32_t water, std::vector<Sighting> const& seen) {
+  for (auto const& sighting : seen) cause_of(sighting, water);
 }
 
-void Sightings::add(std::uint32_t setting, model::InletId inlet, model::ProfileId profile,
+void Sightings::add(std::uint32_t water, model::InletId inlet, model::ProfileId profile,
                     std::vector<Sighting> const& seen) {
   for (auto const& sighting : seen) {
-    auto& cause = cause_of(sighting, setting);
+    auto& cause = cause_of(sighting, water);
     insert_sorted(cause.inlets, inlet);
     insert_sorted(cause.profiles, profile);
   }
@@ -99,9 +99,8 @@ std::vector<Finding> Sightings::gathered(model::Grid const& grid,
     finding.profiles = seen.profiles;
     finding.measured = seen.measured;
     finding.limit = seen.limit;
-    finding.rows = combinations.rows_where([&, &settings = seen.settings](std::uint32_t s) {
-      return std::binary_search(settings.begin(), settings.end(), s);
-    });
+    finding.rows = combinations.rows_with(seen.waters);
+    finding.waters = seen.waters;
     for (auto& cells : touching_groups(grid, lists)) {
       findings.push_back(finding);
       findings.back().cells = std::move(cells);

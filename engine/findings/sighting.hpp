@@ -14,7 +14,7 @@ namespace leat::findings {
 using model::Cell;
 using model::FindingKind;
 
-// Something wrong seen in one solved setting.
+// Something wrong seen in one settled water.
 struct Sighting {
   FindingKind kind{};
   std::vector<Cell> cells;
@@ -23,7 +23,7 @@ struct Sighting {
   std::optional<model::Severity> severity;  // where it differs from the kind's own
 };
 
-// What the families that look at bodies see: one body's ways from one inlet under one setting.
+// What the families that look at bodies see: one body's ways from one inlet in one water.
 struct Passage {
   model::Design const& design;
   model::InletId inlet;
@@ -36,15 +36,17 @@ struct Passage {
 struct Basin {
   model::Arrangement const& arrangement;
   water::Field const& field;
+  water::Field const* fresh = nullptr;  // what comes from dry in the same setting, where it differs
+  bool is_settled = true;
 };
 
-// Gathers sightings over all settings into findings: one for each cause. Sightings of one kind at
-// the same cells are one cause, whatever the setting, inlet or body; touching cells under the same
+// Gathers sightings over all waters into findings: one for each cause. Sightings of one kind at the
+// same cells are one cause, whatever the water, inlet or body; touching cells under the same
 // circumstances are one too.
 class Sightings {
  public:
-  void add(std::uint32_t setting, std::vector<Sighting> const&);
-  void add(std::uint32_t setting, model::InletId, model::ProfileId, std::vector<Sighting> const&);
+  void add(std::uint32_t water, std::vector<Sighting> const&);
+  void add(std::uint32_t water, model::InletId, model::ProfileId, std::vector<Sighting> const&);
   std::vector<Finding> gathered(model::Grid const&, explore::Combinations const&) const;
 
  private:
@@ -52,12 +54,12 @@ class Sightings {
                          std::vector<model::OutletId>>;
   struct Circumstances {
     int measured = 0, limit = 0;
-    std::vector<std::uint32_t> settings;
+    std::vector<std::uint32_t> waters;
     std::vector<model::InletId> inlets;
     std::vector<model::ProfileId> profiles;
     auto operator<=>(Circumstances const&) const = default;
   };
-  Circumstances& cause_of(Sighting const&, std::uint32_t setting);
+  Circumstances& cause_of(Sighting const&, std::uint32_t water);
   std::map<Key, Circumstances> causes_;
 };
 

@@ -2,26 +2,31 @@
 
 namespace leat::findings {
 
-// Signals that never change agree with every other such signal by accident: they are left out.
-std::vector<Finding> twin_signals(model::Design const& design, logic::Truth const& truth) {
-  auto const count = design.circuit.signals.size();
-  std::vector<bool> is_told(count, false);
+// Signals that never change agree with every other such signal by accident: they are left out. So
+// are delays, which agree with what goes into them by their nature.
+std::vector<Finding> twin_signals(Explored const& explored) {
+  auto const& signals = explored.design.circuit.signals;
+  auto const& reachable = explored.combinations.reachable;
+  std::vector<logic::RowSet> on;
+  std::vector<bool> is_told;
+  for (model::SignalId s = 0; s < signals.size(); ++s) {
+    on.push_back(explored.truth.of_signal(s) & reachable);
+    is_told.push_back(on[s].is_empty() || on[s] == reachable ||
+                      signals[s].kind == model::SignalKind::delay);
+  }
   std::vector<Finding> findings;
-  for (model::SignalId first = 0; first < count; ++first) {
-    auto const& rows = truth.of_signal(first);
-    if (is_told[first] || rows.is_empty() || rows.is_full()) continue;
+  for (model::SignalId first = 0; first < signals.size(); ++first) {
+    if (is_told[first]) continue;
     std::vector<model::SignalId> group{first};
-    for (auto other = first + 1; other < count; ++other) {
-      if (is_told[other] || truth.of_signal(other) != rows) continue;
+    for (auto other = first + 1; other < signals.size(); ++other) {
+      if (is_told[other] || on[other] != on[first]) continue;
       is_told[other] = true;
       group.push_back(other);
     }
     if (group.size() < 2) continue;
-    Finding finding;
-    finding.kind = FindingKind::twin_signals;
-    finding.severity = model::row_of(finding.kind).severity;
+    auto finding = finding_of(FindingKind::twin_signals);
     finding.signals = std::move(group);
-    finding.rows = logic::RowSet(truth.input_count(), true);
+    finding.rows = reachable;
     findings.push_back(std::move(finding));
   }
   return findings;

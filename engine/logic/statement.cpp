@@ -39,10 +39,12 @@ void append_rest(Cube cube, Cube const& taken, int inputs, std::vector<Cube>& re
 
 }  // namespace
 
-Statement shortest_statement(RowSet const& rows) {
-  auto plain = irredundant_cover(rows, rows);
+Statement shortest_statement(RowSet const& rows, RowSet const& reachable) {
+  bool const is_exact = (rows & reachable).is_empty();
+  auto const free = is_exact ? RowSet(rows.inputs()) : ~reachable;
+  auto plain = irredundant_cover(rows & ~free, rows | free);
   auto const others = ~rows;
-  auto negated = irredundant_cover(others, others);
+  auto negated = irredundant_cover(others & ~free, others | free);
   if (!plain.empty() && !negated.empty() && length(negated, true) < length(plain, false)) {
     return {true, std::move(negated)};
   }

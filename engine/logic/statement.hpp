@@ -13,9 +13,11 @@ struct Statement {
   bool operator==(Statement const&) const = default;
 };
 
-// The shorter of two irredundant statements: of the rows, or of the rows left out. Length is the
-// number of literals and negations, then of cubes; the plain one wins a tie. Cost: two covers.
-Statement shortest_statement(RowSet const&);
+// The shorter of two irredundant statements: of the rows, or of the rows left out. What it says of
+// rows that are not `reachable` is free, unless `rows` holds none that is: then it is exact. Length
+// is the number of literals and negations, then of cubes; the plain one wins a tie. Cost: two
+// covers.
+Statement shortest_statement(RowSet const& rows, RowSet const& reachable);
 
 // The same rows as cubes that exclude each other, so that no row is named twice.
 //

@@ -33,6 +33,16 @@ enum class FindingKind : std::uint8_t {
   swimmer_pool,
   idle_signal,
   twin_signals,
+  oscillation,
+  no_return,
+  unreached_state,
+  remembering_water,
+  formed_source,
+  restless_water,
+  misrouting_switch,
+  stranding_switch,
+  spilling_switch,
+  crushing_switch,
   stale_acceptance,
   count
 };
@@ -66,11 +76,26 @@ inline constexpr std::array<FindingRow, static_cast<std::size_t>(FindingKind::co
         {FindingKind::swimmer_pool, "swimmer-pool", Severity::note},
         {FindingKind::idle_signal, "idle-signal", Severity::warning},
         {FindingKind::twin_signals, "twin-signals", Severity::note},
+        {FindingKind::oscillation, "oscillation", Severity::error},
+        {FindingKind::no_return, "no-return", Severity::warning},
+        {FindingKind::unreached_state, "unreached-state", Severity::note},
+        {FindingKind::remembering_water, "remembering-water", Severity::warning},
+        {FindingKind::formed_source, "formed-source", Severity::note},
+        {FindingKind::restless_water, "restless-water", Severity::error},
+        {FindingKind::misrouting_switch, "misrouting-switch", Severity::note},
+        {FindingKind::stranding_switch, "stranding-switch", Severity::note},
+        {FindingKind::spilling_switch, "spilling-switch", Severity::note},
+        {FindingKind::crushing_switch, "crushing-switch", Severity::note},
         {FindingKind::stale_acceptance, "stale-acceptance", Severity::warning},
     }};
 
 inline constexpr FindingRow const& row_of(FindingKind kind) {
   return finding_table[static_cast<std::size_t>(kind)];
+}
+
+// Whether it is a danger for bodies inside while cells change.
+inline constexpr bool is_of_switching(FindingKind kind) {
+  return kind >= FindingKind::misrouting_switch && kind <= FindingKind::crushing_switch;
 }
 
 }  // namespace leat::model

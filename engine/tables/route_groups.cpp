@@ -7,20 +7,25 @@ namespace leat::tables {
 std::vector<RouteGroup> route_groups(explore::Combinations const& combinations,
                                      RouteTable const& routes, model::InletId inlet,
                                      model::ProfileId profile) {
-  auto const inputs = static_cast<int>(combinations.inputs.size());
   std::vector<RouteGroup> groups;
-  std::vector<std::size_t> group_of(combinations.settings.size());
-  for (std::uint32_t s = 0; s < combinations.settings.size(); ++s) {
+  std::vector<std::size_t> group_of(combinations.situations.size());
+  for (std::uint32_t s = 0; s < combinations.situations.size(); ++s) {
     auto const same = std::find_if(groups.begin(), groups.end(), [&](RouteGroup const& group) {
-      return routes.at(group.setting, inlet, profile) == routes.at(s, inlet, profile);
+      return routes.at(group.situation, inlet, profile) == routes.at(s, inlet, profile);
     });
     group_of[s] = static_cast<std::size_t>(same - groups.begin());
-    if (same == groups.end()) groups.push_back({s, logic::RowSet(inputs), {}});
+    if (same == groups.end())
+      groups.push_back({s, logic::RowSet(combinations.reachable.inputs()), {}});
   }
-  for (logic::Row row = 0; row < combinations.row_count(); ++row) {
-    groups[group_of[combinations.setting_of_row[row]]].rows.insert(row);
+  for (logic::Row row = 0; row < combinations.situation_of_row.size(); ++row) {
+    auto const situation = combinations.situation_of_row[row];
+    if (situation != explore::Combinations::never) groups[group_of[situation]].rows.insert(row);
   }
-  for (auto& group : groups) group.condition = logic::irredundant_cover(group.rows, group.rows);
+  auto free = ~combinations.reachable;
+  for (auto& group : groups) {
+    group.condition = logic::irredundant_cover(group.rows, group.rows | free);
+    free &= ~logic::rows_of(group.condition, combinations.reachable.inputs());
+  }
   return groups;
 }
 

@@ -1,153 +1,76 @@
 #include "engine/verdicts/expectations.hpp"
 
-#include <algorithm>
-
-#include "engine/logic/statement.hpp"
+#include "engine/verdicts/claims.hpp"
 
 namespace leat::verdicts {
 
-using body::Verdict;
 using logic::RowSet;
 using model::Claim;
 
+void name_violation(JudgedExpectation& judged, Results const& results, RowSet failing) {
+  judged.verdict = Truthfulness::violated;
+  judged.failing = std::move(failing);
+  judged.condition = logic::irredundant_cover(
+      judged.failing, judged.failing | ~results.explored.combinations.reachable);
+  judged.example = explore::nearest_example(results.explored, judged.failing);
+}
+
 namespace {
 
-bool reaches(tables::Route const& route, std::optional<std::uint32_t> outlet) {
-  return std::find(route.outlets.begin(), route.outlets.end(), *outlet) != route.outlets.end();
+bool is_about_findings(Claim claim) { return claim == Claim::no_findings || claim == Claim::finds; }
+
+JudgedExpectation judged_claim(model::Expectation const& expectation, Results const& results,
+                               RowSet const& spoken_of) {
+  if (expectation.claim == Claim::deals) return judge_dealing(expectation, results);
+  if (expectation.claim == Claim::clears) return judge_clearing(expectation, results, spoken_of);
+  if (is_about_findings(expectation.claim))
+    return judge_finding_claim(expectation, results, spoken_of);
+  return judge_route_claim(expectation, results, spoken_of);
 }
 
-bool keeps(model::Expectation const& expectation, tables::Route const& route) {
-  switch (expectation.claim) {
-    case Claim::reaches:
-      return route.verdict == Verdict::certain && reaches(route, expectation.outlet);
-    case Claim::may_reach:
-      return reaches(route, expectation.outlet);
-    case Claim::never_reaches:
-      return !reaches(route, expectation.outlet);
-    case Claim::reaches_nothing:
-      return route.outlets.empty();
-    case Claim::never_trapped:
-      return route.trapped.empty();
-    case Claim::never_spilled:
-      return !route.spills;
-    case Claim::never_split:
-      return route.verdict != Verdict::split;
-    case Claim::never_doubtful:
-      return route.verdict != Verdict::doubtful;
-    case Claim::never_lost:
-      return route.verdict != Verdict::lost;
-    case Claim::no_findings:
-    case Claim::finds:
-    case Claim::clears:
-    case Claim::deals:
-      break;
+// Rows with a water that did not settle: nothing is known of them.
+RowSet unknown_rows(explore::Explored const& explored) {
+  std::vector<std::uint32_t> restless;
+  for (std::uint32_t w = 0; w < explored.histories.waters.size(); ++w) {
+    if (!explored.histories.waters[w].is_settled) restless.push_back(w);
   }
-  return true;
+  return explored.combinations.rows_with(restless);
 }
 
-struct Results {
-  logic::Truth const& truth;
-  explore::Combinations const& combinations;
-  tables::RouteTable const& routes;
-  std::vector<findings::Finding> const& findings;
-};
-
-void name_example(JudgedExpectation& judged, Results const& results) {
-  judged.verdict = Truthfulness::violated;
-  judged.condition = logic::irredundant_cover(judged.failing, judged.failing);
-  judged.example = logic::nearest_row(judged.failing, results.truth.as_built());
-}
-
-// The rows of `spoken_of` in which the chosen route breaks the claim.
-RowSet breaking(model::Expectation const& expectation, Results const& results, model::InletId inlet,
-                model::ProfileId profile, RowSet const& spoken_of) {
-  return spoken_of & results.combinations.rows_where([&](std::uint32_t setting) {
-    return !keeps(expectation, results.routes.at(setting, inlet, profile));
-  });
-}
-
-JudgedExpectation judge_route_claim(model::Expectation const& expectation, Results const& results,
-                                    RowSet const& spoken_of) {
-  JudgedExpectation judged;
-  judged.failing = RowSet(results.truth.input_count());
-  std::vector<std::pair<std::pair<model::InletId, model::ProfileId>, RowSet>> broken;
-  for (model::InletId inlet = 0; inlet < results.routes.inlets(); ++inlet) {
-    if (expectation.inlet && *expectation.inlet != inlet) continue;
-    for (model::ProfileId profile = 0; profile < results.routes.profiles(); ++profile) {
-      if (expectation.profile && *expectation.profile != profile) continue;
-      auto rows = breaking(expectation, results, inlet, profile, spoken_of);
-      judged.failing |= rows;
-      broken.push_back({{inlet, profile}, std::move(rows)});
-    }
-  }
-  judged.verdict = Truthfulness::holds;
-  if (judged.failing.is_empty()) return judged;
-  name_example(judged, results);
-  for (auto const& [who, rows] : broken) {
-    if (judged.inlet || !rows.contains(*judged.example)) continue;
-    judged.inlet = who.first;
-    judged.profile = who.second;
-  }
-  return judged;
-}
-
-bool is_objectionable(model::Expectation const& expectation, findings::Finding const& finding) {
-  return !finding.accepted_by && (!expectation.ceiling || finding.severity > *expectation.ceiling);
-}
-
-JudgedExpectation judge_no_findings(model::Expectation const& expectation, Results const& results,
-                                    RowSet const& spoken_of) {
-  JudgedExpectation judged;
-  judged.failing = RowSet(results.truth.input_count());
-  for (auto const& finding : results.findings) {
-    if (is_objectionable(expectation, finding)) judged.failing |= finding.rows & spoken_of;
-  }
-  judged.verdict = Truthfulness::holds;
-  if (!judged.failing.is_empty()) name_example(judged, results);
-  return judged;
-}
-
-JudgedExpectation judge_finds(model::Expectation const& expectation, Results const& results,
-                              RowSet const& spoken_of) {
-  JudgedExpectation judged;
-  judged.failing = RowSet(results.truth.input_count());
-  bool const is_found = std::any_of(
-      results.findings.begin(), results.findings.end(), [&](findings::Finding const& finding) {
-        return finding.kind == expectation.kind && !(finding.rows & spoken_of).is_empty() &&
-               (!expectation.cell ||
-                std::binary_search(finding.cells.begin(), finding.cells.end(), *expectation.cell));
-      });
-  judged.verdict = is_found ? Truthfulness::holds : Truthfulness::violated;
-  return judged;
+// What was found to hold is only said as far as it was looked for.
+Truthfulness as_far_as_known(model::Expectation const& expectation, Results const& results,
+                             RowSet const& spoken_of) {
+  if (!(unknown_rows(results.explored) & spoken_of).is_empty()) return Truthfulness::undecided;
+  bool const hangs_on_history = expectation.events.empty() && expectation.claim != Claim::finds;
+  if (hangs_on_history && !results.explored.histories.is_followed)
+    return Truthfulness::holds_within_bounds;
+  bool const wants_no_notes = expectation.claim == Claim::no_findings && !expectation.ceiling;
+  if (wants_no_notes && !results.switchings.is_complete) return Truthfulness::holds_within_bounds;
+  return Truthfulness::holds;
 }
 
 JudgedExpectation judge_one(model::Expectation const& expectation, Results const& results) {
-  auto const inputs = results.truth.input_count();
-  auto const spoken_of =
-      expectation.condition ? results.truth.of(*expectation.condition) : RowSet(inputs, true);
+  auto const& [design, machine, states, histories, combinations, truth] = results.explored;
+  auto spoken_of = combinations.reachable;
+  if (expectation.condition) spoken_of &= truth.of(*expectation.condition);
+  JudgedExpectation judged;
   if (spoken_of.is_empty()) {
-    JudgedExpectation judged;
     judged.verdict = Truthfulness::empty;
-    judged.failing = RowSet(inputs);
-    return judged;
+  } else {
+    judged = judged_claim(expectation, results, spoken_of);
   }
-  if (expectation.claim == Claim::no_findings) {
-    return judge_no_findings(expectation, results, spoken_of);
-  }
-  if (expectation.claim == Claim::finds) return judge_finds(expectation, results, spoken_of);
-  return judge_route_claim(expectation, results, spoken_of);
+  if (judged.verdict == Truthfulness::holds)
+    judged.verdict = as_far_as_known(expectation, results, spoken_of);
+  if (judged.failing.inputs() != combinations.reachable.inputs())
+    judged.failing = RowSet(combinations.reachable.inputs());
+  return judged;
 }
 
 }  // namespace
 
-std::vector<JudgedExpectation> judge_expectations(model::Design const& design,
-                                                  logic::Truth const& truth,
-                                                  explore::Combinations const& combinations,
-                                                  tables::RouteTable const& routes,
-                                                  std::vector<findings::Finding> const& findings) {
-  Results const results{truth, combinations, routes, findings};
+std::vector<JudgedExpectation> judge_expectations(Results const& results) {
   std::vector<JudgedExpectation> judged;
-  for (auto const& expectation : design.expectations)
+  for (auto const& expectation : results.explored.design.expectations)
     judged.push_back(judge_one(expectation, results));
   return judged;
 }

@@ -2,6 +2,7 @@
 #include <optional>
 #include <vector>
 
+#include "engine/explore/switching.hpp"
 #include "engine/findings/finding.hpp"
 #include "engine/tables/routes.hpp"
 
@@ -10,21 +11,34 @@ namespace leat::verdicts {
 // The five verdicts, never merged.
 enum class Truthfulness : std::uint8_t { holds, holds_within_bounds, violated, empty, undecided };
 
+// Everything that was found out, as far as it was.
+struct Results {
+  explore::Explored const& explored;
+  tables::RouteTable const& by_water;
+  tables::RouteTable const& by_situation;
+  explore::Switchings const& switchings;
+  std::vector<findings::Finding> const& findings;
+};
+
 // What became of one expectation, by its index in the design.
 struct JudgedExpectation {
   Truthfulness verdict = Truthfulness::undecided;
-  logic::RowSet failing{0};            // violated: the rows that break it
-  std::vector<logic::Cube> condition;  // the same, as widely as can be said
-  std::optional<logic::Row>
-      example;  // the failing row with the fewest inputs changed from as built
-  // what happened in the example, for route claims
+  logic::RowSet failing{0};                 // violated: the rows that break it
+  std::vector<logic::Cube> condition;       // the same, as widely as can be said
+  std::optional<explore::Example> example;  // violated: the nearest way to it
+  // What happens in the example, for claims about routes.
   std::optional<model::InletId> inlet;
   std::optional<model::ProfileId> profile;
+  std::optional<tables::Route> route;
+  std::vector<std::size_t> findings;  // no_findings: those that should not be there
+  // `clears`: the longest time that was found; none where there is no bound. `event`: after which,
+  // from the example; none where it is without any.
+  std::optional<int> measured;
+  std::optional<model::SignalId> event;
+  // `deals`: where the bodies ended, in the order of entering; none where at no outlet.
+  std::vector<std::optional<model::OutletId>> dealt;
 };
 
-std::vector<JudgedExpectation> judge_expectations(model::Design const&, logic::Truth const&,
-                                                  explore::Combinations const&,
-                                                  tables::RouteTable const&,
-                                                  std::vector<findings::Finding> const&);
+std::vector<JudgedExpectation> judge_expectations(Results const&);
 
 }  // namespace leat::verdicts

@@ -1,5 +1,8 @@
 #include "engine/water/settle.hpp"
 
+#include <algorithm>
+#include <limits>
+
 #include "engine/water/settling.hpp"
 #include "engine/water/step.hpp"
 
@@ -7,7 +10,7 @@ namespace leat::water {
 
 namespace {
 
-Settled repeat_step(model::Arrangement const& arrangement, Field start, long most_steps) {
+Settled repeat_step(model::Arrangement const& arrangement, Field start, int most_steps) {
   Settled result{std::move(start), 0};
   for (;; ++result.steps) {
     auto after = step(arrangement, result.field);
@@ -18,37 +21,37 @@ Settled repeat_step(model::Arrangement const& arrangement, Field start, long mos
   }
 }
 
-Settled run(Settling settling, long most_steps) {
+Settled run(Settling settling, int most_steps) {
   while (settling.steps() <= most_steps) {
     if (!settling.step()) return {settling.take_field(), settling.steps(), true};
   }
   return {settling.take_field(), settling.steps(), false};
 }
 
-// Cells times the states a cell can pass through.
-long bound(model::Arrangement const& arrangement) {
-  auto const states = arrangement.practice()[model::Rule::source_strength] + 1;
-  return static_cast<long>(arrangement.grid().volume()) * states;
-}
-
 }  // namespace
 
+int most_steps(model::Arrangement const& arrangement) {
+  auto const states = arrangement.practice()[model::Rule::source_strength] + 1;
+  auto const steps = static_cast<long>(arrangement.grid().volume()) * states;
+  return static_cast<int>(std::min<long>(steps, std::numeric_limits<int>::max()));
+}
+
 Settled settle_reference(model::Arrangement const& arrangement) {
-  return repeat_step(arrangement, dry_field(arrangement), bound(arrangement));
+  return repeat_step(arrangement, dry_field(arrangement), most_steps(arrangement));
 }
 
 Settled settle_fresh(model::Arrangement const& arrangement) {
-  return run(Settling(arrangement), bound(arrangement));
+  return run(Settling(arrangement), most_steps(arrangement));
 }
 
 Settled settle_switched(model::Arrangement const& before, Field const& field,
                         model::Arrangement const& after) {
-  return run(Settling(before, field, after), bound(after));
+  return run(Settling(before, field, after), most_steps(after));
 }
 
 Settled settle_switched_reference(model::Arrangement const& before, Field const& field,
                                   model::Arrangement const& after) {
-  return repeat_step(after, switched(before, field, after), bound(after));
+  return repeat_step(after, switched(before, field, after), most_steps(after));
 }
 
 }  // namespace leat::water

@@ -17,6 +17,9 @@ struct Settled {
 // and the number of steps is bounded by cells times states; in practice it is the longest way the
 // water runs.
 //
+// No water is stepped more often than this: cells times the states a cell can pass through.
+int most_steps(model::Arrangement const&);
+
 // settle_reference repeats `step`, which looks at every cell; settle_fresh is quicker.
 Settled settle_reference(model::Arrangement const&);
 Settled settle_fresh(model::Arrangement const&);

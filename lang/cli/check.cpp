@@ -2,13 +2,11 @@
 
 #include <map>
 
-#include "engine/logic/statement.hpp"
 #include "lang/cli/commands.hpp"
 #include "lang/cli/files.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/render/check_report.hpp"
 #include "lang/render/diagnostic_text.hpp"
-#include "lang/render/example.hpp"
 
 namespace leat::cli {
 
@@ -81,13 +79,13 @@ CheckedFile checked(std::string const& path, model::Severity fail_on, Terminal& 
   return file;
 }
 
-// A solved combination and its picture; scenes point into it, so it does not move.
+// One water with its picture; scenes point into it, so it does not move.
 struct Sight {
-  Solved solved;
+  model::Arrangement arrangement;
   render::Scene scene;
 };
 
-// The nearest combinations in which a junction's findings show, each solved once.
+// The nearest waters in which a junction's findings show, each looked at once.
 class Sights {
  public:
   Sights(render::Subject const& subject, Judgement const& judged)
@@ -101,32 +99,24 @@ class Sights {
 
  private:
   render::Scene const* of(findings::Finding const& finding) {
-    if (finding.cells.empty() || finding.accepted_by) return nullptr;
-    auto const row =
-        logic::nearest_row(finding.rows, render::row_as_built(subject_, judged_)).value_or(0);
-    auto& sight = by_setting_[judged_.combinations.setting_of_row[row]];
+    if (finding.cells.empty() || finding.accepted_by || finding.examples.empty()) return nullptr;
+    auto const water = *finding.examples.front().water;
+    auto& sight = by_water_[water];
     if (!sight) {
-      auto const assignment = render::assignment_of(judged_, row);
-      auto values = as_built();
-      for (auto [signal, is_on] : assignment) values[signal] = is_on;
-      auto solved = solve(subject_.design, values);
-      sight = std::make_unique<Sight>(Sight{std::move(solved), {subject_, nullptr, {}}});
-      sight->scene.arrangement = &sight->solved.arrangement;
-      sight->scene.wet =
-          water::survey(water::Moment{sight->solved.arrangement, sight->solved.field});
+      auto const& histories = judged_.histories;
+      auto const& design = subject_.design;
+      sight = std::make_unique<Sight>(Sight{
+          {design, histories.settings[histories.waters[water].setting]}, {subject_, nullptr, {}}});
+      auto const field = explore::field_of(design, histories, water);
+      sight->scene.arrangement = &sight->arrangement;
+      sight->scene.wet = water::survey(water::Moment{sight->arrangement, field});
     }
     return &sight->scene;
   }
 
-  std::vector<bool> as_built() const {
-    std::vector<bool> values;
-    for (auto const& signal : subject_.design.circuit.signals) values.push_back(signal.starts_on);
-    return values;
-  }
-
   render::Subject subject_;
   Judgement const& judged_;
-  std::map<std::uint32_t, std::unique_ptr<Sight>> by_setting_;
+  std::map<std::uint32_t, std::unique_ptr<Sight>> by_water_;
 };
 
 std::string_view verdict_word(CheckedFile const& file) {
@@ -159,7 +149,8 @@ render::Summary summary_of(CheckedFile const& file) {
   summary.faults = file.faults.size();
   summary.faults_left_out = file.faults_left_out;
   summary.verdict = verdict_word(file);
-  for (auto const& judgement : file.judgements) add(summary, judgement);
+  for (std::size_t i = 0; i < file.judgements.size(); ++i)
+    add(summary, file.loaded->junctions[i].design, file.judgements[i]);
   return summary;
 }
 

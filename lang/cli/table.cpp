@@ -9,23 +9,14 @@ namespace leat::cli {
 
 namespace {
 
-constexpr std::size_t most_printed_inputs = 12;
+constexpr std::size_t most_printed_rows = 4096;
 
-bool is_printable(render::Subject const& subject, std::size_t inputs, Terminal& terminal) {
-  if (inputs <= most_printed_inputs) return true;
-  auto const rows =
-      inputs < 64 ? std::to_string(std::uint64_t{1} << inputs) : fmt::format("2^{}", inputs);
-  terminal.refuse(
-      fmt::format("junction {} has {} combinations of {} inputs; a full table prints at most {}",
-                  subject.map.junction.name, rows, inputs, 1 << most_printed_inputs),
-      "leave --full away: the condensed table says the same with conditions");
+bool is_printable(render::Subject const& subject, std::size_t rows, Terminal& terminal) {
+  if (rows <= most_printed_rows) return true;
+  terminal.refuse(fmt::format("junction {} has {} combinations; a full table prints at most {}",
+                              subject.map.junction.name, rows, most_printed_rows),
+                  "leave --full away: the condensed table says the same with conditions");
   return false;
-}
-
-std::size_t input_count(model::Design const& design) {
-  std::size_t count = 0;
-  for (auto const& signal : design.circuit.signals) count += signal.is_input() ? 1 : 0;
-  return count;
 }
 
 // The junction's table, or none where it cannot be made as asked, which has been told.
@@ -41,13 +32,8 @@ std::optional<render::TableSheet> sheet_of(render::Subject const& subject,
     request.profile = find_name(subject.map.profiles, options.body, "body", terminal);
     if (!request.profile) return std::nullopt;
   }
-  auto const inputs = input_count(subject.design);
-  bool const is_all_run = inputs <= static_cast<std::size_t>(Budget{}.most_inputs);
-  if (options.is_full && is_all_run && !is_printable(subject, inputs, terminal)) {
-    return std::nullopt;
-  }
   auto const judged = judge(subject.design, {}, ProgressLines(terminal, subject.map.junction.name));
-  if (options.is_full && !is_printable(subject, judged.inputs.size(), terminal)) {
+  if (options.is_full && !is_printable(subject, judged.combinations.reachable.count(), terminal)) {
     return std::nullopt;
   }
   return render::table_sheet(subject, judged, request);
@@ -79,9 +65,10 @@ Exit run(TableOptions const& options, Terminal& terminal) {
     auto sheet = sheet_of(loaded->subject(i), options, terminal);
     if (!sheet) return Exit::unusable;
     if (!sheet->is_decided) {
-      terminal.refuse(fmt::format("junction {} is undecided: {} are too many to run",
-                                  sheet->junction, render::counted(sheet->signals.size(), "input")),
-                      "split the junction, or look at single combinations with leat follow");
+      terminal.refuse(
+          fmt::format("junction {} is undecided: {} are too many to run", sheet->junction,
+                      render::counted(sheet->signals.size(), "signal")),
+          "split the junction, or look at single combinations with leat follow");
       exit = Exit::undecided;
     }
     sheets.push_back(std::move(*sheet));

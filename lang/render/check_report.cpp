@@ -76,6 +76,8 @@ std::string combination_words(Summary const& summary) {
     return summary.too_many + " are too many: their combinations were not run";
   }
   if (summary.combinations == 1) return "1, nothing is switched";
+  if (summary.has_memory)
+    return fmt::format("all {} that inputs and memory can come to", summary.combinations);
   return fmt::format("all {} of the inputs", summary.combinations);
 }
 
@@ -110,10 +112,16 @@ std::string junction_lines(JudgedJunction const& judged) {
   return result;
 }
 
-void add(Summary& summary, Judgement const& judgement) {
+void add(Summary& summary, model::Design const& design, Judgement const& judgement) {
   ++summary.junctions;
-  summary.combinations += judgement.combinations.row_count();
-  if (!judgement.is_decided) summary.too_many = counted(judgement.inputs.size(), "input");
+  summary.combinations += judgement.combinations.reachable.count();
+  for (auto variable : judgement.variables)
+    summary.has_memory = summary.has_memory || design.circuit.signals[variable].is_memory();
+  if (judgement.is_decided) {
+    summary.is_history_left_out |= !judgement.histories.is_followed;
+    summary.is_switching_left_out |= !judgement.switchings.is_complete;
+  }
+  if (!judgement.is_decided) summary.too_many = counted(judgement.variables.size(), "signal");
   for (auto const& finding : judgement.findings) {
     if (finding.accepted_by) {
       ++summary.accepted;
@@ -156,6 +164,10 @@ std::string summary_text(Summary const& summary, Look look) {
   result += fmt::format("    findings        {}\n", finding_counts(summary));
   result += fmt::format("    expectations    {}\n", expectation_counts(summary));
   result += fmt::format("    combinations    {}\n", combination_words(summary));
+  if (summary.is_history_left_out)
+    result += "    history         left out, too many changes: each combination with fresh water\n";
+  else if (summary.is_switching_left_out)
+    result += "    switching       left out, too many changes: nothing is said of bodies inside\n";
   return result + fmt::format("    verdict         {}\n",
                               painted(look, role_of(summary.verdict), summary.verdict));
 }

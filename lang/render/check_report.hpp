@@ -35,10 +35,12 @@ struct Summary {
   std::size_t errors = 0, warnings = 0, notes = 0, accepted = 0;
   std::size_t held = 0, held_within_bounds = 0, violated = 0, empty = 0, undecided = 0;
   std::size_t junctions = 0, combinations = 0;
-  std::string too_many;  // inputs that were too many to run
-  std::string verdict;   // chosen by the caller, who knows which findings fail
+  std::string too_many;  // signals that were too many to run
+  bool has_memory = false;
+  bool is_history_left_out = false, is_switching_left_out = false;
+  std::string verdict;  // chosen by the caller, who knows which findings fail
 };
-void add(Summary&, Judgement const&);
+void add(Summary&, model::Design const&, Judgement const&);
 std::string summary_text(Summary const&, Look);
 // "yard.leat: violated; 1 error, 2 warnings; 5 expectations hold, 1 is violated"
 std::string summary_line(Summary const&);

@@ -90,15 +90,16 @@ std::string condition_expression(logic::Statement const& statement,
   return negated(is_one_name ? sum : bracketed(sum));
 }
 
-std::string condition_expression(logic::RowSet const& rows,
+std::string condition_expression(logic::RowSet const& rows, logic::RowSet const& reachable,
                                  std::vector<std::string> const& inputs) {
-  return condition_expression(logic::shortest_statement(rows), inputs);
+  return condition_expression(logic::shortest_statement(rows, reachable), inputs);
 }
 
-std::string condition_words(logic::RowSet const& rows, std::vector<std::string> const& inputs) {
-  if (rows.is_full()) return "always";
+std::string condition_words(logic::RowSet const& rows, logic::RowSet const& reachable,
+                            std::vector<std::string> const& inputs) {
   if (rows.is_empty()) return "never";
-  return fmt::format("when {}", condition_expression(rows, inputs));
+  if ((reachable & ~rows).is_empty()) return "always";
+  return fmt::format("when {}", condition_expression(rows, reachable, inputs));
 }
 
 std::string expression_text(model::Circuit const& circuit,

@@ -12,10 +12,13 @@ namespace leat::render {
 // `divert and not flush`, `(a and b) or c`, `not (a or b)`; `on` where everything, `off` where
 // nothing is meant. `inputs` are the names that the cubes' bits stand for.
 std::string condition_expression(logic::Statement const&, std::vector<std::string> const& inputs);
-std::string condition_expression(logic::RowSet const&, std::vector<std::string> const& inputs);
+// Of rows among the reachable ones, in the shortest words that tell them apart from the others.
+std::string condition_expression(logic::RowSet const& rows, logic::RowSet const& reachable,
+                                 std::vector<std::string> const& inputs);
 
 // The same for a reader: "always", "never", "when divert and not flush".
-std::string condition_words(logic::RowSet const&, std::vector<std::string> const& inputs);
+std::string condition_words(logic::RowSet const& rows, logic::RowSet const& reachable,
+                            std::vector<std::string> const& inputs);
 
 // An expression of the circuit, with no more brackets than needed and those that help: operands of
 // another two-sided operator.

@@ -2,22 +2,14 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
+#include "lang/render/machine.hpp"
 #include "lang/render/words.hpp"
 
 namespace leat::render {
 
 namespace {
-
-std::string step_words(model::Signal const& signal, std::string const& name, bool is_on) {
-  switch (signal.kind) {
-    case model::SignalKind::button:
-      return (is_on ? "press " : "let go of ") + name;
-    case model::SignalKind::plate:
-      return (is_on ? "step on " : "step off ") + name;
-    default:
-      return fmt::format("flip {} {}", name, is_on ? "on" : "off");
-  }
-}
 
 // A file name as a shell takes it.
 std::string shell_word(std::string const& text) {
@@ -34,33 +26,72 @@ std::string shell_word(std::string const& text) {
   return result + "'";
 }
 
-}  // namespace
-
-logic::Row row_as_built(Subject const& subject, Judgement const& judged) {
-  logic::Row row = 0;
-  for (auto input : judged.inputs) {
-    row = row << 1 | (subject.design.circuit.signals[input].starts_on ? 1u : 0u);
+std::vector<std::string> step_words(Subject const& subject,
+                                    std::vector<model::SignalId> const& flips) {
+  std::vector<bool> is_on;
+  for (auto const& signal : subject.design.circuit.signals) is_on.push_back(signal.starts_on);
+  std::vector<std::string> steps;
+  for (auto flip : flips) {
+    is_on[flip] = !is_on[flip];
+    steps.push_back(event_words(subject.design.circuit.signals[flip].kind,
+                                subject.map.signals[flip].name, is_on[flip]));
   }
-  return row;
+  return steps;
 }
+
+// How often the steps from `at` on begin with the same `length` steps, one after the other.
+std::size_t times(std::vector<std::string> const& steps, std::size_t at, std::size_t length) {
+  std::size_t count = 1;
+  auto const begin = steps.begin() + static_cast<std::ptrdiff_t>(at);
+  while (at + (count + 1) * length <= steps.size() &&
+         std::equal(begin, begin + static_cast<std::ptrdiff_t>(length),
+                    begin + static_cast<std::ptrdiff_t>(count * length)))
+    ++count;
+  return count;
+}
+
+std::string script_of(Subject const& subject, std::vector<model::SignalId> const& flips) {
+  std::vector<bool> is_on;
+  for (auto const& signal : subject.design.circuit.signals) is_on.push_back(signal.starts_on);
+  std::string script;
+  for (auto flip : flips) {
+    is_on[flip] = !is_on[flip];
+    script += fmt::format("{}{} {}", script.empty() ? "" : ", ", subject.map.signals[flip].name,
+                          is_on[flip] ? "on" : "off");
+  }
+  return script;
+}
+
+}  // namespace
 
 Assignment assignment_of(Judgement const& judged, logic::Row row) {
   Assignment assignment;
-  for (std::size_t i = 0; i < judged.inputs.size(); ++i) {
-    assignment[judged.inputs[i]] = (row >> (judged.inputs.size() - 1 - i) & 1u) != 0;
+  for (std::size_t i = 0; i < judged.variables.size(); ++i) {
+    assignment[judged.variables[i]] = (row >> (judged.variables.size() - 1 - i) & 1u) != 0;
   }
   return assignment;
 }
 
-std::string player_steps(Subject const& subject, Judgement const& judged, logic::Row row) {
-  std::string steps;
-  for (auto [signal, is_on] : assignment_of(judged, row)) {
-    auto const& input = subject.design.circuit.signals[signal];
-    if (input.starts_on == is_on) continue;
-    steps +=
-        (steps.empty() ? "" : ", ") + step_words(input, subject.map.signals[signal].name, is_on);
+// A pair of steps that comes three times or more is said once.
+std::string player_steps(Subject const& subject, std::vector<model::SignalId> const& flips) {
+  auto const steps = step_words(subject, flips);
+  std::string words;
+  for (std::size_t at = 0; at < steps.size();) {
+    auto const pairs = times(steps, at, 2);
+    bool const is_repeated = pairs >= 3;
+    if (!words.empty()) words += ", ";
+    words += is_repeated ? fmt::format("{} and {}, {} times", steps[at], steps[at + 1], pairs)
+                         : steps[at];
+    at += is_repeated ? 2 * pairs : 1;
   }
-  return steps.empty() ? "nothing to do: it is so as built" : steps;
+  return words.empty() ? "nothing to do: it is so as built" : words;
+}
+
+std::string last_step(Subject const& subject, std::vector<model::SignalId> const& flips,
+                      model::SignalId event) {
+  auto all = flips;
+  all.push_back(event);
+  return step_words(subject, all).back();
 }
 
 std::string what_does_not_matter(Subject const& subject, Judgement const& judged, logic::Row row,
@@ -68,10 +99,10 @@ std::string what_does_not_matter(Subject const& subject, Judgement const& judged
   for (auto const& cube : condition) {
     std::vector<model::SignalId> open;
     bool is_inside = true;
-    for (std::size_t i = 0; i < judged.inputs.size(); ++i) {
-      bool const is_on = (row >> (judged.inputs.size() - 1 - i) & 1u) != 0;
+    for (std::size_t i = 0; i < judged.variables.size(); ++i) {
+      bool const is_on = (row >> (judged.variables.size() - 1 - i) & 1u) != 0;
       if ((cube.care >> i & 1u) == 0) {
-        open.push_back(judged.inputs[i]);
+        open.push_back(judged.variables[i]);
       } else if (((cube.value >> i & 1u) != 0) != is_on) {
         is_inside = false;
       }
@@ -94,13 +125,26 @@ std::string setting_text(Subject const& subject, Assignment const& assignment) {
   return text;
 }
 
-std::string follow_command(Subject const& subject, Assignment const& assignment,
-                           model::InletId inlet, model::ProfileId profile) {
-  auto const setting = setting_text(subject, assignment);
+std::string way_option(Subject const& subject, Judgement const& judged,
+                       explore::Example const& example) {
+  if (!example.is_fresh) return fmt::format(" --do \"{}\"", script_of(subject, example.flips));
+  auto const setting = setting_text(subject, assignment_of(judged, example.row));
+  return setting.empty() ? "" : fmt::format(" --when \"{}\"", setting);
+}
+
+std::string follow_command(Subject const& subject, Judgement const& judged,
+                           explore::Example const& example, model::InletId inlet,
+                           model::ProfileId profile) {
   return fmt::format("leat follow {}{} --from {} --body {}{}", shell_word(subject.text.name()),
                      subject.is_alone ? "" : " --junction " + subject.map.junction.name,
                      subject.map.inlets[inlet].name, subject.map.profiles[profile].name,
-                     setting.empty() ? "" : fmt::format(" --when \"{}\"", setting));
+                     way_option(subject, judged, example));
+}
+
+std::string time_words(Subject const& subject, int ticks) {
+  auto const per_second = subject.design.practice[model::Rule::ticks_per_second];
+  return fmt::format("{} ({:g} s)", counted(static_cast<std::size_t>(ticks), "tick"),
+                     static_cast<double>(ticks) / per_second);
 }
 
 }  // namespace leat::render

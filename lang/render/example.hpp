@@ -6,26 +6,36 @@
 #include "lang/render/documents.hpp"
 #include "lang/render/subject.hpp"
 
-// One combination of the inputs told to a player.
+// One combination, and the way to it, told to a player.
 namespace leat::render {
 
-// The row in which every input of the judgement stands as built.
-logic::Row row_as_built(Subject const&, Judgement const&);
 Assignment assignment_of(Judgement const&, logic::Row);
 
-// What a player does to get there from the design as built: "flip divert on, press flush", or
-// "nothing: it is so as built".
-std::string player_steps(Subject const&, Judgement const&, logic::Row);
+// What a player does, step by step: "flip divert on, press flush, let go of flush", or "nothing to
+// do: it is so as built". Steps that come again and again are counted.
+std::string player_steps(Subject const&, std::vector<model::SignalId> const& flips);
 
-// The inputs that the widest condition around the row leaves open: "flush does not matter"; empty
+// The last step that is taken after those: "flip divert off".
+std::string last_step(Subject const&, std::vector<model::SignalId> const& flips,
+                      model::SignalId event);
+
+// The signals that the widest condition around the row leaves open: "flush does not matter"; empty
 // if none.
 std::string what_does_not_matter(Subject const&, Judgement const&, logic::Row,
                                  std::vector<logic::Cube> const& condition);
 
-// "divert=on, flush=off": only inputs that do not stand as built.
+// "divert=on, flush=off": only inputs and memory that do not stand as built.
 std::string setting_text(Subject const&, Assignment const&);
 
-// The command that shows one body's way in that combination.
-std::string follow_command(Subject const&, Assignment const&, model::InletId, model::ProfileId);
+// How the commands are told the example: by its setting where its water is the fresh one, else by
+// what was done. Empty where nothing needs to be said, else with a blank before it.
+std::string way_option(Subject const&, Judgement const&, explore::Example const&);
+
+// The command that shows one body's way in the example.
+std::string follow_command(Subject const&, Judgement const&, explore::Example const&,
+                           model::InletId, model::ProfileId);
+
+// "120 ticks (6 s)".
+std::string time_words(Subject const&, int ticks);
 
 }  // namespace leat::render

@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <map>
+
 #include "lang/render/check_report.hpp"
 #include "lang/render/condition.hpp"
 #include "lang/render/diagnostic_text.hpp"
@@ -36,43 +38,78 @@ std::string route_words(Subject const& subject, tables::Route const& route) {
 }
 
 std::string what_happens(JudgedJunction const& judged, JudgedExpectation const& expectation) {
-  if (!expectation.inlet || !expectation.profile) return {};
-  auto const& judgement = judged.judgement;
-  auto const setting = judgement.combinations.setting_of_row[*expectation.example];
+  if (!expectation.route) return {};
   auto const& map = judged.subject.map;
   return fmt::format("the {} from {} {}", map.profiles[*expectation.profile].name,
                      map.inlets[*expectation.inlet].name,
-                     route_words(judged.subject, judgement.routes.at(setting, *expectation.inlet,
-                                                                     *expectation.profile)));
+                     route_words(judged.subject, *expectation.route));
+}
+
+std::string failing_words(JudgedJunction const& judged, JudgedExpectation const& expectation) {
+  auto const& judgement = judged.judgement;
+  auto const& reachable = judgement.combinations.reachable;
+  auto words = condition_words(expectation.failing, reachable,
+                               names_of(judged.subject.map.signals, judgement.variables));
+  if (words.starts_with("when ")) words.erase(0, 5);
+  return fmt::format("{}  ({})", words,
+                     share_words(expectation.failing.count(), reachable.count()));
+}
+
+std::string steps_text(JudgedJunction const& judged, JudgedExpectation const& expectation) {
+  auto const& example = *expectation.example;
+  auto steps = player_steps(judged.subject, example.flips);
+  if (expectation.event) {
+    auto const last = last_step(judged.subject, example.flips, *expectation.event);
+    return example.flips.empty() ? last : steps + ", then " + last;
+  }
+  auto const open =
+      what_does_not_matter(judged.subject, judged.judgement, example.row, expectation.condition);
+  return open.empty() ? steps : steps + "  (" + open + ")";
 }
 
 std::string example_text(JudgedJunction const& judged, JudgedExpectation const& expectation,
                          Look look) {
   auto const& [subject, judgement, sights] = judged;
-  auto const row = *expectation.example;
-  auto const inputs = names_of(subject.map.signals, judgement.inputs);
   std::string result;
-  if (!inputs.empty()) {
-    auto words = condition_words(expectation.failing, inputs);
-    if (words.starts_with("when ")) words.erase(0, 5);
-    result += worded_line(
-        "fails when",
-        fmt::format("{}  ({})", words,
-                    share_words(expectation.failing.count(), judgement.combinations.row_count())),
-        look);
-    auto steps = player_steps(subject, judgement, row);
-    auto const open = what_does_not_matter(subject, judgement, row, expectation.condition);
-    if (!open.empty()) steps += "  (" + open + ")";
-    result += worded_line("try", steps, look);
+  if (!judgement.variables.empty()) {
+    if (!expectation.condition.empty())
+      result += worded_line("fails when", failing_words(judged, expectation), look);
+    result += worded_line("try", steps_text(judged, expectation), look);
   }
   result += worded_line("then", what_happens(judged, expectation), look);
-  if (expectation.inlet && expectation.profile) {
+  if (expectation.route) {
     result += "    " + painted(look, Role::quiet, "see         ") +
-              follow_command(subject, assignment_of(judgement, row), *expectation.inlet,
+              follow_command(subject, judgement, *expectation.example, *expectation.inlet,
                              *expectation.profile) +
               "\n";
   }
   return result;
+}
+
+// "stranding-switch (2), open-edge".
+std::string findings_words(JudgedJunction const& judged, JudgedExpectation const& expectation) {
+  std::map<model::FindingKind, std::size_t> counts;
+  for (auto i : expectation.findings) ++counts[judged.judgement.findings[i].kind];
+  std::string words;
+  for (auto const& [kind, count] : counts) {
+    words += fmt::format("{}{}{}", words.empty() ? "" : ", ", model::row_of(kind).name,
+                         count > 1 ? fmt::format(" ({})", count) : "");
+  }
+  return words;
+}
+
+std::string clearing_words(JudgedJunction const& judged, JudgedExpectation const& expectation) {
+  if (!expectation.measured)
+    return "a body that is inside may never leave, so there is no time to wait for";
+  return fmt::format("the last body that was inside leaves after up to {}",
+                     time_words(judged.subject, *expectation.measured));
+}
+
+std::string dealt_words(JudgedJunction const& judged, JudgedExpectation const& expectation) {
+  std::vector<std::string> names;
+  for (auto outlet : expectation.dealt)
+    names.push_back(outlet ? judged.subject.map.outlets[*outlet].name : "nothing");
+  return fmt::format("the bodies end at {}", fmt::join(names, ", "));
 }
 
 std::string_view reason_of(Truthfulness verdict) {
@@ -80,9 +117,10 @@ std::string_view reason_of(Truthfulness verdict) {
     case Truthfulness::empty:
       return "No combination makes its condition true, so it says nothing.";
     case Truthfulness::undecided:
-      return "There are too many combinations to run them all.";
+      return "It could not be found out: see the summary for what was too much to run.";
     case Truthfulness::holds_within_bounds:
-      return "Only part of the combinations was run.";
+      return "It was found to hold as far as it was looked for: see the summary for what was left "
+             "out.";
     case Truthfulness::violated:
       return "Nothing of the kind is found.";
     case Truthfulness::holds:
@@ -93,7 +131,8 @@ std::string_view reason_of(Truthfulness verdict) {
 
 std::string_view remedy_of(Truthfulness verdict) {
   if (verdict == Truthfulness::empty) return "Correct the condition, or remove the expectation.";
-  if (verdict == Truthfulness::undecided) return "Split the junction, or take signals out of it.";
+  if (verdict == Truthfulness::undecided)
+    return "Split the junction, or take signals or delays out of it.";
   return {};
 }
 
@@ -107,7 +146,16 @@ std::string expectation_text(JudgedJunction const& judged, std::size_t index, Lo
   result +=
       "    " + painted(look, Role::quiet, location(judged.subject.text, words.span.begin)) + "\n\n";
   result += source_excerpt(judged.subject.text, words.span, 8, look) + "\n";
-  if (expectation.example) return result + example_text(judged, expectation, look);
+  auto const claim = judged.subject.design.expectations[index].claim;
+  bool const is_violated = expectation.verdict == Truthfulness::violated;
+  if (!expectation.findings.empty())
+    return result + worded_line("found", findings_words(judged, expectation), look);
+  if (expectation.example) result += example_text(judged, expectation, look);
+  if (is_violated && claim == model::Claim::clears)
+    return result + worded_line("then", clearing_words(judged, expectation), look);
+  if (is_violated && claim == model::Claim::deals)
+    return result + worded_line("then", dealt_words(judged, expectation), look);
+  if (expectation.example) return result;
   result += worded_line("why", reason_of(expectation.verdict), look);
   return result + worded_line("do", remedy_of(expectation.verdict), look);
 }

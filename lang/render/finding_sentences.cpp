@@ -6,6 +6,7 @@
 #include <array>
 #include <numeric>
 
+#include "lang/render/example.hpp"
 #include "lang/render/words.hpp"
 
 namespace leat::render {
@@ -85,6 +86,37 @@ constexpr std::array<SentenceRow, static_cast<std::size_t>(FindingKind::count)> 
     {FindingKind::twin_signals, "{signals} always agree",
      "They have the same value in every combination.",
      "Keep one of them, or correct the definition that was meant to differ."},
+    {FindingKind::oscillation, "{signals} never {come} to rest{after_event}",
+     "Each change brings the next one about: the logic goes round in a ring.",
+     "Break the ring: let a latch hold the value, or take one of its signals out of what drives "
+     "it."},
+    {FindingKind::no_return, "{signals} cannot be brought back to as built",
+     "No list of events leads from there to the state as built.",
+     "Add what resets it, or let it start as it ends."},
+    {FindingKind::unreached_state, "{states} of the memory are never reached",
+     "No list of events from as built brings {signals} to these values.",
+     "Nothing, if it is meant so: routes need not be right there. Else look at what drives it."},
+    {FindingKind::remembering_water, "The water depends on what was done before",
+     "The same combination comes with up to {waters}{to_what_effect}.",
+     "Take away what the water holds on to: a sign before the cell that switches, a drain, or a "
+     "source that is switched too."},
+    {FindingKind::formed_source, "A source forms by switching and stays",
+     "Two sources stood beside this cell at some moment; what has formed between them remains.",
+     "Keep sources two cells apart in every setting, or let something solid take the cell."},
+    {FindingKind::restless_water, "The water never comes to rest",
+     "These {cells} still changed when every water that rests would have rested.",
+     "Wall one of the flows off that feed each other."},
+    {FindingKind::misrouting_switch, "{body} on its way can end at {outlets} when {event} changes",
+     "Neither the old nor the new setting leads there: the change catches it on its way.",
+     "{wait}"},
+    {FindingKind::stranding_switch, "{body} on its way can be stranded when {event} changes",
+     "The water leaves it or its way closes, where neither setting by itself would hold it.",
+     "{wait}"},
+    {FindingKind::spilling_switch, "{body} on its way can leave the drawing when {event} changes",
+     "Neither the old nor the new setting lets it out: the change catches it on its way.",
+     "{wait}"},
+    {FindingKind::crushing_switch, "{body} can be crushed when {event} changes",
+     "Something solid takes a cell that it is in at that moment.", "{wait}"},
     {FindingKind::stale_acceptance, "Nothing answers to an accepted finding",
      "No {accepted} is found where and when the acceptance says.",
      "Remove the acceptance, or correct its place and its condition."},
@@ -111,6 +143,23 @@ std::string accepted_name(Subject const& subject, findings::Finding const& findi
   return std::string(model::row_of(subject.design.acceptances[*finding.acceptance].kind).name);
 }
 
+std::string event_name(Subject const& subject, findings::Finding const& finding) {
+  return finding.event ? subject.map.signals[*finding.event].name : std::string();
+}
+
+std::string wait_words(Subject const& subject, findings::Finding const& finding) {
+  if (!finding.ticks) {
+    return fmt::format(
+        "Nothing may be on its way when {} changes; as it stands a body can stay "
+        "inside for ever, so no wait is long enough.",
+        event_name(subject, finding));
+  }
+  return fmt::format(
+      "Let {} change only {} after the last one has entered: wire that wait in, or "
+      "shut the inlet before.",
+      event_name(subject, finding), time_words(subject, *finding.ticks));
+}
+
 std::string filled(std::string_view sentence, Subject const& subject,
                    findings::Finding const& finding) {
   auto const measured = static_cast<std::size_t>(finding.measured);
@@ -125,6 +174,16 @@ std::string filled(std::string_view sentence, Subject const& subject,
       fmt::arg("sources", counted(measured, "source")),
       fmt::arg("source_limit", counted(limit, "source")),
       fmt::arg("cells", counted(finding.cells.size(), "cell")),
+      fmt::arg("waters", counted(measured, "water")),
+      fmt::arg("states", counted(measured, "value")),
+      fmt::arg("come", finding.signals.size() == 1 ? "comes" : "come"),
+      fmt::arg("to_what_effect", finding.severity == model::Severity::note
+                                     ? ", to the same effect"
+                                     : ", and bodies go different ways in them"),
+      fmt::arg("event", event_name(subject, finding)),
+      fmt::arg("after_event",
+               finding.event ? fmt::format(" after {} changes", event_name(subject, finding)) : ""),
+      fmt::arg("wait", wait_words(subject, finding)),
       fmt::arg("accepted", accepted_name(subject, finding)));
 }
 
@@ -143,6 +202,7 @@ source::Span span_of(Subject const& subject, findings::Finding const& finding) {
     return map.span_of(subject.design.grid.place(finding.cells.front()));
   }
   if (!finding.signals.empty()) return map.signals[finding.signals.front()].span;
+  if (finding.event) return map.signals[*finding.event].span;
   if (!finding.outlets.empty()) return map.outlets[finding.outlets.front()].span;
   if (!finding.inlets.empty()) return map.inlets[finding.inlets.front()].span;
   return map.junction.span;

@@ -64,24 +64,48 @@ std::string pictures(JudgedJunction const& judged, Finding const& finding, Scene
 
 std::string condition_line(JudgedJunction const& judged, Finding const& finding) {
   auto const& judgement = judged.judgement;
-  auto const inputs = names_of(judged.subject.map.signals, judgement.inputs);
-  if (inputs.empty()) return {};
-  auto words = condition_words(finding.rows, inputs);
+  auto const& reachable = judgement.combinations.reachable;
+  auto const signals = names_of(judged.subject.map.signals, judgement.variables);
+  if (signals.empty() || finding.rows.is_empty()) return {};
+  auto words = condition_words(finding.rows, reachable, signals);
   if (words.starts_with("when ")) words.erase(0, 5);
-  return fmt::format("{}  ({})", words,
-                     share_words(finding.rows.count(), judgement.combinations.row_count()));
+  if ((finding.rows & reachable).is_empty()) return words;
+  return fmt::format("{}  ({})", words, share_words(finding.rows.count(), reachable.count()));
 }
 
 std::string trail_line(JudgedJunction const& judged, Finding const& finding) {
-  if (finding.inlets.empty() || finding.profiles.empty() || finding.rows.is_empty()) return {};
-  auto const row = logic::nearest_row(finding.rows, row_as_built(judged.subject, judged.judgement));
-  return follow_command(judged.subject, assignment_of(judged.judgement, *row),
+  if (finding.inlets.empty() || finding.profiles.empty() || finding.examples.empty()) return {};
+  return follow_command(judged.subject, judged.judgement, finding.examples.front(),
                         finding.inlets.front(), finding.profiles.front());
 }
 
 std::string setting_of(JudgedJunction const& judged, Finding const& finding) {
-  auto const row = logic::nearest_row(finding.rows, row_as_built(judged.subject, judged.judgement));
-  return row ? setting_text(judged.subject, assignment_of(judged.judgement, *row)) : "";
+  if (finding.examples.empty()) return "";
+  auto const row = finding.examples.front().row;
+  return setting_text(judged.subject, assignment_of(judged.judgement, row));
+}
+
+bool has_memory(JudgedJunction const& judged) {
+  auto const& signals = judged.subject.design.circuit.signals;
+  return std::any_of(judged.judgement.variables.begin(), judged.judgement.variables.end(),
+                     [&](model::SignalId s) { return signals[s].is_memory(); });
+}
+
+// What a player does to see it, where the setting alone does not say it.
+std::string way_lines(JudgedJunction const& judged, Finding const& finding, Look look) {
+  if (finding.examples.empty()) return {};
+  auto const& first = finding.examples.front();
+  auto const steps = player_steps(judged.subject, first.flips);
+  if (finding.examples.size() > 1) {
+    return worded_line("either", steps, look) +
+           worded_line("or", player_steps(judged.subject, finding.examples[1].flips), look);
+  }
+  if (finding.event) {
+    auto const last = last_step(judged.subject, first.flips, *finding.event);
+    return worded_line("try", first.flips.empty() ? last : steps + ", then " + last, look);
+  }
+  bool const is_plain = first.flips.empty() || (first.is_fresh && !has_memory(judged));
+  return is_plain ? "" : worded_line("try", steps, look);
 }
 
 std::string accepted_text(JudgedJunction const& judged, Finding const& finding, Look look) {
@@ -100,6 +124,9 @@ std::string finding_text(JudgedJunction const& judged, std::size_t index, Look l
   auto const& subject = judged.subject;
   auto const& finding = judged.judgement.findings[index];
   if (finding.accepted_by) return accepted_text(judged, finding, look);
+  // Every plain lever junction has dangers while it switches: they are told in short here, and at
+  // length by the command that asks for them.
+  bool const is_short = model::is_of_switching(finding.kind);
   auto const sentences = sentences_of(subject, finding);
   auto result = heading_line(word_of(finding.severity), model::row_of(finding.kind).name,
                              sentences.headline, look);
@@ -107,14 +134,15 @@ std::string finding_text(JudgedJunction const& judged, std::size_t index, Look l
   if (finding.cells.empty()) {
     auto const excerpt = source_excerpt(subject.text, span_of(subject, finding), 8, look);
     result += fmt::format("\n{}\n", excerpt);
-  } else if (auto const* scene = judged.sights[index]) {
+  } else if (auto const* scene = judged.sights[index]; scene != nullptr && !is_short) {
     result += pictures(judged, finding, *scene, setting_of(judged, finding), look);
   }
   result += worded_line("when", condition_line(judged, finding), look);
+  result += way_lines(judged, finding, look);
   result += worded_line("why", sentences.reason, look);
   result += worded_line("do", sentences.remedy, look);
   auto const command = trail_line(judged, finding);
-  if (!command.empty()) {
+  if (!command.empty() && !is_short) {
     result += "    " + painted(look, Role::quiet, "see         ") + command + "\n";
   }
   return result;

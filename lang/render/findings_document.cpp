@@ -1,5 +1,6 @@
 #include "lang/render/condition.hpp"
 #include "lang/render/documents.hpp"
+#include "lang/render/example.hpp"
 #include "lang/render/finding_sentences.hpp"
 #include "lang/render/json.hpp"
 #include "lang/render/words.hpp"
@@ -10,39 +11,55 @@ namespace {
 
 using Judged = FindingsPart::Judged;
 
+// The names of what is flipped, one after the other, from as built.
+Json flips_json(Subject const& subject, explore::Example const& example) {
+  return names_of(subject.map.signals, example.flips);
+}
+
+Json ways_json(Subject const& subject, findings::Finding const& finding) {
+  auto ways = Json::array();
+  for (auto const& example : finding.examples) ways.push_back(flips_json(subject, example));
+  return ways;
+}
+
 Json finding_json(Judged const& judged, findings::Finding const& finding) {
   auto const& [subject, judgement] = judged;
   auto const& map = subject.map;
   auto const sentences = sentences_of(subject, finding);
   auto const at = subject.text.position(span_of(subject, finding).begin);
-  auto const inputs = names_of(map.signals, judgement.inputs);
-  return {{"name", model::row_of(finding.kind).name},
-          {"severity", word_of(finding.severity)},
-          {"cells", places_json(subject.design.grid, finding.cells)},
-          {"inlets", names_of(map.inlets, finding.inlets)},
-          {"outlets", names_of(map.outlets, finding.outlets)},
-          {"bodies", names_of(map.profiles, finding.profiles)},
-          {"signals", names_of(map.signals, finding.signals)},
-          {"condition", condition_expression(finding.rows, inputs)},
-          {"combinations", finding.rows.count()},
-          {"headline", sentences.headline},
-          {"reason", sentences.reason},
-          {"remedy", sentences.remedy},
-          {"line", at.line},
-          {"column", at.column},
-          {"accepted", finding.accepted_by ? Json(map.acceptances[*finding.accepted_by].reason)
-                                           : Json(nullptr)}};
+  auto const signals = names_of(map.signals, judgement.variables);
+  return {
+      {"name", model::row_of(finding.kind).name},
+      {"severity", word_of(finding.severity)},
+      {"cells", places_json(subject.design.grid, finding.cells)},
+      {"inlets", names_of(map.inlets, finding.inlets)},
+      {"outlets", names_of(map.outlets, finding.outlets)},
+      {"bodies", names_of(map.profiles, finding.profiles)},
+      {"signals", names_of(map.signals, finding.signals)},
+      {"condition", condition_expression(finding.rows, judgement.combinations.reachable, signals)},
+      {"combinations", finding.rows.count()},
+      {"event", finding.event ? Json(map.signals[*finding.event].name) : Json(nullptr)},
+      {"ticks", finding.ticks ? Json(*finding.ticks) : Json(nullptr)},
+      {"ways", ways_json(subject, finding)},
+      {"headline", sentences.headline},
+      {"reason", sentences.reason},
+      {"remedy", sentences.remedy},
+      {"line", at.line},
+      {"column", at.column},
+      {"accepted",
+       finding.accepted_by ? Json(map.acceptances[*finding.accepted_by].reason) : Json(nullptr)}};
 }
 
 Json example_json(Judged const& judged, verdicts::JudgedExpectation const& expectation) {
   if (!expectation.example) return nullptr;
-  auto const& inputs = judged.judgement.inputs;
   auto assignment = Json::object();
-  for (std::size_t i = 0; i < inputs.size(); ++i) {
-    assignment[judged.subject.map.signals[inputs[i]].name] =
-        (*expectation.example >> (inputs.size() - 1 - i) & 1u) != 0;
-  }
+  for (auto [signal, is_on] : assignment_of(judged.judgement, expectation.example->row))
+    assignment[judged.subject.map.signals[signal].name] = is_on;
   return assignment;
+}
+
+Json way_of(Judged const& judged, verdicts::JudgedExpectation const& expectation) {
+  return expectation.example ? flips_json(judged.subject, *expectation.example) : Json(nullptr);
 }
 
 Json expectation_json(Judged const& judged, std::size_t index) {
@@ -54,7 +71,8 @@ Json expectation_json(Judged const& judged, std::size_t index) {
           {"verdict", word_of(expectation.verdict)},
           {"line", at.line},
           {"column", at.column},
-          {"example", example_json(judged, expectation)}};
+          {"example", example_json(judged, expectation)},
+          {"way", way_of(judged, expectation)}};
 }
 
 Json junction_json(Judged const& judged) {

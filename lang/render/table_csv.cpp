@@ -1,5 +1,3 @@
-#include <algorithm>
-
 #include "lang/render/table_sheet.hpp"
 #include "lang/render/words.hpp"
 
@@ -55,11 +53,10 @@ std::string full_records(TableSheet const& sheet, Lane const& lane) {
 std::string condensed_records(TableSheet const& sheet, Lane const& lane) {
   std::string result;
   for (auto const& d : lane.destinations) {
-    for (auto const& row : d.rows) {
-      auto const free = std::count(row.begin(), row.end(), Setting::any);
-      auto fields = begun(sheet, lane, row);
+    for (std::size_t row = 0; row < d.rows.size(); ++row) {
+      auto fields = begun(sheet, lane, d.rows[row]);
       fields.insert(fields.end(), {std::string(word_of(d.verdict)), joined(d.outlets),
-                                   std::to_string(std::size_t{1} << free)});
+                                   std::to_string(d.combinations_of_row[row])});
       result += record(fields);
     }
   }

@@ -49,7 +49,7 @@ std::string table_markdown(TableSheet const& sheet) {
   auto result = fmt::format("## {}\n", safe(sheet.junction));
   if (!sheet.is_decided) {
     return result + fmt::format("\nUndecided: {} are too many to run.\n",
-                                counted(sheet.signals.size(), "input"));
+                                counted(sheet.signals.size(), "signal"));
   }
   for (auto const& group : grouped(sheet)) {
     result += fmt::format("\n### From {}, {}\n\n", safe(group.inlet), safe(listed(group.bodies)));

@@ -26,14 +26,19 @@ std::vector<Setting> settings_of(logic::Row row, std::size_t inputs) {
 }
 
 DestinationEntry entry_of(Subject const& subject, tables::Destination const& destination,
-                          std::vector<std::string> const& inputs) {
+                          logic::RowSet const& reachable, std::vector<std::string> const& inputs) {
   DestinationEntry entry{
-      destination.verdict,     names_of(subject.map.outlets, destination.outlets), {}, {}, {},
+      destination.verdict,     names_of(subject.map.outlets, destination.outlets), {}, {}, {}, {},
       destination.rows.count()};
   auto const cubes = logic::disjoint_cubes(destination.condition, static_cast<int>(inputs.size()));
-  for (auto const& cube : cubes) entry.rows.push_back(settings_of(cube, inputs.size()));
-  entry.condition = condition_expression(destination.rows, inputs);
-  entry.words = condition_words(destination.rows, inputs);
+  for (auto const& cube : cubes) {
+    auto const rows = logic::rows_of({cube}, reachable.inputs()) & reachable;
+    if (rows.is_empty()) continue;
+    entry.rows.push_back(settings_of(cube, inputs.size()));
+    entry.combinations_of_row.push_back(rows.count());
+  }
+  entry.condition = condition_expression(destination.rows, reachable, inputs);
+  entry.words = condition_words(destination.rows, reachable, inputs);
   return entry;
 }
 
@@ -48,10 +53,11 @@ RouteEntry entry_of(Subject const& subject, tables::Route const& route) {
 }
 
 std::vector<std::vector<Setting>> settings_of(std::vector<logic::Cube> const& cubes,
-                                              std::size_t inputs) {
+                                              logic::RowSet const& reachable) {
   std::vector<std::vector<Setting>> rows;
-  for (auto const& cube : logic::disjoint_cubes(cubes, static_cast<int>(inputs))) {
-    rows.push_back(settings_of(cube, inputs));
+  for (auto const& cube : logic::disjoint_cubes(cubes, reachable.inputs())) {
+    bool const is_reached = !(logic::rows_of({cube}, reachable.inputs()) & reachable).is_empty();
+    if (is_reached) rows.push_back(settings_of(cube, static_cast<std::size_t>(reachable.inputs())));
   }
   return rows;
 }
@@ -61,8 +67,8 @@ std::vector<RouteRows> condensed_routes(Subject const& subject, Judgement const&
   std::vector<RouteRows> condensed;
   for (auto const& group :
        tables::route_groups(judged.combinations, judged.routes, inlet, profile)) {
-    condensed.push_back({entry_of(subject, judged.routes.at(group.setting, inlet, profile)),
-                         settings_of(group.condition, judged.inputs.size())});
+    condensed.push_back({entry_of(subject, judged.routes.at(group.situation, inlet, profile)),
+                         settings_of(group.condition, judged.combinations.reachable)});
   }
   return condensed;
 }
@@ -72,12 +78,13 @@ Lane lane_of(Subject const& subject, Judgement const& judged, model::InletId inl
   Lane lane{subject.map.inlets[inlet].name, subject.map.profiles[profile].name, {}, {}, {}};
   if (!judged.is_decided) return lane;
   for (auto const& d : tables::destinations(judged.combinations, judged.routes, inlet, profile)) {
-    lane.destinations.push_back(entry_of(subject, d, sheet.signals));
+    lane.destinations.push_back(entry_of(subject, d, judged.combinations.reachable, sheet.signals));
   }
   if (!sheet.is_full) lane.condensed = condensed_routes(subject, judged, inlet, profile);
   if (!sheet.is_full) return lane;
-  for (auto setting : judged.combinations.setting_of_row) {
-    lane.routes.push_back(entry_of(subject, judged.routes.at(setting, inlet, profile)));
+  for (auto situation : judged.combinations.situation_of_row) {
+    if (situation == explore::Combinations::never) continue;
+    lane.routes.push_back(entry_of(subject, judged.routes.at(situation, inlet, profile)));
   }
   return lane;
 }
@@ -94,10 +101,10 @@ TableSheet table_sheet(Subject const& subject, Judgement const& judged,
                        TableRequest const& request) {
   TableSheet sheet;
   sheet.junction = subject.map.junction.name;
-  sheet.signals = names_of(subject.map.signals, judged.inputs);
+  sheet.signals = names_of(subject.map.signals, judged.variables);
   sheet.is_full = request.is_full;
   sheet.is_decided = judged.is_decided;
-  sheet.row_count = judged.combinations.row_count();
+  sheet.row_count = judged.combinations.reachable.count();
   for (model::InletId i = 0; i < subject.design.inlets.size(); ++i) {
     if (request.inlet && *request.inlet != i) continue;
     for (model::ProfileId p = 0; p < subject.design.profiles.size(); ++p) {
@@ -106,8 +113,9 @@ TableSheet table_sheet(Subject const& subject, Judgement const& judged,
     }
   }
   if (!request.is_full || !judged.is_decided) return sheet;
-  for (logic::Row row = 0; row < sheet.row_count; ++row) {
-    sheet.rows.push_back(settings_of(row, sheet.signals.size()));
+  for (logic::Row row = 0; row < judged.combinations.situation_of_row.size(); ++row) {
+    if (judged.combinations.reachable.contains(row))
+      sheet.rows.push_back(settings_of(row, sheet.signals.size()));
   }
   return sheet;
 }

@@ -25,6 +25,7 @@ struct DestinationEntry {
   body::Verdict verdict = body::Verdict::lost;
   std::vector<std::string> outlets;
   std::vector<std::vector<Setting>> rows;
+  std::vector<std::size_t> combinations_of_row;  // reachable ones
   std::string condition, words;
   std::size_t combinations = 0;
   bool operator==(DestinationEntry const&) const = default;
@@ -47,11 +48,12 @@ struct Lane {
 
 struct TableSheet {
   std::string junction;
-  std::vector<std::string> signals;  // the inputs of the rows
+  std::vector<std::string> signals;  // the inputs and memory of the rows
   std::vector<Lane> lanes;           // by inlet, then body
   bool is_full = false, is_decided = true;
-  std::size_t row_count = 0;
-  std::vector<std::vector<Setting>> rows;  // full: in binary order, first signal slowest
+  std::size_t row_count = 0;  // of reachable combinations
+  std::vector<std::vector<Setting>>
+      rows;  // full: the reachable ones in binary order, first signal slowest
 };
 
 // What is asked for: one inlet or body, or all of them; every row, or condensed.

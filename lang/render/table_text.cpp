@@ -23,7 +23,7 @@ std::string table_text(TableSheet const& sheet) {
   auto result = fmt::format("junction {}\n", sheet.junction);
   if (!sheet.is_decided) {
     return result + fmt::format("\n  undecided: {} are too many to run\n",
-                                counted(sheet.signals.size(), "input"));
+                                counted(sheet.signals.size(), "signal"));
   }
   for (auto const& group : grouped(sheet)) {
     result += fmt::format("\n  from {}, {}\n\n", group.inlet, listed(group.bodies));

@@ -11,7 +11,7 @@ namespace {
 
 explore::Histories traced(model::Design const& design, std::size_t most_changes = 1000) {
   logic::Machine const machine(design.circuit);
-  return explore::trace(design, machine, explore::reach(machine), most_changes);
+  return explore::trace(design, machine, explore::reach(machine), {most_changes});
 }
 
 }  // namespace

@@ -13,7 +13,7 @@ namespace {
 struct Traced {
   model::Design design;
   logic::Machine machine{design.circuit};
-  explore::Histories histories = explore::trace(design, machine, explore::reach(machine), 1000);
+  explore::Histories histories = explore::trace(design, machine, explore::reach(machine), {});
 
   explore::Switching run(std::uint32_t change) const {
     return explore::switching(design, histories, change);

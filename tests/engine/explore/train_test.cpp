@@ -5,12 +5,18 @@
 
 using namespace leat;
 
+namespace {
+explore::TrainRun run_train(model::Design const& design, explore::TrainOrder const& order) {
+  return explore::run_train(design, logic::Machine(design.circuit), order);
+}
+}  // namespace
+
 TEST_CASE("a train on a straight run arrives in order, each after the same time") {
   auto const design = drawn::draw({{"XXXXXXXX"}, {"wi....A."}, {"........"}});
   explore::TrainOrder order;
   order.count = 3;
   order.interval = 40;
-  auto const run = explore::run_train(design, order);
+  auto const run = run_train(design, order);
   REQUIRE(run.bodies.size() == 3);
   CHECK(run.delivered == std::vector<std::uint32_t>{0, 1, 2});
   CHECK_FALSE(run.had_choice);
@@ -25,7 +31,7 @@ TEST_CASE("a body that never arrives is told where it stands when the time is ov
   auto const design = drawn::draw({{"XXXXXXXX"}, {"wi...X.A"}, {".....X.."}});
   explore::TrainOrder order;
   order.most_ticks = 500;
-  auto const run = explore::run_train(design, order);
+  auto const run = run_train(design, order);
   REQUIRE(run.bodies.size() == 1);
   CHECK(run.delivered.empty());
   CHECK(run.bodies[0].end == body::End::none);
@@ -47,7 +53,7 @@ TEST_CASE("a toggle behind a plate deals bodies to two outlets in turn") {
   explore::TrainOrder order;
   order.count = 4;
   order.interval = 400;
-  auto const run = explore::run_train(design, order);
+  auto const run = run_train(design, order);
   REQUIRE(run.delivered.size() == 4);
   std::vector<model::OutletId> dealt;
   for (auto body : run.delivered) dealt.push_back(*run.bodies[body].outlet);

@@ -29,7 +29,7 @@ TEST_CASE("a statement says its rows and no others, plainly or negated") {
   int negated = 0;
   for (int trial = 0; trial < 100; ++trial) {
     auto const rows = random_rows(4, dice);
-    auto const statement = shortest_statement(rows);
+    auto const statement = shortest_statement(rows, RowSet(rows.inputs(), true));
     REQUIRE(stated(statement, 4) == rows);
     negated += statement.is_negated ? 1 : 0;
   }
