@@ -23,17 +23,18 @@ class Numbers {
       : known_(&known),
         dense_(known.dense_end(), States::none),
         sparse_(known.slot_count(), States::none) {
-    for (std::uint32_t state = 0; state < keys.size(); ++state) place(keys[state]) = state;
+    for (std::uint32_t state = 0; state < keys.size(); ++state) {
+      auto const key = keys[state];
+      (key < dense_.size() ? dense_[key] : sparse_[known.slot_of(key)]) = state;
+    }
   }
 
   // None where the key is not known.
-  std::uint32_t of(Key key) const { return const_cast<Numbers*>(this)->place(key); }
-
- private:
-  std::uint32_t& place(Key key) {
+  std::uint32_t of(Key key) const {
     return key < dense_.size() ? dense_[key] : sparse_[known_->slot_of(key)];
   }
 
+ private:
   KnownKeys const* known_;
   std::vector<std::uint32_t> dense_, sparse_;
 };
@@ -205,14 +206,25 @@ class Search {
     states_.next.reserve(states_.size() * events);
     for (done_ = 0; done_ < states_.size(); done_ += block_keys_.size()) {
       load();
-      for (std::size_t event = 0; event < events; ++event) flip(event);
+      states_.next.resize(states_.next.size() + block_keys_.size() * events);
+      for (std::size_t event = 0; event < events; ++event) {
+        flip(event);
+        number_successors(numbers, event);
+      }
       for (std::size_t lane = 0; lane < block_keys_.size(); ++lane) {
-        for (std::size_t event = 0; event < events; ++event)
-          states_.next.push_back(numbers.of(key_after(lane, event)));
         for (auto rest = unsettled_[lane]; rest != 0; rest &= rest - 1)
           settle_alone(numbers, lane, static_cast<std::size_t>(std::countr_zero(rest)));
       }
     }
+  }
+
+  void number_successors(Numbers const& numbers, std::size_t event) {
+    auto const& after = after_[event];
+    std::span<Key const> const keys = after.is_even ? std::span(block_keys_) : uneven(event);
+    auto const by = after.is_even ? after.by : 0;
+    auto* const next = &states_.next[done_ * states_.events + event];
+    for (std::size_t lane = 0; lane < keys.size(); ++lane)
+      next[lane * states_.events] = numbers.of(keys[lane] ^ by);
   }
 
   void settle_alone(Numbers const& numbers, std::size_t lane, std::size_t event) {
