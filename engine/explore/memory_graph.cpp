@@ -34,11 +34,13 @@ MemoryGraph memory_graph(logic::Machine const& machine, States const& states) {
   MemoryGraph graph;
   std::unordered_map<Code, std::uint32_t> known;
   auto const inputs = machine.input_count();
+  std::vector<std::uint32_t> events;
   for (std::uint32_t state = 0; state < states.size(); ++state) {
+    events.push_back(state == 0 ? 0 : events[states.parent[state]] + 1);
     auto const memory = inputs < 64 ? states.codes[state] >> inputs : Code{0};
     auto const [entry, is_new] =
         known.try_emplace(memory, static_cast<std::uint32_t>(graph.values.size()));
-    if (is_new) graph.values.push_back({memory, state, 0});
+    if (is_new) graph.values.push_back({memory, state, 0, events[state]});
     ++graph.values[entry->second].states;
     graph.value_of.push_back(entry->second);
   }

@@ -15,6 +15,7 @@ struct MemoryValue {
   Code memory = 0;
   std::uint32_t nearest = 0;  // the state with it that the fewest events reach
   std::uint32_t states = 0;   // how many settled states have it
+  std::uint32_t events = 0;   // how many events reach the nearest
 };
 
 // An event that changes the memory: input `event` goes on or off.

@@ -4,6 +4,7 @@
 
 #include "lang/cli/files.hpp"
 #include "lang/diagnostics/near_name.hpp"
+#include "lang/render/columns.hpp"
 #include "lang/render/diagnostic_text.hpp"
 #include "lang/render/words.hpp"
 
@@ -64,7 +65,8 @@ std::optional<std::uint32_t> find_name(std::vector<source::Named> const& named,
     if (named[i].name == name) return i;
     known.push_back(named[i].name);
   }
-  terminal.refuse(fmt::format("the design has no {} '{}'", kind, name), hint(name, known));
+  terminal.refuse(fmt::format("the design has no {} '{}'", kind, render::showable(name)),
+                  hint(name, known));
   return std::nullopt;
 }
 

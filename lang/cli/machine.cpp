@@ -10,7 +10,7 @@ namespace leat::cli {
 
 namespace {
 
-constexpr std::size_t most_nodes = 1024, most_listed_values = std::size_t{1} << 16;
+constexpr std::size_t most_nodes = 1024;
 constexpr std::size_t most_condition_signals = 12;
 
 // The signals sorted by the part they play; of the others nothing is kept.
@@ -53,13 +53,13 @@ bool is_writable(render::MachineSheet const& sheet, MachineOptions const& option
     terminal.refuse(
         fmt::format("the graph would have {} nodes; at most {} can be read", nodes, most_nodes),
         options.is_full ? "leave --full away: a node for each value of the memory"
-                        : "--as json holds every value and change");
+                        : "--as text shows the nearest values");
     return false;
   }
-  if (options.format == "json" && nodes > most_listed_values) {
-    terminal.refuse(
-        fmt::format("the memory has {} values; at most {} are listed", nodes, most_listed_values),
-        "--as text says how many there are and shows the nearest");
+  if (options.format == "json" && !render::is_listable(sheet)) {
+    terminal.refuse(fmt::format("{} of the memory, each with its events, are too many to list",
+                                render::counted(sheet.graph.values.size(), "value")),
+                    "--as text says how many there are and shows the nearest");
     return false;
   }
   return true;

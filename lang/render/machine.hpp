@@ -25,7 +25,10 @@ struct MachineSheet {
 
 std::string machine_text(MachineSheet const&, Look);
 
-// leat-machine: `leat machine --as json`.
+// Whether the document can hold every value with its events: a counter's take longer and longer.
+bool is_listable(MachineSheet const&);
+
+// leat-machine: `leat machine --as json`. Contract: listable.
 std::string machine_document(MachineSheet const&);
 
 // A graph in the DOT language: a node for each value of the memory, or, with `is_full`, for each
@@ -41,7 +44,8 @@ struct Event {
   bool is_on = false;
 };
 std::vector<Event> events_to(MachineSheet const&, std::uint32_t state);
-// "press ring, flip divert on"; "as built" where there is none.
+// "press ring, flip divert on"; "as built" where there is none. What repeats from the first event
+// to the last is said once, with how many times; of other long sequences the beginning is told.
 std::string events_words(MachineSheet const&, std::vector<Event> const&);
 
 }  // namespace leat::render

@@ -9,7 +9,7 @@ namespace {
 Json events_json(MachineSheet const& sheet, std::vector<Event> const& events) {
   auto list = Json::array();
   for (auto const& event : events)
-    list.push_back({{"signal", sheet.subject.map.signals[event.input].name}, {"on", event.is_on}});
+    list.push_back(Json::array({sheet.subject.map.signals[event.input].name, event.is_on}));
   return list;
 }
 
@@ -72,6 +72,16 @@ Json oscillations_json(MachineSheet const& sheet) {
 }
 
 }  // namespace
+
+bool is_listable(MachineSheet const& sheet) {
+  constexpr std::size_t most_values = std::size_t{1} << 16, most_events = std::size_t{1} << 20;
+  if (sheet.graph.values.size() > most_values) return false;
+  std::size_t events = 0;
+  for (auto const& value : sheet.graph.values) events += value.events;
+  for (auto const& restless : sheet.graph.restless)
+    events += sheet.states.events_to(restless.state).size() + 1;
+  return events <= most_events;
+}
 
 std::string machine_document(MachineSheet const& sheet) {
   auto const& names = sheet.subject.map.signals;

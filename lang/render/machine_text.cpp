@@ -13,7 +13,8 @@ namespace {
 
 using model::SignalKind;
 
-constexpr std::size_t most_values = 32, most_oscillations = 8, line_columns = 64;
+constexpr std::size_t most_values = 32, most_oscillations = 8, most_events = 8, most_columns = 6;
+constexpr std::size_t line_columns = 64;
 
 std::string line(std::string_view word, std::string const& text) {
   return "    " + padded(word, 12) + wrapped(text, line_columns, 16) + "\n";
@@ -53,24 +54,41 @@ std::string reach_lines(MachineSheet const& sheet) {
          line("as built", regaining(sheet));
 }
 
+// A column for each element while they are few, else one column with the names of what is on.
+std::vector<std::string> value_cells(std::vector<std::string> const& names, logic::Code memory) {
+  std::vector<std::string> cells;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    bool const is_on = (memory >> i & 1u) != 0;
+    if (names.size() <= most_columns) {
+      cells.emplace_back(is_on ? "on" : "off");
+    } else if (is_on) {
+      cells.push_back(names[i]);
+    }
+  }
+  if (names.size() <= most_columns) return cells;
+  return {cells.empty() ? "none" : listed(cells)};
+}
+
 std::string values_table(MachineSheet const& sheet, Look look) {
-  auto const& names = sheet.subject.map.signals;
+  auto const names = names_of(sheet.subject.map.signals, sheet.memory);
   std::vector<std::vector<std::string>> lines(1);
-  for (auto s : sheet.memory) lines.front().push_back(names[s].name);
+  if (names.size() <= most_columns) {
+    lines.front() = names;
+  } else {
+    lines.front().push_back("on");
+  }
   lines.front().push_back("reached by");
   auto const& values = sheet.graph.values;
   for (std::size_t v = 0; v < std::min(values.size(), most_values); ++v) {
-    std::vector<std::string> cells;
-    for (std::size_t i = 0; i < sheet.memory.size(); ++i)
-      cells.push_back((values[v].memory >> i & 1u) != 0 ? "on" : "off");
-    cells.push_back(events_words(sheet, events_to(sheet, values[v].nearest)));
-    lines.push_back(std::move(cells));
+    lines.push_back(value_cells(names, values[v].memory));
+    lines.back().push_back(events_words(sheet, events_to(sheet, values[v].nearest)));
   }
   auto text = fmt::format("\n{}\n\n",
                           painted(look, Role::quiet, "values of the memory, the nearest first"));
   text += aligned(lines, 4);
   if (values.size() > most_values)
-    text += fmt::format("    and {} more: --as json holds them all\n", values.size() - most_values);
+    text += fmt::format("    and {} more{}\n", values.size() - most_values,
+                        is_listable(sheet) ? ": --as json holds them all" : "");
   return text;
 }
 
@@ -78,9 +96,22 @@ std::string never_line(MachineSheet const& sheet) {
   if (!sheet.never_reached)
     return "never reached: too many signals remember to say it as a condition\n";
   if (sheet.never_reached->is_empty()) return "";
-  auto const condition =
-      condition_expression(*sheet.never_reached, names_of(sheet.subject.map.signals, sheet.memory));
+  auto const cubes = logic::irredundant_cover(*sheet.never_reached, *sheet.never_reached);
+  auto const condition = condition_expression(logic::Statement{false, cubes},
+                                              names_of(sheet.subject.map.signals, sheet.memory));
   return "never reached: " + wrapped(condition, line_columns, 4) + "\n";
+}
+
+// The shortest part, of at most four events, that comes again and again, the last time perhaps
+// broken off; 0 if none.
+std::size_t repeated_unit(std::vector<Event> const& events) {
+  for (std::size_t unit = 1; unit <= 4 && unit < events.size(); ++unit) {
+    bool const is_repeated = std::equal(
+        events.begin() + static_cast<std::ptrdiff_t>(unit), events.end(), events.begin(),
+        [](Event const& a, Event const& b) { return a.input == b.input && a.is_on == b.is_on; });
+    if (is_repeated) return unit;
+  }
+  return 0;
 }
 
 std::string loop_words(MachineSheet const& sheet, logic::Oscillation const& oscillation) {
@@ -135,13 +166,25 @@ std::vector<Event> events_to(MachineSheet const& sheet, std::uint32_t state) {
 }
 
 std::string events_words(MachineSheet const& sheet, std::vector<Event> const& events) {
-  std::string text;
-  for (auto const& event : events) {
-    if (!text.empty()) text += ", ";
-    text += event_words(sheet.subject.design.circuit.signals[event.input].kind,
-                        sheet.subject.map.signals[event.input].name, event.is_on);
+  auto const said = [&](std::size_t count) {
+    std::string text;
+    for (std::size_t i = 0; i < count; ++i) {
+      auto const& event = events[i];
+      if (i > 0) text += ", ";
+      text += event_words(sheet.subject.design.circuit.signals[event.input].kind,
+                          sheet.subject.map.signals[event.input].name, event.is_on);
+    }
+    return text;
+  };
+  if (events.empty()) return "as built";
+  auto const unit = repeated_unit(events);
+  if (unit > 0 && events.size() / unit > 2) {
+    auto const rest = events.size() % unit;
+    return fmt::format("{} times: {}{}{}", events.size() / unit, said(unit),
+                       rest > 0 ? "; then " : "", said(rest));
   }
-  return text.empty() ? "as built" : text;
+  if (events.size() <= most_events) return said(events.size());
+  return fmt::format("{}, and {} more", said(most_events), events.size() - most_events);
 }
 
 std::string machine_text(MachineSheet const& sheet, Look look) {

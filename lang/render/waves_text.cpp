@@ -90,7 +90,8 @@ std::string picture(WavesSheet const& sheet, std::size_t columns, Look look) {
   std::string result;
   for (std::size_t b = 0; b < std::min(bands.size(), most_bands); ++b) {
     result +=
-        "\n" + first_column("tick") + painted(look, Role::quiet, scale_line(bands[b], look)) + "\n";
+        fmt::format("\n{}{}\n", first_column("tick"),
+                    painted(look, Role::quiet, scale_line(bands[b], look)));
     for (auto s : sheet.shown)
       result += first_column(names[s].name) + signal_line(sheet, s, bands[b], look) + "\n";
   }
@@ -168,7 +169,7 @@ std::string waves_text(WavesSheet const& sheet, std::size_t columns, Look look) 
                       "signals over " + time_words(sheet.recording.last_tick, ticks_per_second)));
   result += sheet.deeds.empty() ? "    nothing is done\n" : deeds_table(sheet);
   result += picture(sheet, columns, look);
-  result += "\n" + ending(sheet, ticks_per_second, look);
+  result.append("\n").append(ending(sheet, ticks_per_second, look));
   return result + fmt::format("\n{}\n    {}    on      {}    off      {}    some ticks left out\n",
                               painted(look, Role::quiet, "signs"), look.is_ascii ? "#" : "▄",
                               look.is_ascii ? "." : "·", cut_sign(look));

@@ -26,14 +26,17 @@ test_program(lang_messages_tests SOURCES messages/messages_test.cpp USES lang_lo
 test_program(lang_render_tests
   SOURCES lang/render/columns_test.cpp lang/render/condition_test.cpp
           lang/render/diagnostic_text_test.cpp lang/render/example_test.cpp
-          lang/render/level_picture_test.cpp lang/render/sentences_test.cpp
-          lang/render/table_test.cpp
+          lang/render/level_picture_test.cpp lang/render/machine_test.cpp
+          lang/render/sentences_test.cpp lang/render/table_test.cpp
+          lang/render/time_scale_test.cpp lang/render/waves_test.cpp
   USES lang_render test_draw)
 
 # The program from outside.
 find_program(LEAT_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH REQUIRED)
 add_test(NAME lang_cli_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/cli_test.py
          --leat $<TARGET_FILE:leat>)
+add_test(NAME lang_cli_signals_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/signals_test.py
+         --leat $<TARGET_FILE:leat>)
 add_test(NAME approved_outputs COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/../approved/approved_test.py
          --leat $<TARGET_FILE:leat>)
-set_tests_properties(lang_cli_tests approved_outputs PROPERTIES TIMEOUT 300)
+set_tests_properties(lang_cli_tests lang_cli_signals_tests approved_outputs PROPERTIES TIMEOUT 300)

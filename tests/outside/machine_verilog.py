@@ -140,14 +140,14 @@ def compare_machine(printed: dict[str, Any], machine: Machine, label: str) -> No
     expect_equal(never, set(product((False, True), repeat=len(order))) - set(values), f"{label}: never reached")
     expect_equal(printed["without_return"]["states"], machine.without_return(), f"{label}: without return")
     restless = {(signal, on) for (_, to, signal, on, _) in machine.changes() if to is None}
-    ends = {(o["events"][-1]["signal"], o["events"][-1]["on"]) for o in printed["oscillations"]}
+    ends = {tuple(o["events"][-1]) for o in printed["oscillations"]}
     expect_equal(sorted(ends), sorted(restless), f"{label}: oscillations")
 
 
 def run_sequences(leat: Leat, path: Path, printed: dict[str, Any]) -> int:
     """Each value's shortest sequence, run in time, ends with that memory."""
     for entry in printed["values"]:
-        steps = [f"{event['signal']} {'on' if event['on'] else 'off'}" for event in entry["events"]]
+        steps = [f"{name} {'on' if is_on else 'off'}" for name, is_on in entry["events"]]
         command = [leat.path, "waves", str(path), "--do", ", wait 3 ticks, ".join(steps), "--as", "json"]
         done = subprocess.run(command, capture_output=True, text=True, timeout=60, check=False)
         if done.returncode != 0:

@@ -90,7 +90,7 @@ class Machines(unittest.TestCase):
                        Signal("held", "latch", False, 0, "a", False)])
 
     def printed(self) -> dict[str, Any]:
-        on = {"signal": "a", "on": True}
+        on = ["a", True]
         return {"inputs": ["a"], "memory": ["held"], "states": 3,
                 "values": [{"memory": {"held": False}, "states": 1, "events": []},
                            {"memory": {"held": True}, "states": 2, "events": [on]}],
@@ -115,11 +115,11 @@ class Machines(unittest.TestCase):
             alter(printed)
             return printed
         for alter in (lambda p: p.update(states=2), lambda p: p.update(inputs=["a", "idle"]),
-                      lambda p: p["values"].pop(), lambda p: p["values"][1]["events"].append({}),
+                      lambda p: p["values"].pop(), lambda p: p["values"][1]["events"].append(["a", False]),
                       lambda p: p["changes"][0].update(always=False), lambda p: p["changes"][0].update(to=None),
                       lambda p: p["changes"].clear(), lambda p: p.update(never_reached=[{"held": True}]),
                       lambda p: p["without_return"].update(states=0),
-                      lambda p: p["oscillations"].append({"events": [{"signal": "a", "on": True}]})):
+                      lambda p: p["oscillations"].append({"events": [["a", True]]})):
             with self.assertRaises((Difference, IndexError)):
                 compare_machine(altered(alter), self.machine(), "hand made")
 

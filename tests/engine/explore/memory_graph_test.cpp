@@ -126,6 +126,7 @@ TEST_CASE("values, states and changes of any circuit are those of its transition
       auto const from = graph.value_of[state];
       CHECK(graph.values[from].memory == states.codes[state] >> machine.input_count());
       CHECK(graph.values[from].nearest <= state);
+      CHECK(graph.values[from].events == states.events_to(graph.values[from].nearest).size());
       for (std::uint32_t event = 0; event < states.events; ++event) {
         bool const is_on = (states.codes[state] >> event & 1u) == 0;
         auto const next = states.after(state, event);
