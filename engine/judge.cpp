@@ -136,7 +136,7 @@ void name_examples(explore::Explored const& explored, std::vector<findings::Find
 
 std::vector<findings::Finding> all_findings(explore::Explored const& explored, Survey const& survey,
                                             tables::RouteTable const& by_situation,
-                                            explore::Switchings const& switchings) {
+                                            std::vector<explore::Guard> const& guards) {
   auto found = survey.findings(explored.combinations);
   append(found, findings::unreached_outlets(explored, survey.routes()));
   append(found, findings::idle_signals(explored, by_situation));
@@ -145,7 +145,7 @@ std::vector<findings::Finding> all_findings(explore::Explored const& explored, S
   append(found, findings::oscillations(explored));
   append(found, findings::no_returns(explored));
   append(found, findings::unreached_states(explored));
-  append(found, findings::switch_dangers(explored, switchings));
+  append(found, findings::switch_dangers(guards));
   findings::accept(explored, found);
   state_conditions(explored.combinations.reachable, found);
   name_examples(explored, found);
@@ -202,7 +202,8 @@ Judgement judge(model::Design const& design, Budget const& budget, Progress cons
   }
   judgement.routes = tables::by_situation(combinations, survey.routes());
   judgement.switchings = explore::switchings(explored, budget.switching);
-  judgement.findings = all_findings(explored, survey, judgement.routes, judgement.switchings);
+  judgement.guards = explore::guards(explored, judgement.switchings);
+  judgement.findings = all_findings(explored, survey, judgement.routes, judgement.guards);
   judgement.expectations = verdicts::judge_expectations(
       {explored, survey.routes(), judgement.routes, judgement.switchings, judgement.findings});
   judgement.is_decided = true;

@@ -3,7 +3,7 @@
 #include <optional>
 #include <vector>
 
-#include "engine/explore/switching.hpp"
+#include "engine/explore/guarding.hpp"
 #include "engine/findings/finding.hpp"
 #include "engine/tables/routes.hpp"
 #include "engine/verdicts/expectations.hpp"
@@ -31,7 +31,8 @@ struct Judgement {
   explore::Combinations combinations;
   explore::Histories histories;
   explore::Switchings switchings;
-  tables::RouteTable routes;  // by situation
+  std::vector<explore::Guard> guards;  // what every change of an input does to bodies inside
+  tables::RouteTable routes;           // by situation
 };
 
 // Told after each water that was settled and followed, so that a caller can show progress; the

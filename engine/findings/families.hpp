@@ -1,5 +1,5 @@
 #pragma once
-#include "engine/explore/switching.hpp"
+#include "engine/explore/guarding.hpp"
 #include "engine/findings/sighting.hpp"
 #include "engine/logic/truth.hpp"
 #include "engine/tables/routes.hpp"
@@ -50,7 +50,7 @@ std::vector<Finding> unreached_states(Explored const&);  // `rows`: of the memor
 
 // ---- bodies inside while cells change ----
 // One for each kind of danger and event. `ticks`: how long to wait before it, none without bound.
-std::vector<Finding> switch_dangers(Explored const&, explore::Switchings const&);
+std::vector<Finding> switch_dangers(std::vector<explore::Guard> const&);
 
 // Marks every finding that an acceptance covers, and reports acceptances that cover none.
 void accept(Explored const&, std::vector<Finding>&);

@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <optional>
 #include <vector>
 
@@ -37,6 +38,13 @@ inline Finding finding_of(model::FindingKind kind) {
   finding.kind = kind;
   finding.severity = model::row_of(kind).severity;
   return finding;
+}
+
+// Puts a value into an ascending list that holds each once.
+template <class Value>
+void insert_sorted(std::vector<Value>& values, Value value) {
+  auto const at = std::lower_bound(values.begin(), values.end(), value);
+  if (at == values.end() || *at != value) values.insert(at, value);
 }
 
 }  // namespace leat::findings

@@ -7,12 +7,6 @@ namespace leat::findings {
 
 namespace {
 
-template <class Value>
-void insert_sorted(std::vector<Value>& values, Value value) {
-  auto const at = std::lower_bound(values.begin(), values.end(), value);
-  if (at == values.end() || *at != value) values.insert(at, value);
-}
-
 bool are_touching(model::Grid const& grid, Cell a, Cell b) {
   auto const p = grid.place(a), q = grid.place(b);
   return std::abs(p.x - q.x) <= 1 && std::abs(p.y - q.y) <= 1 && std::abs(p.z - q.z) <= 1;

@@ -23,12 +23,6 @@ FindingKind kind_of(Danger::Kind kind) {
   return FindingKind::crushing_switch;
 }
 
-template <class Value>
-void insert_sorted(std::vector<Value>& values, Value value) {
-  auto const at = std::lower_bound(values.begin(), values.end(), value);
-  if (at == values.end() || *at != value) values.insert(at, value);
-}
-
 void add(Danger const& danger, Finding& finding) {
   insert_sorted(finding.inlets, danger.inlet);
   insert_sorted(finding.profiles, danger.profile);
@@ -38,29 +32,24 @@ void add(Danger const& danger, Finding& finding) {
 
 }  // namespace
 
-// Switchings come nearest first, so the first one that shows a danger is its example.
-std::vector<Finding> switch_dangers(Explored const& explored,
-                                    explore::Switchings const& switchings) {
+std::vector<Finding> switch_dangers(std::vector<explore::Guard> const& guards) {
   std::map<std::pair<FindingKind, model::SignalId>, Finding> causes;
-  for (auto const& switching : switchings.all) {
-    auto const wait = explore::longest(switchings.clearing_of_water[switching.water]);
-    for (auto const& danger : switching.dangers) {
-      for (auto const& [node, event] : switching.occurrences) {
-        auto const kind = kind_of(danger.kind);
-        auto const input = explored.machine.variables()[event];
-        auto const [cause, is_new] = causes.try_emplace({kind, input}, finding_of(kind));
-        auto& finding = cause->second;
-        if (is_new) {
-          finding.event = input;
-          finding.ticks = 0;
-          finding.rows = logic::RowSet(explored.variable_count());
-          finding.examples = {explore::example_of(explored, node)};
-        }
-        add(danger, finding);
-        finding.rows.insert(explored.row_of(node));
-        finding.ticks =
-            wait && finding.ticks ? std::optional(std::max(*wait, *finding.ticks)) : std::nullopt;
+  for (auto const& guard : guards) {
+    for (auto const& danger : guard.dangers) {
+      auto const kind = kind_of(danger.kind);
+      auto const [cause, is_new] = causes.try_emplace({kind, guard.event}, finding_of(kind));
+      auto& finding = cause->second;
+      if (is_new) {
+        finding.event = guard.event;
+        finding.rows = logic::RowSet(guard.rows.inputs());
+        finding.examples = {guard.example};
+        finding.ticks = guard.wait;
       }
+      add(danger, finding);
+      finding.rows |= guard.rows;
+      finding.ticks = guard.wait && finding.ticks
+                          ? std::optional(std::max(*guard.wait, *finding.ticks))
+                          : std::nullopt;
     }
   }
   std::vector<Finding> findings;

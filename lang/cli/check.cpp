@@ -5,6 +5,7 @@
 #include "lang/cli/commands.hpp"
 #include "lang/cli/files.hpp"
 #include "lang/cli/loaded.hpp"
+#include "lang/cli/sights.hpp"
 #include "lang/render/check_report.hpp"
 #include "lang/render/diagnostic_text.hpp"
 
@@ -79,46 +80,6 @@ CheckedFile checked(std::string const& path, model::Severity fail_on, Terminal& 
   return file;
 }
 
-// One water with its picture; scenes point into it, so it does not move.
-struct Sight {
-  model::Arrangement arrangement;
-  render::Scene scene;
-};
-
-// The nearest waters in which a junction's findings show, each looked at once.
-class Sights {
- public:
-  Sights(render::Subject const& subject, Judgement const& judged)
-      : subject_(subject), judged_(judged) {}
-
-  std::vector<render::Scene const*> of_all() {
-    std::vector<render::Scene const*> scenes;
-    for (auto const& finding : judged_.findings) scenes.push_back(of(finding));
-    return scenes;
-  }
-
- private:
-  render::Scene const* of(findings::Finding const& finding) {
-    if (finding.cells.empty() || finding.accepted_by || finding.examples.empty()) return nullptr;
-    auto const water = *finding.examples.front().water;
-    auto& sight = by_water_[water];
-    if (!sight) {
-      auto const& histories = judged_.histories;
-      auto const& design = subject_.design;
-      sight = std::make_unique<Sight>(Sight{
-          {design, histories.settings[histories.waters[water].setting]}, {subject_, nullptr, {}}});
-      auto const field = explore::field_of(design, histories, water);
-      sight->scene.arrangement = &sight->arrangement;
-      sight->scene.wet = water::survey(water::Moment{sight->arrangement, field});
-    }
-    return &sight->scene;
-  }
-
-  render::Subject subject_;
-  Judgement const& judged_;
-  std::map<std::uint32_t, std::unique_ptr<Sight>> by_water_;
-};
-
 std::string_view verdict_word(CheckedFile const& file) {
   switch (file.exit) {
     case Exit::holds:
@@ -154,6 +115,11 @@ render::Summary summary_of(CheckedFile const& file) {
   return summary;
 }
 
+bool has_picture(findings::Finding const& finding) {
+  return !finding.cells.empty() && !finding.accepted_by && !finding.examples.empty() &&
+         !model::is_of_switching(finding.kind);
+}
+
 void print_text(CheckedFile const& file, Terminal& terminal) {
   auto const look = terminal.result_look();
   for (auto const& found : file.faults) {
@@ -162,7 +128,11 @@ void print_text(CheckedFile const& file, Terminal& terminal) {
   for (std::size_t i = 0; i < file.judgements.size(); ++i) {
     auto const subject = file.loaded->subject(i);
     Sights sights(subject, file.judgements[i]);
-    terminal.result(render::junction_report({subject, file.judgements[i], sights.of_all()}, look));
+    std::vector<render::Scene const*> scenes;
+    for (auto const& finding : file.judgements[i].findings)
+      scenes.push_back(has_picture(finding) ? sights.of(finding.examples.front()) : nullptr);
+    terminal.result(
+        render::junction_report({subject, file.judgements[i], std::move(scenes)}, look));
   }
   terminal.result(render::summary_text(summary_of(file), look));
 }

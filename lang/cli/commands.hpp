@@ -10,6 +10,8 @@ Exit run(CheckOptions const&, Terminal&);
 Exit run(TableOptions const&, Terminal&);
 Exit run(ShowOptions const&, Terminal&);
 Exit run(FollowOptions const&, Terminal&);
+Exit run(GuardOptions const&, Terminal&);
+Exit run(TrainOptions const&, Terminal&);
 Exit run(WavesOptions const&, Terminal&);
 Exit run(MachineOptions const&, Terminal&);
 Exit run(ExplainOptions const&, Terminal&);

@@ -16,7 +16,6 @@ struct Question {
   model::InletId inlet = 0;
   std::vector<model::ProfileId> profiles;
   std::optional<model::OutletId> outlet;
-  render::Assignment assignment;
 };
 
 std::optional<Question> question_of(render::Subject const& subject, FollowOptions const& options,
@@ -37,14 +36,12 @@ std::optional<Question> question_of(render::Subject const& subject, FollowOption
     question.outlet = find_name(subject.map.outlets, options.outlet, "outlet", terminal);
     if (!question.outlet) return std::nullopt;
   }
-  auto assignment = read_setting(subject, options.when, terminal);
-  if (!assignment) return std::nullopt;
-  question.assignment = std::move(*assignment);
   return question;
 }
 
 render::TrailPart part_of(render::Subject const& subject, Question const& question,
-                          Solved const& solved, model::ProfileId profile) {
+                          Situation const& situation, model::ProfileId profile) {
+  auto const& solved = situation.solved;
   auto const& design = subject.design;
   body::Surroundings const here(solved.arrangement, solved.field, design.profiles[profile]);
   auto graph = body::route_graph(here, body::entries(here, design.inlets[question.inlet].cells),
@@ -55,7 +52,8 @@ render::TrailPart part_of(render::Subject const& subject, Question const& questi
   return {subject,
           question.inlet,
           profile,
-          question.assignment,
+          situation.assignment,
+          situation.flips,
           std::move(graph),
           std::move(outcome),
           std::move(components),
@@ -92,20 +90,6 @@ std::string text_of(render::TrailPart const& part, Solved const& solved,
   return text;
 }
 
-// Where a design has several junctions, those that have the inlet are meant.
-std::vector<std::size_t> with_inlet(Loaded const& loaded, std::vector<std::size_t> const& chosen,
-                                    std::string const& inlet) {
-  std::vector<std::size_t> found;
-  for (auto i : chosen) {
-    auto const& inlets = loaded.junctions[i].map.inlets;
-    if (std::any_of(inlets.begin(), inlets.end(),
-                    [&](source::Named const& named) { return named.name == inlet; })) {
-      found.push_back(i);
-    }
-  }
-  return found.empty() ? chosen : found;
-}
-
 }  // namespace
 
 Exit run(FollowOptions const& options, Terminal& terminal) {
@@ -119,12 +103,13 @@ Exit run(FollowOptions const& options, Terminal& terminal) {
     auto const subject = loaded->subject(i);
     auto const question = question_of(subject, options, terminal);
     if (!question) return Exit::unusable;
-    auto const solved = solve(subject.design, input_values(subject.design, question->assignment));
+    auto const situation = read_situation(subject, options.when, options.deeds, terminal);
+    if (!situation) return Exit::unusable;
     for (auto profile : question->profiles) {
-      parts.push_back(part_of(subject, *question, solved, profile));
+      parts.push_back(part_of(subject, *question, *situation, profile));
       if (options.format != "text") continue;
       if (!text.empty()) text += "\n\n";
-      text += text_of(parts.back(), solved, question->outlet, terminal);
+      text += text_of(parts.back(), situation->solved, question->outlet, terminal);
     }
   }
   terminal.result(options.format == "text" ? text : render::trail_document(parts));

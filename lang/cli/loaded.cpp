@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "lang/cli/files.hpp"
 #include "lang/diagnostics/near_name.hpp"
 #include "lang/render/columns.hpp"
@@ -57,6 +59,19 @@ std::optional<std::vector<std::size_t>> chosen_junctions(Loaded const& loaded,
   return std::vector<std::size_t>{*id};
 }
 
+std::vector<std::size_t> with_inlet(Loaded const& loaded, std::vector<std::size_t> const& chosen,
+                                    std::string const& inlet) {
+  std::vector<std::size_t> found;
+  for (auto i : chosen) {
+    auto const& inlets = loaded.junctions[i].map.inlets;
+    if (std::any_of(inlets.begin(), inlets.end(),
+                    [&](source::Named const& named) { return named.name == inlet; })) {
+      found.push_back(i);
+    }
+  }
+  return found.empty() ? chosen : found;
+}
+
 std::optional<std::uint32_t> find_name(std::vector<source::Named> const& named,
                                        std::string const& name, std::string_view kind,
                                        Terminal& terminal) {
@@ -68,12 +83,6 @@ std::optional<std::uint32_t> find_name(std::vector<source::Named> const& named,
   terminal.refuse(fmt::format("the design has no {} '{}'", kind, render::showable(name)),
                   hint(name, known));
   return std::nullopt;
-}
-
-std::vector<bool> input_values(model::Design const& design, render::Assignment const& assignment) {
-  std::vector<bool> values(design.circuit.signals.size(), false);
-  for (auto [signal, is_on] : assignment) values[signal] = is_on;
-  return values;
 }
 
 }  // namespace leat::cli

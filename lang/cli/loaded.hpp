@@ -27,17 +27,28 @@ std::unique_ptr<Loaded> load(std::string const& path, Terminal&);
 std::optional<std::vector<std::size_t>> chosen_junctions(Loaded const&, std::string const& name,
                                                          Terminal&);
 
+// Of the chosen junctions those that have the inlet; all of them where none has.
+std::vector<std::size_t> with_inlet(Loaded const&, std::vector<std::size_t> const& chosen,
+                                    std::string const& inlet);
+
 // The id of a name; told where it is unknown. An empty name is "not asked for" and must be dealt
 // with before.
 std::optional<std::uint32_t> find_name(std::vector<source::Named> const&, std::string const& name,
                                        std::string_view kind, Terminal&);
 
-// Every input with its value: as built, but for what `when` says. None where `when` cannot be
-// understood, which has been told.
-std::optional<render::Assignment> read_setting(render::Subject const&, std::string const& when,
-                                               Terminal&);
+// One combination with its settled water, as asked for on the command line: the setting that
+// `when` says, with fresh water, or what `deeds` lead to from as built. Inputs and memory are in
+// the assignment. None where it cannot be understood, which has been told.
+struct Situation {
+  Solved solved;
+  render::Assignment assignment;
+  std::vector<model::SignalId> flips;  // none where it was put by `when`
+};
+std::optional<Situation> read_situation(render::Subject const&, std::string const& when,
+                                        std::string const& deeds, Terminal&);
 
-// One value a signal, as `solve` takes them.
-std::vector<bool> input_values(model::Design const&, render::Assignment const&);
+// What is done from as built, as flips of inputs one after the other: "divert, ring, flush on".
+std::optional<std::vector<model::SignalId>> read_flips(render::Subject const&,
+                                                       std::string const& deeds, Terminal&);
 
 }  // namespace leat::cli

@@ -37,6 +37,8 @@ struct CommandLine {
   TableOptions table;
   ShowOptions show;
   FollowOptions follow;
+  GuardOptions guard;
+  TrainOptions train;
   WavesOptions waves;
   MachineOptions machine;
   ExplainOptions explain;
@@ -60,7 +62,14 @@ void add_format(CLI::App* command, std::string& format, std::vector<std::string>
 
 void add_when(CLI::App* command, std::string& when) {
   command->add_option("--when", when,
-                      "inputs that do not stand as built: \"divert=on, flush=off\" (or 1, 0)");
+                      "what does not stand as built: \"divert=on, flush=off\" (or 1, 0)");
+}
+
+void add_deeds(CLI::App* command, std::string& deeds) {
+  command->add_option(
+      "--do", deeds,
+      "what is done from as built, each once all has settled: \"divert, ring, flush "
+      "on\"");
 }
 
 void add_junction(CLI::App* command, std::string& junction) {
@@ -86,6 +95,8 @@ void add_table(CommandLine& line) {
   auto* command = add_command(line, "table", "where every body goes, in all combinations");
   add_file(command, line.table.file);
   command->add_flag("--full", line.table.is_full, "a row for each combination");
+  command->add_flag("--fresh", line.table.is_fresh,
+                    "each combination with fresh water, as if it had been built so");
   add_format(command, line.table.format, {"text", "markdown", "csv", "json", "expect"},
              "text, markdown, csv, json, or expect to paste into the design");
   command->add_option("--from", line.table.inlet, "only this inlet");
@@ -97,6 +108,7 @@ void add_show(CommandLine& line) {
   auto* command = add_command(line, "show", "the levels with their water in one combination");
   add_file(command, line.show.file);
   add_when(command, line.show.when);
+  add_deeds(command, line.show.deeds);
   command->add_option("--level", line.show.level, "only this level, counted from 0");
   add_junction(command, line.show.junction);
   add_format(command, line.show.format, {"text", "json"}, "text or json");
@@ -108,9 +120,33 @@ void add_follow(CommandLine& line) {
   command->add_option("--from", line.follow.inlet, "the inlet")->required();
   command->add_option("--body", line.follow.body, "only this body");
   add_when(command, line.follow.when);
+  add_deeds(command, line.follow.deeds);
   command->add_option("--to", line.follow.outlet, "only the way to this outlet");
   add_junction(command, line.follow.junction);
   add_format(command, line.follow.format, {"text", "json"}, "text or json");
+}
+
+void add_guard(CommandLine& line) {
+  auto* command = add_command(
+      line, "guard", "how long to wait before a change, and what it does to bodies inside");
+  add_file(command, line.guard.file);
+  add_junction(command, line.guard.junction);
+  add_format(command, line.guard.format, {"text", "json"}, "text or json");
+}
+
+void add_train(CommandLine& line) {
+  auto* command = add_command(line, "train", "a train of bodies that press the plates themselves");
+  add_file(command, line.train.file);
+  command->add_option("--from", line.train.inlet, "the inlet")->required();
+  command->add_option("--body", line.train.body, "which body; else the first one declared");
+  command->add_option("--count", line.train.count, "how many bodies (8)")
+      ->check(CLI::Range(1, 1000))
+      ->option_text("NUMBER");
+  command->add_option("--every", line.train.interval, "the time between two: 40 ticks or 2 s")
+      ->required();
+  add_deeds(command, line.train.deeds);
+  add_junction(command, line.train.junction);
+  add_format(command, line.train.format, {"text", "json"}, "text or json");
 }
 
 void add_waves(CommandLine& line) {
@@ -155,6 +191,8 @@ void add_everything(CommandLine& line) {
   add_table(line);
   add_show(line);
   add_follow(line);
+  add_guard(line);
+  add_train(line);
   add_waves(line);
   add_machine(line);
   add_rest(line);
@@ -166,6 +204,8 @@ CommandOptions chosen(CommandLine const& line) {
   if (is("table")) return line.table;
   if (is("show")) return line.show;
   if (is("follow")) return line.follow;
+  if (is("guard")) return line.guard;
+  if (is("train")) return line.train;
   if (is("waves")) return line.waves;
   if (is("machine")) return line.machine;
   if (is("explain")) return line.explain;

@@ -21,15 +21,25 @@ struct CheckOptions {
 struct TableOptions {
   std::string file, format = "text", inlet, body, junction;
   bool is_full = false;
+  bool is_fresh = false;  // each combination with its fresh water, as if built so
 };
 
 struct ShowOptions {
-  std::string file, when, junction, format = "text";
+  std::string file, when, deeds, junction, format = "text";
   std::optional<int> level;
 };
 
 struct FollowOptions {
-  std::string file, inlet, body, when, outlet, junction, format = "text";
+  std::string file, inlet, body, when, deeds, outlet, junction, format = "text";
+};
+
+struct GuardOptions {
+  std::string file, junction, format = "text";
+};
+
+struct TrainOptions {
+  std::string file, inlet, body, deeds, interval, junction, format = "text";
+  int count = 8;
 };
 
 struct WavesOptions {
@@ -49,8 +59,9 @@ struct ResolveOptions {
   std::string file;
 };
 
-using CommandOptions = std::variant<CheckOptions, TableOptions, ShowOptions, FollowOptions,
-                                    WavesOptions, MachineOptions, ExplainOptions, ResolveOptions>;
+using CommandOptions =
+    std::variant<CheckOptions, TableOptions, ShowOptions, FollowOptions, GuardOptions, TrainOptions,
+                 WavesOptions, MachineOptions, ExplainOptions, ResolveOptions>;
 
 struct Options {
   CommandOptions command;

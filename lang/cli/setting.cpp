@@ -1,12 +1,20 @@
 #include <fmt/format.h>
 
+#include "engine/explore/explored.hpp"
+#include "engine/logic/settled_circuit.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/cli/parts.hpp"
+#include "lang/render/columns.hpp"
 #include "lang/render/words.hpp"
 
+// What is put, and what is done, on the command line.
 namespace leat::cli {
 
 namespace {
+
+using model::SignalId;
+
+constexpr std::string_view how_to_do = "write NAME, NAME on or NAME off, with commas between";
 
 std::optional<bool> value_of(std::string_view word) {
   if (word == "on" || word == "1") return true;
@@ -14,50 +22,142 @@ std::optional<bool> value_of(std::string_view word) {
   return std::nullopt;
 }
 
-bool set_input(render::Subject const& subject, std::string_view part,
-               render::Assignment& assignment, std::vector<bool>& is_set, Terminal& terminal) {
+// Whether a signal can be put to a value: inputs, and memory, which then holds it.
+bool can_be_put(render::Subject const& subject, SignalId id, Terminal& terminal) {
+  auto const kind = subject.design.circuit.signals[id].kind;
+  if (kind != model::SignalKind::wire && kind != model::SignalKind::delay) return true;
+  terminal.refuse(fmt::format("'{}' is a {}: it follows from other signals",
+                              subject.map.signals[id].name, render::word_of(kind)),
+                  "set the inputs that it depends on");
+  return false;
+}
+
+bool put(render::Subject const& subject, std::string_view part, std::vector<bool>& values,
+         std::vector<bool>& is_set, Terminal& terminal) {
   auto const equals = part.find('=');
   std::string const name(trimmed(part.substr(0, std::min(equals, part.size()))));
   auto const value =
       equals == std::string_view::npos ? std::nullopt : value_of(trimmed(part.substr(equals + 1)));
   if (name.empty() || !value) {
-    terminal.refuse(fmt::format("--when does not understand '{}'", part),
+    terminal.refuse(fmt::format("--when does not understand '{}'", render::showable(part)),
                     "write NAME=on or NAME=off, with commas between");
     return false;
   }
   auto const id = find_name(subject.map.signals, name, "signal", terminal);
-  if (!id) return false;
-  if (!subject.design.circuit.signals[*id].is_input()) {
-    terminal.refuse(fmt::format("'{}' is a {}: it follows from other signals", name,
-                                render::word_of(subject.design.circuit.signals[*id].kind)),
-                    "set the inputs that it depends on");
-    return false;
-  }
+  if (!id || !can_be_put(subject, *id, terminal)) return false;
   if (is_set[*id]) {
     terminal.refuse(fmt::format("--when sets '{}' twice", name));
     return false;
   }
   is_set[*id] = true;
-  assignment[*id] = *value;
+  values[*id] = *value;
   return true;
+}
+
+std::vector<bool> as_built(model::Design const& design) {
+  std::vector<bool> values;
+  for (auto const& signal : design.circuit.signals) values.push_back(signal.starts_on);
+  return values;
+}
+
+// None where it cannot be understood, which has been told.
+std::optional<std::vector<bool>> read_setting(render::Subject const& subject,
+                                              std::string const& when, Terminal& terminal) {
+  auto values = as_built(subject.design);
+  std::vector<bool> is_set(values.size(), false);
+  auto parts = parts_of(when);
+  if (parts.back().empty()) parts.pop_back();
+  for (auto part : parts) {
+    if (!put(subject, part, values, is_set, terminal)) return std::nullopt;
+  }
+  return values;
+}
+
+bool refuse_deed(std::string_view part, Terminal& terminal) {
+  terminal.refuse(fmt::format("--do does not understand '{}'", render::showable(part)), how_to_do);
+  return false;
+}
+
+bool do_one(render::Subject const& subject, std::string_view part, std::vector<bool>& is_on,
+            std::vector<SignalId>& flips, Terminal& terminal) {
+  auto const words = words_of(part);
+  if (words.size() > 1 && words[0] == "wait") {
+    terminal.refuse("--do needs no wait here: each deed waits until all has settled",
+                    "leave the wait out; leat waves runs a script in time");
+    return false;
+  }
+  auto const value = words.size() == 2 ? value_of(words[1]) : std::nullopt;
+  if (words.empty() || words.size() > 2 || (words.size() == 2 && !value))
+    return refuse_deed(part, terminal);
+  auto const id = find_name(subject.map.signals, std::string(words[0]), "signal", terminal);
+  if (!id) return false;
+  auto const& signal = subject.design.circuit.signals[*id];
+  if (!signal.is_input()) {
+    terminal.refuse(fmt::format("'{}' is a {}: it follows from other signals", words[0],
+                                render::word_of(signal.kind)),
+                    "do something to the inputs that it depends on");
+    return false;
+  }
+  if (value) {
+    if (is_on[*id] != *value) flips.push_back(*id);
+    is_on[*id] = *value;
+    return true;
+  }
+  auto const one = explore::flips_of(subject.design.circuit, {*id});
+  flips.insert(flips.end(), one.begin(), one.end());
+  if (one.size() % 2 != 0) is_on[*id] = !is_on[*id];
+  return true;
+}
+
+render::Assignment assignment_of(model::Design const& design, std::vector<bool> const& values) {
+  render::Assignment assignment;
+  for (auto s : logic::variables_of(logic::settled_circuit(design.circuit)))
+    assignment[s] = values[s];
+  return assignment;
 }
 
 }  // namespace
 
-std::optional<render::Assignment> read_setting(render::Subject const& subject,
-                                               std::string const& when, Terminal& terminal) {
-  auto const& signals = subject.design.circuit.signals;
-  render::Assignment assignment;
-  for (model::SignalId s = 0; s < signals.size(); ++s) {
-    if (signals[s].is_input()) assignment[s] = signals[s].starts_on;
+std::optional<std::vector<SignalId>> read_flips(render::Subject const& subject,
+                                                std::string const& deeds, Terminal& terminal) {
+  std::vector<SignalId> flips;
+  auto is_on = as_built(subject.design);
+  if (trimmed(deeds).empty()) return flips;
+  for (auto part : parts_of(deeds)) {
+    if (!do_one(subject, part, is_on, flips, terminal)) return std::nullopt;
   }
-  std::vector<bool> is_set(signals.size(), false);
-  auto parts = parts_of(when);
-  if (parts.back().empty()) parts.pop_back();
-  for (auto part : parts) {
-    if (!set_input(subject, part, assignment, is_set, terminal)) return std::nullopt;
+  if (!fits_machine(subject.design)) {
+    terminal.refuse("the design has too many signals to be run from as built",
+                    "put single combinations with --when");
+    return std::nullopt;
   }
-  return assignment;
+  return flips;
+}
+
+std::optional<Situation> read_situation(render::Subject const& subject, std::string const& when,
+                                        std::string const& deeds, Terminal& terminal) {
+  if (!trimmed(when).empty() && !trimmed(deeds).empty()) {
+    terminal.refuse("--when and --do exclude each other",
+                    "--when puts one combination, --do leads to one from as built");
+    return std::nullopt;
+  }
+  if (trimmed(deeds).empty()) {
+    auto const values = read_setting(subject, when, terminal);
+    if (!values) return std::nullopt;
+    auto solved = solve(subject.design, *values);
+    auto assignment = assignment_of(subject.design, solved.signals);
+    return Situation{std::move(solved), std::move(assignment), {}};
+  }
+  auto const flips = read_flips(subject, deeds, terminal);
+  if (!flips) return std::nullopt;
+  auto solved = solve_after(subject.design, *flips);
+  if (!solved) {
+    terminal.refuse("the signals never come to rest after what --do says",
+                    "leat machine names the loop");
+    return std::nullopt;
+  }
+  auto assignment = assignment_of(subject.design, solved->signals);
+  return Situation{std::move(*solved), std::move(assignment), *flips};
 }
 
 }  // namespace leat::cli

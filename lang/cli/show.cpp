@@ -27,10 +27,11 @@ Exit run(ShowOptions const& options, Terminal& terminal) {
   std::string text;
   for (auto i : *chosen) {
     auto const subject = loaded->subject(i);
-    auto const assignment = read_setting(subject, options.when, terminal);
-    if (!assignment || !has_level(subject, options.level, terminal)) return Exit::unusable;
-    auto const solved = solve(subject.design, input_values(subject.design, *assignment));
-    parts.push_back({subject, *assignment, water::survey({solved.arrangement, solved.field})});
+    auto const situation = read_situation(subject, options.when, options.deeds, terminal);
+    if (!situation || !has_level(subject, options.level, terminal)) return Exit::unusable;
+    auto const& solved = situation->solved;
+    parts.push_back({subject, situation->assignment, situation->flips,
+                     water::survey({solved.arrangement, solved.field})});
     if (options.format != "text") continue;
     render::Scene const scene{subject, &solved.arrangement, parts.back().wet};
     if (!text.empty()) text += "\n\n";

@@ -32,7 +32,10 @@ std::optional<render::TableSheet> sheet_of(render::Subject const& subject,
     request.profile = find_name(subject.map.profiles, options.body, "body", terminal);
     if (!request.profile) return std::nullopt;
   }
-  auto const judged = judge(subject.design, {}, ProgressLines(terminal, subject.map.junction.name));
+  Budget budget;
+  budget.follows_history = !options.is_fresh;
+  auto const judged =
+      judge(subject.design, budget, ProgressLines(terminal, subject.map.junction.name));
   if (options.is_full && !is_printable(subject, judged.combinations.reachable.count(), terminal)) {
     return std::nullopt;
   }

@@ -25,6 +25,7 @@ std::string design_document(std::vector<Subject> const&);
 struct FieldPart {
   Subject subject;
   Assignment assignment;
+  std::vector<model::SignalId> flips;  // what was done from as built; none: put so, with fresh water
   std::vector<water::WetCell> wet;
 };
 std::string field_document(std::vector<FieldPart> const&);
@@ -38,6 +39,7 @@ struct TrailPart {
   model::InletId inlet = 0;
   model::ProfileId profile = 0;
   Assignment assignment;
+  std::vector<model::SignalId> flips;  // as in FieldPart
   body::RouteGraph graph;
   body::Outcome outcome;
   body::Components components;

@@ -125,6 +125,13 @@ std::string setting_text(Subject const& subject, Assignment const& assignment) {
   return text;
 }
 
+std::string situation_text(Subject const& subject, Assignment const& assignment,
+                           std::vector<model::SignalId> const& flips) {
+  if (!flips.empty()) return "after: " + player_steps(subject, flips);
+  auto const setting = setting_text(subject, assignment);
+  return setting.empty() ? "everything as built" : setting;
+}
+
 std::string way_option(Subject const& subject, Judgement const& judged,
                        explore::Example const& example) {
   if (!example.is_fresh) return fmt::format(" --do \"{}\"", script_of(subject, example.flips));

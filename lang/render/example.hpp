@@ -27,6 +27,10 @@ std::string what_does_not_matter(Subject const&, Judgement const&, logic::Row,
 // "divert=on, flush=off": only inputs and memory that do not stand as built.
 std::string setting_text(Subject const&, Assignment const&);
 
+// "everything as built", "divert=on", or "after: flip divert on, flip divert off".
+std::string situation_text(Subject const&, Assignment const&,
+                           std::vector<model::SignalId> const& flips);
+
 // How the commands are told the example: by its setting where its water is the fresh one, else by
 // what was done. Empty where nothing needs to be said, else with a blank before it.
 std::string way_option(Subject const&, Judgement const&, explore::Example const&);

@@ -1,5 +1,6 @@
 #include "lang/render/assignment_json.hpp"
 #include "lang/render/documents.hpp"
+#include "lang/render/words.hpp"
 
 namespace leat::render {
 
@@ -33,6 +34,7 @@ std::string field_document(std::vector<FieldPart> const& parts) {
     }
     document["junctions"].push_back({{"name", part.subject.map.junction.name},
                                      {"assignment", assignment_json(part.subject, part.assignment)},
+                                     {"done", names_of(part.subject.map.signals, part.flips)},
                                      {"cells", std::move(cells)},
                                      {"spills", std::move(spills)}});
   }

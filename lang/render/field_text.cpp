@@ -34,11 +34,11 @@ std::size_t spilling(FieldPart const& part) {
 std::string field_text(FieldPart const& part, Scene const& scene, std::optional<int> level,
                        Look look) {
   auto const& grid = part.subject.design.grid;
-  auto const setting = setting_text(part.subject, part.assignment);
+  auto const setting = situation_text(part.subject, part.assignment, part.flips);
   auto result =
       fmt::format("{}\n    with        {}\n    switched    {}\n    wet         {}\n",
                   painted(look, Role::strong, "junction " + part.subject.map.junction.name),
-                  setting.empty() ? "everything as built" : setting,
+                  setting,
                   wire_words(part.subject, *scene.arrangement), counted(part.wet.size(), "cell"));
   if (auto const count = spilling(part); count > 0) {
     result += fmt::format("    spills      from {}\n", counted(count, "cell"));

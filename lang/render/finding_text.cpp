@@ -17,8 +17,6 @@ namespace {
 
 using findings::Finding;
 
-constexpr std::size_t most_levels = 3;
-
 std::string place_line(Subject const& subject, Finding const& finding, Look look) {
   auto line = location(subject.text, span_of(subject, finding).begin);
   if (!finding.cells.empty()) {
@@ -28,38 +26,6 @@ std::string place_line(Subject const& subject, Finding const& finding, Look look
     if (more > 0) line += fmt::format(" and {}", counted(more, "more cell"));
   }
   return "    " + painted(look, Role::quiet, line) + "\n";
-}
-
-std::vector<int> levels_of(model::Grid const& grid, std::vector<model::Cell> const& cells) {
-  std::vector<int> levels;
-  for (auto c : cells) {
-    auto const z = grid.place(c).z;
-    if (levels.empty() || levels.back() != z) levels.push_back(z);
-  }
-  std::reverse(levels.begin(), levels.end());
-  return levels;
-}
-
-std::string pictures(JudgedJunction const& judged, Finding const& finding, Scene const& scene,
-                     std::string const& setting, Look look) {
-  auto const& grid = judged.subject.design.grid;
-  auto const levels = levels_of(grid, finding.cells);
-  std::string result;
-  for (std::size_t i = 0; i < std::min(levels.size(), most_levels); ++i) {
-    auto const window = around(grid, finding.cells, levels[i], 3);
-    auto heading = level_heading(grid, levels[i], window);
-    if (!setting.empty()) heading += ", with " + setting;
-    result += "\n    " + painted(look, Role::quiet, heading) + "\n";
-    result += level_picture(scene, levels[i], window, finding.cells, {look, 4});
-  }
-  if (levels.size() > most_levels) {
-    result +=
-        "    " +
-        painted(look, Role::quiet,
-                fmt::format("and {} further down", counted(levels.size() - most_levels, "level"))) +
-        "\n";
-  }
-  return result + "\n";
 }
 
 std::string condition_line(JudgedJunction const& judged, Finding const& finding) {
@@ -135,7 +101,9 @@ std::string finding_text(JudgedJunction const& judged, std::size_t index, Look l
     auto const excerpt = source_excerpt(subject.text, span_of(subject, finding), 8, look);
     result += fmt::format("\n{}\n", excerpt);
   } else if (auto const* scene = judged.sights[index]; scene != nullptr && !is_short) {
-    result += pictures(judged, finding, *scene, setting_of(judged, finding), look);
+    auto const setting = setting_of(judged, finding);
+    result +=
+        marked_pictures(*scene, finding.cells, setting.empty() ? "" : "with " + setting, look);
   }
   result += worded_line("when", condition_line(judged, finding), look);
   result += way_lines(judged, finding, look);

@@ -1,4 +1,5 @@
 #include "lang/render/level_picture.hpp"
+#include "lang/render/words.hpp"
 
 #include <fmt/format.h>
 
@@ -126,6 +127,31 @@ std::string level_heading(model::Grid const& grid, int z, Window window) {
   if (window == whole(grid)) return fmt::format("level {}", z);
   return fmt::format("level {}, {}, {}", z, range_words("row", window.y_begin, window.y_end),
                      range_words("column", window.x_begin, window.x_end));
+}
+
+std::string marked_pictures(Scene const& scene, std::vector<model::Cell> const& marked,
+                            std::string const& caption, Look look) {
+  constexpr std::size_t most_levels = 3;
+  auto const& grid = scene.subject.design.grid;
+  std::vector<int> levels;
+  for (auto c = marked.rbegin(); c != marked.rend(); ++c) {
+    auto const z = grid.place(*c).z;
+    if (levels.empty() || levels.back() != z) levels.push_back(z);
+  }
+  std::string result;
+  for (std::size_t i = 0; i < std::min(levels.size(), most_levels); ++i) {
+    auto const window = around(grid, marked, levels[i], 3);
+    auto heading = level_heading(grid, levels[i], window);
+    if (!caption.empty()) heading += ", " + caption;
+    result.append("\n    ").append(painted(look, Role::quiet, heading)).append("\n");
+    result += level_picture(scene, levels[i], window, marked, {look, 4});
+  }
+  if (levels.size() > most_levels) {
+    auto const more =
+        fmt::format("and {} further down", counted(levels.size() - most_levels, "level"));
+    result.append("    ").append(painted(look, Role::quiet, more)).append("\n");
+  }
+  return result + "\n";
 }
 
 }  // namespace leat::render

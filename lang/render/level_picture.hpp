@@ -46,4 +46,9 @@ std::string level_picture(Scene const&, int z, Window, std::vector<model::Cell> 
 // "level 2", and which part of it where the window cuts some off.
 std::string level_heading(model::Grid const&, int z, Window);
 
+// The levels that hold marked cells, from the top down, each with a heading and as much around the
+// cells as they need; `caption` follows each heading. Of many levels the upper ones.
+std::string marked_pictures(Scene const&, std::vector<model::Cell> const& marked,
+                            std::string const& caption, Look);
+
 }  // namespace leat::render

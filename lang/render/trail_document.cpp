@@ -48,6 +48,7 @@ std::string trail_document(std::vector<TrailPart> const& parts) {
                                      {"inlet", part.subject.map.inlets[part.inlet].name},
                                      {"body", part.subject.map.profiles[part.profile].name},
                                      {"assignment", assignment_json(part.subject, part.assignment)},
+                                     {"done", names_of(part.subject.map.signals, part.flips)},
                                      {"positions", std::move(positions)},
                                      {"moves", moves_json(part.graph)},
                                      {"starts", part.graph.starts}});

@@ -98,14 +98,14 @@ std::vector<int> levels_drawn(Journey const& journey) {
 
 std::string heading(Journey const& journey, Look look) {
   auto const& [part, scene, endings, left_out] = journey;
-  auto const setting = setting_text(part.subject, part.assignment);
+  auto const setting = situation_text(part.subject, part.assignment, part.flips);
   auto const verdict = word_of(part.outcome.verdict);
   auto const goes_to = listed(names_of(part.subject.map.outlets, part.outcome.outlets), "or");
   auto result = fmt::format(
       "{}\n    from       {}\n    body       {}\n    with       {}\n    verdict    {}{}\n",
       painted(look, Role::strong, "junction " + part.subject.map.junction.name),
       part.subject.map.inlets[part.inlet].name, part.subject.map.profiles[part.profile].name,
-      setting.empty() ? "everything as built" : setting,
+      setting,
       painted(look, part.outcome.verdict == body::Verdict::certain ? Role::good : Role::warning,
               verdict),
       goes_to.empty() ? ", reaches nothing" : ", reaches " + goes_to);

@@ -23,6 +23,8 @@ constexpr std::array<std::string_view, 5> truths{"holds", "holds within bounds",
 constexpr std::array<std::string_view, 8> kinds{"lever", "button", "plate",  "clock",
                                                 "wire",  "latch",  "toggle", "delay"};
 
+constexpr std::array<std::string_view, 4> dangers{"misrouted", "stranded", "spilled", "crushed"};
+
 }  // namespace
 
 std::string_view word_of(model::Severity id) { return chosen(severities, id); }
@@ -32,6 +34,8 @@ std::string_view word_of(body::MoveRule id) { return chosen(rules, id); }
 std::string_view word_of(body::End id) { return chosen(ends, id); }
 std::string_view word_of(verdicts::Truthfulness id) { return chosen(truths, id); }
 std::string_view word_of(model::SignalKind id) { return chosen(kinds, id); }
+
+std::string_view word_of(explore::Danger::Kind id) { return chosen(dangers, id); }
 
 std::string counted(std::size_t count, std::string_view one, std::string_view many) {
   if (count == 1) return fmt::format("1 {}", one);

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "engine/body/outcome.hpp"
+#include "engine/explore/switching.hpp"
 #include "engine/model/design.hpp"
 #include "engine/verdicts/expectations.hpp"
 #include "lang/render/subject.hpp"
@@ -19,6 +20,7 @@ std::string_view word_of(body::MoveRule);
 std::string_view word_of(body::End);
 std::string_view word_of(verdicts::Truthfulness);
 std::string_view word_of(model::SignalKind);
+std::string_view word_of(explore::Danger::Kind);
 
 // "1 cell", "3 cells": the plural adds an s, or is given.
 std::string counted(std::size_t, std::string_view one, std::string_view many = {});

@@ -1,0 +1,28 @@
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "engine/explore/switching.hpp"
+
+namespace leat::explore {
+
+// One change of an input with all that it does to bodies inside, over every state it can happen in.
+struct Guard {
+  model::SignalId event = 0;
+  bool goes_on = false;
+  RowSet rows{0};  // before it, where it changes cells
+  // Ticks to wait before it after the last body has entered, so that none is inside; none where a
+  // body may never leave.
+  std::optional<int> wait;
+  // Ticks after it until every body that was inside has left; none where one may never leave.
+  std::optional<int> clearing;
+  // United by kind, inlet, profile and outlet.
+  std::vector<Danger> dangers;
+  // The nearest state in which a danger threatens; where there is none, in which it can happen.
+  Example example;
+};
+
+// In the order of the inputs, first on, then off; changes that move no cell are left out.
+std::vector<Guard> guards(Explored const&, Switchings const&);
+
+}  // namespace leat::explore

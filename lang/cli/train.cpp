@@ -1,0 +1,68 @@
+#include <fmt/format.h>
+
+#include "lang/cli/commands.hpp"
+#include "lang/cli/loaded.hpp"
+#include "lang/cli/script.hpp"
+#include "lang/render/columns.hpp"
+#include "lang/render/train.hpp"
+
+namespace leat::cli {
+
+namespace {
+
+std::optional<explore::TrainOrder> order_of(render::Subject const& subject,
+                                            TrainOptions const& options, Terminal& terminal) {
+  explore::TrainOrder order;
+  auto const inlet = find_name(subject.map.inlets, options.inlet, "inlet", terminal);
+  if (!inlet) return std::nullopt;
+  order.inlet = *inlet;
+  if (!options.body.empty()) {
+    auto const body = find_name(subject.map.profiles, options.body, "body", terminal);
+    if (!body) return std::nullopt;
+    order.profile = *body;
+  }
+  auto const interval =
+      ticks_of(options.interval, subject.design.practice[model::Rule::ticks_per_second]);
+  if (!interval) {
+    terminal.refuse(
+        fmt::format("--every does not understand '{}'", render::showable(options.interval)),
+        "write 40 ticks or 2 s");
+    return std::nullopt;
+  }
+  order.interval = *interval;
+  order.count = options.count;
+  auto flips = read_flips(subject, options.deeds, terminal);
+  if (!flips) return std::nullopt;
+  order.flips = std::move(*flips);
+  return order;
+}
+
+}  // namespace
+
+Exit run(TrainOptions const& options, Terminal& terminal) {
+  auto const loaded = load(options.file, terminal);
+  if (!loaded) return Exit::unusable;
+  auto const chosen = chosen_junctions(*loaded, options.junction, terminal);
+  if (!chosen) return Exit::unusable;
+  std::vector<render::TrainPart> parts;
+  std::string text;
+  for (auto i : with_inlet(*loaded, *chosen, options.inlet)) {
+    auto const subject = loaded->subject(i);
+    auto const order = order_of(subject, options, terminal);
+    if (!order) return Exit::unusable;
+    if (!fits_machine(subject.design)) {
+      terminal.refuse("the design has too many signals to be run from as built");
+      return Exit::undecided;
+    }
+    auto const circuit = circuit_to_run(subject.design);
+    parts.push_back(
+        {subject, *order, explore::run_train(subject.design, logic::Machine(circuit), *order)});
+    if (options.format != "text") continue;
+    text.append(text.empty() ? "" : "\n")
+        .append(render::train_text(parts.back(), terminal.result_look()));
+  }
+  terminal.result(options.format == "text" ? text : render::train_document(parts));
+  return Exit::holds;
+}
+
+}  // namespace leat::cli

@@ -1,0 +1,55 @@
+#include "lang/render/condition.hpp"
+#include "lang/render/guard.hpp"
+#include "lang/render/json.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::render {
+
+namespace {
+
+using explore::Danger;
+
+Json danger_json(Subject const& subject, Danger const& danger) {
+  auto const& map = subject.map;
+  return {{"kind", word_of(danger.kind)},
+          {"inlet", map.inlets[danger.inlet].name},
+          {"body", map.profiles[danger.profile].name},
+          {"outlet", danger.outlet ? Json(map.outlets[*danger.outlet].name) : Json(nullptr)},
+          {"cells", places_json(subject.design.grid, danger.cells)}};
+}
+
+Json ticks_json(std::optional<int> ticks) { return ticks ? Json(*ticks) : Json(nullptr); }
+
+Json guard_json(GuardPart const& part, explore::Guard const& guard) {
+  auto const& judgement = part.judgement;
+  auto const signals = names_of(part.subject.map.signals, judgement.variables);
+  auto dangers = Json::array();
+  for (auto const& danger : guard.dangers) dangers.push_back(danger_json(part.subject, danger));
+  return {
+      {"signal", part.subject.map.signals[guard.event].name},
+      {"on", guard.goes_on},
+      {"condition", condition_expression(guard.rows, judgement.combinations.reachable, signals)},
+      {"wait_ticks", ticks_json(guard.wait)},
+      {"clearing_ticks", ticks_json(guard.clearing)},
+      {"dangers", std::move(dangers)},
+      {"way", names_of(part.subject.map.signals, guard.example.flips)}};
+}
+
+}  // namespace
+
+std::string guard_document(std::vector<GuardPart> const& parts) {
+  auto document = document_head("leat-guard");
+  document["junctions"] = Json::array();
+  for (auto const& part : parts) {
+    auto changes = Json::array();
+    for (auto const& guard : part.judgement.guards) changes.push_back(guard_json(part, guard));
+    document["junctions"].push_back(
+        {{"name", part.subject.map.junction.name},
+         {"ticks_per_second", part.subject.design.practice[model::Rule::ticks_per_second]},
+         {"is_complete", part.judgement.switchings.is_complete},
+         {"changes", std::move(changes)}});
+  }
+  return printed(document);
+}
+
+}  // namespace leat::render
