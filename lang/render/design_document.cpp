@@ -54,11 +54,11 @@ Json signals_json(Subject const& subject) {
   for (model::SignalId s = 0; s < subject.design.circuit.signals.size(); ++s) {
     auto const& signal = subject.design.circuit.signals[s];
     Json entry{{"name", subject.map.signals[s].name}, {"kind", word_of(signal.kind)}};
-    if (signal.is_input()) {
-      entry["starts_on"] = signal.starts_on;
-    } else {
-      entry["definition"] = expression_json(subject, signal.definition);
-    }
+    if (signal.kind != model::SignalKind::wire) entry["starts_on"] = signal.starts_on;
+    if (!signal.is_input()) entry["definition"] = expression_json(subject, signal.definition);
+    if (signal.kind == model::SignalKind::latch)
+      entry["reset"] = expression_json(subject, signal.reset);
+    if (signal.ticks > 0) entry["ticks"] = signal.ticks;
     list.push_back(std::move(entry));
   }
   return list;
@@ -110,6 +110,15 @@ Json ports_json(Subject const& subject, std::vector<model::Port> const& ports,
   return list;
 }
 
+Json plates_json(Subject const& subject) {
+  auto list = Json::array();
+  for (auto const& plate : subject.design.plates) {
+    list.push_back({{"signal", subject.map.signals[plate.signal].name},
+                    {"cells", places_json(subject.design.grid, plate.cells)}});
+  }
+  return list;
+}
+
 Json bodies_json(Subject const& subject) {
   auto list = Json::array();
   for (std::size_t i = 0; i < subject.design.profiles.size(); ++i) {
@@ -140,6 +149,7 @@ Json junction_json(Subject const& subject) {
           {"cells", std::move(cells)},
           {"inlets", ports_json(subject, design.inlets, subject.map.inlets)},
           {"outlets", ports_json(subject, design.outlets, subject.map.outlets)},
+          {"plates", plates_json(subject)},
           {"bodies", bodies_json(subject)}};
 }
 

@@ -62,6 +62,22 @@ Json way_of(Judged const& judged, verdicts::JudgedExpectation const& expectation
   return expectation.example ? flips_json(judged.subject, *expectation.example) : Json(nullptr);
 }
 
+Json dealt_json(Judged const& judged, verdicts::JudgedExpectation const& expectation) {
+  auto dealt = Json::array();
+  for (auto outlet : expectation.dealt)
+    dealt.push_back(outlet ? Json(judged.subject.map.outlets[*outlet].name) : Json(nullptr));
+  return dealt;
+}
+
+// What was not looked for, because it would have been too much.
+Json left_out_json(Judgement const& judgement) {
+  auto left_out = Json::array();
+  if (!judgement.is_decided) return Json::array({"combinations"});
+  if (!judgement.histories.is_followed) left_out.push_back("history");
+  if (!judgement.switchings.is_complete) left_out.push_back("switching");
+  return left_out;
+}
+
 Json expectation_json(Judged const& judged, std::size_t index) {
   auto const& expectation = judged.judgement.expectations[index];
   auto const& words = judged.subject.map.expectations[index];
@@ -72,7 +88,9 @@ Json expectation_json(Judged const& judged, std::size_t index) {
           {"line", at.line},
           {"column", at.column},
           {"example", example_json(judged, expectation)},
-          {"way", way_of(judged, expectation)}};
+          {"way", way_of(judged, expectation)},
+          {"ticks", expectation.measured ? Json(*expectation.measured) : Json(nullptr)},
+          {"dealt", dealt_json(judged, expectation)}};
 }
 
 Json junction_json(Judged const& judged) {
@@ -84,6 +102,8 @@ Json junction_json(Judged const& judged) {
     expectations.push_back(expectation_json(judged, i));
   }
   return {{"name", judged.subject.map.junction.name},
+          {"combinations", judged.judgement.combinations.reachable.count()},
+          {"left_out", left_out_json(judged.judgement)},
           {"findings", std::move(findings)},
           {"expectations", std::move(expectations)}};
 }

@@ -35,6 +35,8 @@ def commands(example: str, inlets: list[str]) -> dict[str, list[str]]:
         "table.expect": ["table", "--as", "expect", example],
         "show.txt": ["show", example],
         "show-ascii.txt": ["show", "--ascii", example],
+        "guard.txt": ["guard", example],
+        "machine.txt": ["machine", example],
     }
     for inlet in inlets:
         found[f"follow-{inlet}.txt"] = ["follow", example, "--from", inlet]
@@ -58,7 +60,10 @@ def check_schema(text: str) -> None:
 def check_documents(leat: str, example: str, inlets: list[str]) -> None:
     """Documents too long to keep: only their shape is checked."""
     lines = [["resolve", example], ["show", example, "--as", "json"],
-             ["table", example, "--as", "json"], ["table", "--full", example, "--as", "json"]]
+             ["table", example, "--as", "json"], ["table", "--full", example, "--as", "json"],
+             ["guard", example, "--as", "json"], ["machine", example, "--as", "json"]]
+    lines += [["train", example, "--from", inlet, "--every", "2 s", "--count", "2", "--as", "json"]
+              for inlet in inlets]
     lines += [["follow", example, "--from", inlet, "--as", "json"] for inlet in inlets]
     for arguments in lines:
         check_schema(run(leat, arguments)[0])
