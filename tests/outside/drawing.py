@@ -11,8 +11,9 @@ from dataclasses import dataclass, field, replace
 from typing import Any, NamedTuple, Optional
 
 from model_document import Place
+from netlist import Signal
 
-ROCK, OPEN, WATER, SIGN = "rock", "open", "water", "sign"
+ROCK, OPEN, WATER, SIGN, PLATE = "rock", "open", "water", "sign", "plate"
 
 BUILT_IN_TRAITS: dict[str, tuple[str, ...]] = {
     "rock": ("carries", "bears_sources"),
@@ -46,7 +47,7 @@ class Fill(NamedTuple):
 
 
 class Port(NamedTuple):
-    role: str  # "inlet" or "outlet"
+    role: str  # "inlet", "outlet" or "plate"
     name: str
 
 
@@ -71,6 +72,7 @@ class Drawing:
     outside: str = "rock"
     levers: list[str] = field(default_factory=list)
     wires: dict[str, Any] = field(default_factory=dict)
+    more_signals: list[Signal] = field(default_factory=list)  # all but levers that start off, and wires
     materials: dict[str, tuple[str, ...]] = field(default_factory=dict)
     cells: dict[Place, Fill] = field(default_factory=dict)
     ports: dict[Place, Port] = field(default_factory=dict)
@@ -122,6 +124,7 @@ class Drawing:
             "signals": [
                 *({"name": n, "kind": "lever", "starts_on": False} for n in self.levers),
                 *({"name": n, "kind": "wire", "definition": e} for n, e in self.wires.items()),
+                *map(signal_entry, self.more_signals),
             ],
             "fills": [{"mark": "?", **fill._asdict()} for fill in fills],
             "cells": [
@@ -130,6 +133,9 @@ class Drawing:
             ],
             "inlets": self.port_list("inlet"),
             "outlets": self.port_list("outlet"),
+            "plates": [
+                {"signal": plate["name"], "cells": plate["cells"]} for plate in self.port_list("plate")
+            ],
             "bodies": [
                 {**body._asdict(), "breath": 300, "safe_fall": 3} for body in self.bodies
             ],
@@ -149,9 +155,10 @@ class Drawing:
     def text(self) -> str:
         marks = self.marks()
         lines = ["leat 1", f"# {self.origin}", ""]
-        if self.levers or self.wires:
+        if self.levers or self.wires or self.more_signals:
             lines += ["signals {", *(f"  lever {name}" for name in self.levers)]
             lines += [f"  wire {name} = {expression_text(e)}" for name, e in self.wires.items()]
+            lines += [f"  {signal.line()}" for signal in self.more_signals]
             lines += ["}", ""]
         if self.materials:
             lines += ["materials {", *(material_line(n, t) for n, t in self.materials.items()), "}", ""]
@@ -218,6 +225,19 @@ def bracketed(expression: Any) -> str:
     return f"({text})" if isinstance(expression, (list, tuple)) else text
 
 
+def signal_entry(signal: Signal) -> dict[str, Any]:
+    entry: dict[str, Any] = {"name": signal.name, "kind": signal.kind}
+    if signal.kind != "wire":
+        entry["starts_on"] = signal.starts_on
+    if signal.kind in ("wire", "latch", "toggle", "delay"):
+        entry["definition"] = signal.on
+    if signal.kind == "latch":
+        entry["reset"] = signal.off
+    if signal.kind in ("button", "clock", "delay"):
+        entry["ticks"] = signal.ticks
+    return entry
+
+
 def material_line(name: str, traits: tuple[str, ...]) -> str:
     return f"  {name} " + ", ".join(TRAIT_WORDS[trait] for trait in traits)
 
@@ -231,6 +251,8 @@ def fill_text(fill: Fill) -> str:
 def mark_line(glyph: str, fill: Fill, port: Optional[Port]) -> str:
     if port is None:
         return f"  {glyph} {fill_text(fill)}"
+    if port.role == "plate":
+        return f"  {glyph} plate {port.name}"
     material = "" if fill == plain(OPEN) else f" in {fill_text(fill)}"
     return f"  {glyph} {port.role} {port.name}{material}"
 

@@ -41,8 +41,11 @@ class Leat:
     def show(self, file: Path, assignment: Assignment) -> dict[str, Any]:
         return self.printed("leat-field", "show", str(file), *when(assignment), "--as", "json")
 
-    def table(self, file: Path, full: bool = True) -> dict[str, Any]:
-        more = ["--full"] if full else []
+    def show_after(self, file: Path, events: list[str]) -> dict[str, Any]:
+        return self.printed("leat-field", "show", str(file), "--do", ", ".join(events), "--as", "json")
+
+    def table(self, file: Path, full: bool = True, is_fresh: bool = False) -> dict[str, Any]:
+        more = [*(["--full"] if full else []), *(["--fresh"] if is_fresh else [])]
         return self.printed("leat-table", "table", str(file), *more, "--as", "json")
 
     def check(self, file: Path) -> dict[str, Any]:
@@ -121,6 +124,14 @@ def assignments_of(read: list[Junction]) -> Iterable[Assignment]:
     print(f"  {len(inputs)} inputs: {SAMPLED_ASSIGNMENTS} sampled assignments", file=sys.stderr)
     dice = Random(1)
     return [{name: dice.random() < 0.5 for name in inputs} for _ in range(SAMPLED_ASSIGNMENTS)]
+
+
+def is_remembering(read: list[Junction], label: str) -> bool:
+    """Whether signals have memory, so that not every assignment is a combination that can be reached."""
+    if not any(junction.memory for junction in read):
+        return False
+    print(f"  {label}: has memory, left to compare_histories", file=sys.stderr)
+    return True
 
 
 def same_junctions(printed: dict[str, Any], read: list[Junction], what: str) -> list[dict[str, Any]]:

@@ -1,7 +1,7 @@
 """Reading of one `leat-design` document (docs/schemas/leat-design.schema.json) for the oracle.
 
 Only what docs/model.md calls the design: sizes, materials as bundles of traits (section 1), signals and
-the expressions over them (section 4, without memory), ports, bodies and the practice numbers.
+the expressions over them (section 4), ports, bodies and the practice numbers.
 """
 from __future__ import annotations
 
@@ -60,6 +60,19 @@ class Body(NamedTuple):
     footprint: int
     height: int
     floats: bool
+
+
+INPUT_KINDS = ("lever", "button", "plate", "clock")
+MEMORY_KINDS = ("latch", "toggle", "delay")
+
+
+class Memory(NamedTuple):
+    """A signal that keeps a value between events. `definition` sets, flips or feeds it."""
+
+    name: str
+    kind: str
+    definition: Any
+    reset: Any  # of a latch
 
 
 class Fill(NamedTuple):
@@ -121,12 +134,19 @@ class Junction:
             for f in document["fills"]
         ]
         self.cells: list[list[list[int]]] = document["cells"]
-        self.inputs: list[str] = [s["name"] for s in document["signals"] if s["kind"] != "wire"]
+        signals = document["signals"]
+        self.inputs: list[str] = [s["name"] for s in signals if s["kind"] in INPUT_KINDS]
+        self.kinds: dict[str, str] = {s["name"]: s["kind"] for s in signals}
+        self.starting_on: set[str] = {s["name"] for s in signals if s.get("starts_on", False)}
+        self.memory: list[Memory] = [memory_of(s) for s in signals if s["kind"] in MEMORY_KINDS]
         self.wires: dict[str, Any] = {
-            s["name"]: s["definition"] for s in document["signals"] if s["kind"] == "wire"
+            s["name"]: s["definition"] for s in signals if s["kind"] == "wire"
         }
         self.inlets = ports(document["inlets"])
         self.outlets = ports(document["outlets"])
+        self.plates: dict[str, list[Place]] = {
+            plate["signal"]: [(x, y, z) for x, y, z in plate["cells"]] for plate in document["plates"]
+        }
         self.outlet_at: dict[Place, str] = {
             cell: name for name, cells in self.outlets.items() for cell in cells
         }
@@ -134,14 +154,19 @@ class Junction:
             Body(b["name"], b["footprint"], b["height"], b["floats"]) for b in document["bodies"]
         ]
 
+    @property
+    def variables(self) -> list[str]:
+        """Everything that does not follow from the rest: inputs, then memory."""
+        return [*self.inputs, *(memory.name for memory in self.memory)]
+
     def assignments(self) -> Iterator[Assignment]:
-        """All of them in binary order, the first input slowest."""
-        for values in itertools.product((False, True), repeat=len(self.inputs)):
-            yield dict(zip(self.inputs, values))
+        """All of them in binary order, the first input slowest; with memory, also those never reached."""
+        for values in itertools.product((False, True), repeat=len(self.variables)):
+            yield dict(zip(self.variables, values))
 
     def signal_values(self, assignment: Assignment) -> Assignment:
-        """Inputs and wires; a wire may use wires written after it."""
-        values = {name: assignment[name] for name in self.inputs}
+        """Inputs, memory and wires; a wire may use wires written after it."""
+        values = {name: assignment[name] for name in self.variables}
         waiting = dict(self.wires)
         while waiting:
             ready = [n for n, e in waiting.items() if names_in(e) <= values.keys()]
@@ -151,12 +176,15 @@ class Junction:
                 values[name] = evaluate(waiting.pop(name), values)
         return values
 
-    def arrangement(self, assignment: Assignment) -> Arrangement:
-        values = self.signal_values(assignment)
-        present = [
+    def present(self, values: Assignment) -> tuple[Material, ...]:
+        """The material of each fill under the values of all signals."""
+        return tuple(
             f.powered if f.control is None or evaluate(f.control, values) else f.unpowered
             for f in self.fills
-        ]
+        )
+
+    def arrangement(self, assignment: Assignment) -> Arrangement:
+        present = self.present(self.signal_values(assignment))
         material_of = {
             (x, y, z): present[fill]
             for z, level in enumerate(self.cells)
@@ -164,6 +192,10 @@ class Junction:
             for x, fill in enumerate(row)
         }
         return Arrangement(self.size, material_of, self.is_outside_open)
+
+
+def memory_of(signal: dict[str, Any]) -> Memory:
+    return Memory(signal["name"], signal["kind"], signal["definition"], signal.get("reset", False))
 
 
 def ports(listed: list[dict[str, Any]]) -> dict[str, list[Place]]:

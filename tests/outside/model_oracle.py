@@ -152,6 +152,7 @@ def field_of(scene: Scene) -> dict[str, Any]:
     return {
         "name": scene.junction.name,
         "assignment": scene.assignment,
+        "done": [],
         "cells": cells,
         "spills": spills,
     }
@@ -206,6 +207,7 @@ def trail_of(found: Route, name: str, assignment: Assignment) -> dict[str, Any]:
         "inlet": found.inlet,
         "body": found.rules.body.name,
         "assignment": assignment,
+        "done": [],
         "positions": positions,
         "moves": moves,
         "starts": [index[p] for p in found.starts],

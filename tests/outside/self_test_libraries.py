@@ -22,7 +22,7 @@ from networkx_water import draw_floor
 from stand_in import finding
 
 KINDS = ("leat-design", "leat-field", "leat-table", "leat-findings", "leat-trail", "leat-waves",
-         "leat-machine")
+         "leat-machine", "leat-guard", "leat-train")
 
 
 def position(end: Any, trapped: bool, component: int, dominator: Any) -> dict[str, Any]:
@@ -35,7 +35,7 @@ def hand_made_trail() -> dict[str, Any]:
     """0 forks to 1 and 2, which circle (1-2) and meet in 3, an outlet; 2 may also end dry in 4."""
     moves = [(0, 1), (0, 2), (1, 2), (2, 1), (1, 3), (2, 3), (2, 4)]
     return {
-        "name": "yard", "inlet": "mill", "body": "walker", "assignment": {}, "starts": [0],
+        "name": "yard", "inlet": "mill", "body": "walker", "assignment": {}, "done": [], "starts": [0],
         "positions": [
             position(None, False, 0, None), position(None, False, 1, 0), position(None, False, 1, 0),
             position("outlet", False, 2, 0), position("dry", True, 3, 2)],
@@ -187,8 +187,10 @@ class Schemas(unittest.TestCase):
     def test_places_and_expectations_of_findings(self) -> None:
         validator = jsonschema.Draft202012Validator(schema("leat-findings"))
         expectation = {"title": "routes", "clause": "never trapped", "verdict": "violated",
-                       "line": 3, "column": 1, "example": {"amber": True}}
-        judged = {"name": "yard", "findings": [finding("pinned", "on", 1)], "expectations": [expectation]}
+                       "line": 3, "column": 1, "example": {"amber": True}, "way": ["amber"],
+                       "ticks": None, "dealt": []}
+        judged = {"name": "yard", "combinations": 2, "left_out": [],
+                  "findings": [finding("pinned", "on", 1)], "expectations": [expectation]}
         fault = {"name": "open-row", "line": 1, "column": 2, "headline": "A row is open", "remedy": ""}
         right: dict[str, Any] = {"format": "leat-findings", "version": 1, "exit": 1,
                                  "files": [{"file": "a.leat", "diagnostics": [fault], "junctions": [judged]}]}

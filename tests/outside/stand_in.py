@@ -59,7 +59,8 @@ def conditions_of(table: dict[str, Any]) -> list[dict[str, Any]]:
 def finding(name: str, condition: str, combinations: int) -> dict[str, Any]:
     return {
         "name": name, "severity": "warning", "cells": [], "inlets": [], "outlets": [], "bodies": [],
-        "signals": [], "condition": condition, "combinations": combinations, "headline": name, "reason": "",
+        "signals": [], "condition": condition, "combinations": combinations, "event": None,
+        "ticks": None, "ways": [], "headline": name, "reason": "",
         "remedy": "", "line": 1, "column": 1, "accepted": None,
     }
 
@@ -102,7 +103,8 @@ def answer(command: str, arguments: list[str]) -> dict[str, Any]:
         table = table_of(junction)
         return document("leat-table", [{**table, "conditions": conditions_of(table)}])
     if command == "check":
-        judged = {"name": junction.name, "findings": findings_of(junction), "expectations": []}
+        judged = {"name": junction.name, "combinations": 2 ** len(junction.inputs), "left_out": [],
+                  "findings": findings_of(junction), "expectations": []}
         file = {"file": arguments[0], "diagnostics": [], "junctions": [judged]}
         return {"format": "leat-findings", "version": 1, "files": [file], "exit": 0}
     scene = Scene.of(junction, assignment)
