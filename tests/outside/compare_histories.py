@@ -18,13 +18,13 @@ import argparse
 import sys
 from collections import Counter
 from pathlib import Path
-from random import Random
-from typing import Any, Callable, NamedTuple, Optional
+from typing import Any
 
 from compare_fields import compare_with_drawing
 from compare_tables import by_route
-from drawing import Drawing, expression_text
+from drawing import Drawing
 from expression_text import read_expression
+from history_claims import Claims, Clause
 from leat_program import (MOST_INPUTS, Case, Difference, Leat, drawn_case, example_cases, expect_equal, options,
                           read_design, run)
 from model_document import Junction, evaluate, junctions
@@ -33,21 +33,7 @@ from model_oracle import field_of
 from model_signals import Logic, delays_in_loops, flips_of
 from random_histories import random_history
 
-SEQUENCES, CONDITIONS, MOST_EVENTS, SHOWN = 8, 4, 7, 2
-STATES: dict[str, Callable[[dict[str, Any]], bool]] = {
-    "trapped": lambda route: bool(route["trapped"]),
-    "spilled": lambda route: bool(route["spills"]),
-    "split": lambda route: route["verdict"] == "split",
-    "doubtful": lambda route: route["verdict"] == "doubtful",
-    "lost": lambda route: route["verdict"] == "lost",
-}
-
-
-class Clause(NamedTuple):
-    text: str
-    verdict: str
-    events: list[str]  # that it speaks after
-    breaks: Callable[[Key, int], bool]  # whether a state breaks it, in one water or in all together
+SHOWN = 2  # sequences of a design whose water is compared cell by cell
 
 
 # -- the table -------------------------------------------------------------------------------------
@@ -81,74 +67,6 @@ def compare_table(printed: dict[str, Any], histories: Histories, is_fresh: bool,
 
 
 # -- clauses ---------------------------------------------------------------------------------------
-
-
-class Claims:
-    """Random clauses about a junction, each with the verdict that the oracle gives it."""
-
-    def __init__(self, histories: Histories, seed: int) -> None:
-        self.dice = Random(seed)
-        self.histories = histories
-        self.junction = histories.junction
-
-    def claim(self, likely: list[str]) -> tuple[str, Callable[[dict[str, Any]], bool]]:
-        """What is said of a route, and whether a route keeps it."""
-        outlet = self.dice.choice(likely or list(self.junction.outlets))
-        if self.dice.random() < 0.3:
-            outlet = self.dice.choice(list(self.junction.outlets))
-        state = self.dice.choice(sorted(STATES))
-        return self.dice.choice((
-            (f"reaches {outlet}", lambda r: r["verdict"] == "certain" and r["outlets"] == [outlet]),
-            (f"may reach {outlet}", lambda r: outlet in r["outlets"]),
-            (f"never reaches {outlet}", lambda r: outlet not in r["outlets"]),
-            ("reaches nothing", lambda r: not r["outlets"]),
-            (f"never {state}", lambda r: not STATES[state](r)),
-            (f"never {state}", lambda r: not STATES[state](r)),
-        ))
-
-    def clause(self, rows: list[list[dict[str, Any]]]) -> tuple[str, Callable[[list[dict[str, Any]]], bool]]:
-        """A clause about all these rows of routes, and whether the routes of a row keep it."""
-        inlet = self.dice.choice(list(self.junction.inlets))
-        body = self.dice.choice([None, *(body.name for body in self.junction.bodies)])
-        def told(row: list[dict[str, Any]]) -> list[dict[str, Any]]:
-            return [route for route in row if route["inlet"] == inlet and body in (None, route["body"])]
-
-        said, is_kept = self.claim(sorted({n for row in rows for route in told(row) for n in route["outlets"]}))
-        subject = inlet if body is None else f"{body} from {inlet}"
-        return f"{subject} {said}", lambda row: all(map(is_kept, told(row)))
-
-    def after(self) -> Clause:
-        events = self.dice.choices(self.junction.inputs, k=self.dice.randint(1, MOST_EVENTS))
-        walked = self.histories.walk(flips_of(self.junction.kinds, events))
-        routes = [] if walked is None else [self.histories.routes([walked.water])]
-        said, is_kept = self.clause(routes)
-        verdict = "undecided" if walked is None else "holds" if all(map(is_kept, routes)) else "violated"
-        return Clause(f"after {', '.join(events)}: {said}", verdict, events,
-                      lambda key, water: not is_kept(self.histories.routes([water])))
-
-    def expression(self) -> Any:
-        names = [name for name in (*self.junction.variables, *self.junction.wires) if self.dice.random() < 0.5]
-        joined: Any = None
-        for name in names[:3] or [self.dice.choice(self.junction.variables)]:
-            term = ("not", name) if self.dice.random() < 0.4 else name
-            joined = term if joined is None else (self.dice.choice(("and", "and", "or", "xor")), joined, term)
-        return joined
-
-    def when(self) -> Clause:
-        histories, condition = self.histories, self.expression()
-        rows = {
-            key: histories.routes(waters)
-            for key, waters in histories.waters_of_row.items()
-            if evaluate(condition, self.junction.signal_values(histories.state(key)))
-        }
-        said, is_kept = self.clause(list(rows.values()))
-        verdict = "empty" if not rows else "holds" if all(map(is_kept, rows.values())) else "violated"
-        verdict = "undecided" if histories.start is None else verdict
-        return Clause(f"{said} when {expression_text(condition)}", verdict, [],
-                      lambda key, water: key in rows and not is_kept(rows[key]))
-
-    def drawn(self) -> list[Clause]:
-        return [*(self.after() for _ in range(SEQUENCES)), *(self.when() for _ in range(CONDITIONS))]
 
 
 def with_clauses(text: str, clauses: list[Clause]) -> str:
@@ -235,6 +153,17 @@ def compare_two_ways(ways: list[list[str]], histories: Histories, where: str) ->
     expect_equal(ends[0].water != ends[1].water, True, f"{where} / has different water")
 
 
+def compare_way_to_unrest(told: dict[str, Any], histories: Histories, where: str) -> None:
+    """A shortest way to a state in which the event brings no quiet."""
+    rows = true_in(told["condition"], histories, where)
+    nearest = min(len(way) for (key, _), way in histories.ways.items() if key in rows)
+    for way in told["ways"]:
+        walked = histories.walk(way)
+        is_there = walked is not None and (histories.key(walked.state), told["event"]) in histories.unquiet
+        expect_equal(is_there, True, f"{where} / way {way}")
+        expect_equal(len(way), nearest, f"{where} / way {way} / length")
+
+
 def compare_findings(printed: dict[str, Any], histories: Histories, where: str) -> None:
     """What is said of water that remembers and of signals that never get quiet."""
     findings = printed["files"][0]["junctions"][0]["findings"]
@@ -253,10 +182,8 @@ def compare_findings(printed: dict[str, Any], histories: Histories, where: str) 
         expected = {key for key, flipped in histories.unquiet if flipped == event}
         told = [one for one in unquiet if one["event"] == event]
         expect_found(told, expected, histories, f"{where} / oscillation after {event}")
-        for way in (way for one in told for way in one["ways"]):
-            walked = histories.walk(way)
-            is_there = walked is not None and (histories.key(walked.state), event) in histories.unquiet
-            expect_equal(is_there, True, f"{where} / oscillation after {event} / way {way}")
+        for one in told:
+            compare_way_to_unrest(one, histories, f"{where} / oscillation after {event}")
     restless = [one for one in findings if one["name"] == "restless-water"]
     expect_equal(len(restless), 0, f"{where} / restless-water")
 
@@ -278,7 +205,7 @@ def kind_of_history(histories: Histories) -> Counter[str]:
     })
 
 
-def compare_tables(leat: Leat, case: Case, number: int, histories: Histories) -> Counter[str]:
+def compare_both_tables(leat: Leat, case: Case, number: int, histories: Histories) -> Counter[str]:
     found: Counter[str] = Counter()
     for is_fresh in (False, True):
         where = f"{case.label} / table{' --fresh' if is_fresh else ''}"
@@ -289,7 +216,7 @@ def compare_tables(leat: Leat, case: Case, number: int, histories: Histories) ->
     return found
 
 
-def compare_fields(leat: Leat, case: Case, clauses: list[Clause], histories: Histories) -> Counter[str]:
+def compare_water(leat: Leat, case: Case, clauses: list[Clause], histories: Histories) -> Counter[str]:
     """The water after some of the sequences, cell by cell."""
     found: Counter[str] = Counter()
     done = [clause for clause in clauses if clause.events and clause.verdict != "undecided"]
@@ -319,11 +246,11 @@ def compare_design(leat: Leat, drawing: Drawing, folder: Path, seed: int) -> Cou
     case = drawn_case(folder, drawing)
     case.path.write_text(with_clauses(drawing.text(), clauses), encoding="utf-8")
     compare_with_drawing(read_design(leat.resolve(case.path)), drawing)
-    found = Counter(designs=1) + compare_tables(leat, case, 0, histories)
+    found = Counter(designs=1) + compare_both_tables(leat, case, 0, histories)
     judged = leat.check(case.path)
     found += compare_clauses(judged, clauses, histories, f"{case.label} / check")
     compare_findings(judged, histories, f"{case.label} / check")
-    found += compare_fields(leat, case, clauses, histories)
+    found += compare_water(leat, case, clauses, histories)
     return found + kind_of_history(histories)
 
 
@@ -334,7 +261,7 @@ def compare_example(leat: Leat, case: Case) -> Counter[str]:
         return Counter()
     found: Counter[str] = Counter(examples=1)
     for number, junction in enumerate(read):
-        found += compare_tables(leat, case, number, Histories(junction))
+        found += compare_both_tables(leat, case, number, Histories(junction))
     return found
 
 
@@ -349,8 +276,8 @@ def compare(leat: Leat, given: argparse.Namespace, folder: Path) -> str:
     kinds = [f"{count} {kind}" for kind, count in sorted(found.items()) if kind.startswith(("with ", "never "))]
     verdicts = [f"{found[name]} {name}" for name in ("holds", "violated", "empty", "undecided")]
     return (f"histories agree: {found['designs']} designs ({', '.join(kinds)}), {found['examples']} examples, "
-            f"{found['rows']} rows, {found['routes']} routes, {found['conditions']} conditions, {found['fields']} fields, "
-            f"verdicts: {', '.join(verdicts)}; left out: {found['restless']} with restless water, "
+            f"{found['rows']} rows, {found['routes']} routes, {found['conditions']} conditions, "
+            f"{found['fields']} fields, verdicts: {', '.join(verdicts)}; left out: {found['restless']} with restless water, "
             f"{found['open start']} whose start the model leaves open")
 
 

@@ -91,6 +91,7 @@ class Histories:
         self.fields: dict[Any, int] = {}  # fresh water of an arrangement
         self.known_routes: dict[tuple[int, str, str], dict[str, Any]] = {}
         self.waters_of_row: dict[Key, list[int]] = {}
+        self.ways: dict[tuple[Key, int], list[str]] = {}  # a shortest list of flips to each state and water
         start = self.logic.as_built()
         self.start = None if start is None else self.key(start)
         self.explore()
@@ -141,8 +142,9 @@ class Histories:
             return
         settings = {self.start: self.setting(self.state(self.start))}
         following: dict[tuple[Key, str], Optional[Key]] = {}
-        seen = {(self.start, self.fresh(self.start))}
-        waiting = deque(seen)
+        first = (self.start, self.fresh(self.start))
+        self.ways[first] = []
+        waiting = deque([first])
         while waiting:
             key, water = waiting.popleft()
             self.waters_of_row.setdefault(key, []).append(water)
@@ -159,8 +161,8 @@ class Histories:
                     settings[after] = self.setting(self.state(after))
                 is_same = settings[after] == settings[key]
                 node = (after, water if is_same else self.change(water, after, settings[after]))
-                if node not in seen:
-                    seen.add(node)
+                if node not in self.ways:
+                    self.ways[node] = [*self.ways[key, water], event]
                     waiting.append(node)
 
     def walk(self, flips: Iterable[str]) -> Optional[Walked]:

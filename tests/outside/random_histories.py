@@ -20,7 +20,7 @@ from netlist import Signal
 from random_designs import BODIES, Crew
 
 INPUT_NAMES = {"lever": "divert", "button": "ring", "plate": "passed", "clock": "beat"}
-MOST_SWITCHED = 4
+MOST_SWITCHED = 6
 
 
 class HistoryCrew(Crew):
@@ -62,7 +62,8 @@ class HistoryCrew(Crew):
     def wire_up(self) -> None:
         signals = self.input_signals()
         names = [signal.name for signal in signals]
-        kinds = self.dice.choices(("latch", "latch", "toggle", "toggle", "delay"), k=self.dice.choice((1, 1, 2, 2, 3)))
+        count = self.dice.choice((1, 1, 2, 2, 3))
+        kinds = self.dice.choices(("latch", "latch", "toggle", "toggle", "delay"), k=count)
         memory = [f"{kind}_{number}" for number, kind in enumerate(kinds)]
         for name, kind in zip(memory, kinds):
             known = names + [other for other in memory if self.dice.random() < 0.4]
@@ -135,7 +136,7 @@ class HistoryCrew(Crew):
         deeds: tuple[Callable[[], None], ...] = (
             self.hole_under_water, self.hole_under_water, self.gate_in_water, self.floor_between_sources,
             self.spring_that_stops, self.gate_beside_source)
-        for _ in range(self.dice.randint(1, MOST_SWITCHED)):
+        for _ in range(self.dice.randint(2, MOST_SWITCHED)):
             self.dice.choice(deeds)()
 
     # -- the whole -------------------------------------------------------------------------------
