@@ -2,6 +2,7 @@ add_library(test_draw STATIC ${CMAKE_CURRENT_LIST_DIR}/../support/draw.cpp
   ${CMAKE_CURRENT_LIST_DIR}/../support/poured.cpp
   ${CMAKE_CURRENT_LIST_DIR}/../support/hand_graph.cpp
   ${CMAKE_CURRENT_LIST_DIR}/../support/counters.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/../support/surveyed.cpp
   ${CMAKE_CURRENT_LIST_DIR}/../support/wired.cpp)
 target_link_libraries(test_draw PUBLIC engine_judge)
 
@@ -14,14 +15,16 @@ endfunction()
 
 engine_tests(model arrangement finding_kind grid material practice)
 engine_tests(water current holes intrinsic settle spread step survey)
-engine_tests(logic cover diagram machine recording row_set side_by_side statement timed truth)
+engine_tests(logic cover diagram machine recording row_set settled_circuit side_by_side statement timed truth)
+target_link_libraries(logic_tests PRIVATE engine_explore)
 engine_tests(body endings moves outcome route_graph shape surroundings trail travel)
 
 include(${CMAKE_CURRENT_LIST_DIR}/../laws/programs.cmake)
 include(${CMAKE_CURRENT_LIST_DIR}/../style/programs.cmake)
-engine_tests(explore combinations histories memory_graph state_keys states switching symbolic_states train)
+engine_tests(explore combinations explored guarding histories memory_graph phases state_keys states switching symbolic_states train)
 target_link_libraries(explore_tests PRIVATE random_junctions)
-engine_tests(tables routes)
+engine_tests(tables route_groups routes)
+target_link_libraries(tables_tests PRIVATE random_junctions)
 engine_tests(verdicts expectations)
 engine_tests(findings accept body_spills diagonal_currents endless_loops hard_landings idle_signals long_head_runs narrow_pits open_edges rests sighting split_routes stacked_sources swimmer_pools thin_cushions tight_inlets twin_signals unreached_outlets unsure_moves water_spills)
 include(${CMAKE_CURRENT_LIST_DIR}/../practice/programs.cmake)

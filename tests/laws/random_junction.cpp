@@ -247,12 +247,20 @@ class Crew {
 
 model::Design random_junction(unsigned seed, int footprint) { return Crew(seed, footprint).dig(); }
 
+std::vector<explore::Setting> settings_of(model::Design const& design) {
+  auto const is_drawn = explore::fills_drawn(design);
+  std::vector<explore::Setting> settings;
+  for (unsigned row = 0; row < 4; ++row) {
+    auto setting = explore::setting_in(design, is_drawn, {(row & 2u) != 0, (row & 1u) != 0});
+    if (std::find(settings.begin(), settings.end(), setting) == settings.end())
+      settings.push_back(std::move(setting));
+  }
+  return settings;
+}
+
 std::vector<model::Arrangement> arrangements_of(model::Design const& design) {
   std::vector<model::Arrangement> arrangements;
-  logic::Truth const truth(design.circuit, {0, 1});
-  for (auto const& setting : explore::combine(design, truth).settings) {
-    arrangements.emplace_back(design, setting);
-  }
+  for (auto const& setting : settings_of(design)) arrangements.emplace_back(design, setting);
   return arrangements;
 }
 

@@ -14,7 +14,9 @@ namespace leat::laws {
 // or 2.
 model::Design random_junction(unsigned seed, int footprint = 1);
 
-// All of its water settings: one arrangement for each way the two levers can stand.
+// What the four ways the two levers can stand make of the cells, each once, in the order of rows,
+// and the arrangements that these are.
+std::vector<explore::Setting> settings_of(model::Design const&);
 std::vector<model::Arrangement> arrangements_of(model::Design const&);
 
 }  // namespace leat::laws

@@ -123,7 +123,7 @@ std::vector<Level> water_of(std::vector<Level> const& drawing, std::vector<bool>
 tables::Route const& route(Judgement const& judgement, bool lever_0, bool lever_1,
                            model::InletId inlet, model::ProfileId profile) {
   auto const row = (lever_0 ? 2u : 0u) + (lever_1 ? 1u : 0u);
-  return judgement.routes.at(judgement.combinations.setting_of_row[row], inlet, profile);
+  return judgement.routes.at(judgement.combinations.situation_of_row[row], inlet, profile);
 }
 
 bool has(Judgement const& judgement, model::FindingKind kind) {
@@ -150,6 +150,21 @@ std::vector<std::string> places(model::Design const& design, findings::Finding c
   }
   return texts;
 }
+
+void put(model::Design& design, model::Place at, model::Fill fill) {
+  design.fill_of[design.grid.cell(at)] = static_cast<model::FillId>(design.fills.size());
+  design.fills.push_back(fill);
+}
+
+model::ExpressionId add(model::Design& design, model::Signal signal) {
+  auto& circuit = design.circuit;
+  circuit.signals.push_back(signal);
+  auto const id = static_cast<model::SignalId>(circuit.signals.size() - 1);
+  if (signal.kind == model::SignalKind::wire) circuit.wire_order.push_back(id);
+  return circuit.add({Operator::signal, id, 0});
+}
+
+model::Design remembering() { return draw({{"XXXXXXX"}, {"A..w.vX"}, {"...i..."}, {"......."}}); }
 
 model::Design shaft(int depth, int width, int water) {
   auto const row = [&](std::string start, char cell) {

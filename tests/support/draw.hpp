@@ -35,11 +35,22 @@ std::vector<Level> water_of(std::vector<Level> const& drawing,
 tables::Route const& route(Judgement const&, bool lever_0 = false, bool lever_1 = false,
                            model::InletId inlet = 0, model::ProfileId profile = 0);
 
-// Whether the judgement has a finding of the kind (at the place, where given).
+// Whether the judgement has a finding of the kind.
 bool has(Judgement const&, model::FindingKind);
 findings::Finding const& only(Judgement const&, model::FindingKind);
 // The cells of a finding as "x y z".
 std::vector<std::string> places(model::Design const&, findings::Finding const&);
+
+// What a cell is made of while a signal's expression is on, and else.
+void put(model::Design&, model::Place, model::Fill);
+// Adds a signal of its own kind to a drawn design; the expression that is on while it is.
+model::ExpressionId add(model::Design&, model::Signal);
+
+// Water with a memory: in a dry channel a body comes down onto the source at {3, 0, 1}. As built
+// water leaves it both ways, and the body stays; while lever 0 is on, a second source stands east
+// of a gap, and one forms between them, which stays when the lever is off again: the body then goes
+// west to A.
+model::Design remembering();
 
 // A channel that ends with a sign at the edge of a shaft: a body comes down into it dry, carried
 // east. The shaft is `width` cells wide; its lowest `water` of `depth` levels are placed water.

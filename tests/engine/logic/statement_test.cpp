@@ -39,15 +39,42 @@ TEST_CASE("a statement says its rows and no others, plainly or negated") {
 
 TEST_CASE("the shorter statement is taken: not (a and b) rather than not a or not b") {
   auto const a = RowSet::where_on(2, 0), b = RowSet::where_on(2, 1);
-  CHECK(shortest_statement(a & b) == Statement{false, {Cube{3, 3}}});
-  CHECK(shortest_statement(a) == Statement{false, {Cube{1, 1}}});
-  auto const neither_both = shortest_statement(~(a & b));
+  RowSet const all(2, true);
+  CHECK(shortest_statement(a & b, all) == Statement{false, {Cube{3, 3}}});
+  CHECK(shortest_statement(a, all) == Statement{false, {Cube{1, 1}}});
+  auto const neither_both = shortest_statement(~(a & b), all);
   CHECK(neither_both == Statement{true, {Cube{3, 3}}});
 }
 
 TEST_CASE("always and never are stated plainly") {
-  CHECK(shortest_statement(RowSet(3)) == Statement{false, {}});
-  CHECK(shortest_statement(RowSet(3, true)) == Statement{false, {Cube{}}});
+  RowSet const all(3, true);
+  CHECK(shortest_statement(RowSet(3), all) == Statement{false, {}});
+  CHECK(shortest_statement(all, all) == Statement{false, {Cube{}}});
+}
+
+TEST_CASE("a statement is free where no row is reachable, and holds to the letter elsewhere") {
+  std::mt19937 dice(13);
+  int shorter = 0;
+  for (int trial = 0; trial < 200; ++trial) {
+    auto const reachable = random_rows(4, dice), rows = random_rows(4, dice) & reachable;
+    if (rows.is_empty()) continue;
+    auto const statement = shortest_statement(rows, reachable);
+    REQUIRE((stated(statement, 4) & reachable) == rows);
+    shorter += stated(statement, 4) == rows ? 0 : 1;
+  }
+  CHECK(shorter > 50);
+  // Always, as far as anything is ever reached.
+  auto const a = RowSet::where_on(2, 0);
+  CHECK(shortest_statement(a, a) == Statement{false, {Cube{}}});
+}
+
+TEST_CASE("a statement of rows that are never reached is exact") {
+  std::mt19937 dice(14);
+  for (int trial = 0; trial < 100; ++trial) {
+    auto const reachable = random_rows(4, dice);
+    auto const rows = random_rows(4, dice) & ~reachable;
+    REQUIRE(stated(shortest_statement(rows, reachable), 4) == rows);
+  }
 }
 
 TEST_CASE("disjoint cubes hold the same rows, each once") {
