@@ -9,7 +9,7 @@ endfunction()
 
 outside_test(compare_fields --count 60)
 outside_test(compare_tables --count 100)
-outside_test(compare_histories --count 120)
+outside_test(compare_histories --count 110)
 outside_test(symmetry --count 8)
 outside_test(networkx_water --count 30)
 outside_test(networkx_routes --count 60)

@@ -201,15 +201,15 @@ class StandIn(Leat):
     def __init__(self, lie: str = "") -> None:
         super().__init__("stand-in")
         self.lie = lie
-        self.known: dict[str, tuple[Histories, list[Clause]]] = {}
+        self.known: dict[str, tuple[Drawing, Histories, list[Clause]]] = {}
 
     def drawn(self, file: str) -> tuple[Drawing, Histories, list[Clause]]:
-        seed = int(Path(file).read_text(encoding="utf-8").splitlines()[1].split()[3])
-        drawing = random_history(seed)
         if file not in self.known:
+            seed = int(Path(file).read_text(encoding="utf-8").splitlines()[1].split()[3])
+            drawing = random_history(seed)
             histories = Histories(junction_of(drawing))
-            self.known[file] = (histories, Claims(histories, seed).drawn())
-        return (drawing, *self.known[file])
+            self.known[file] = (drawing, histories, Claims(histories, seed).drawn())
+        return self.known[file]
 
     def printed(self, kind: str, *arguments: str) -> dict[str, Any]:
         drawing, histories, clauses = self.drawn(arguments[1])
