@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/body/travel.hpp"
 #include "engine/contract.hpp"
 #include "engine/findings/families.hpp"
 #include "engine/logic/settled_circuit.hpp"
@@ -52,7 +53,9 @@ class Survey {
       : design_(design),
         histories_(histories),
         outlets_(body::outlet_cells(design)),
-        routes_(histories.waters.size(), design.inlets.size(), design.profiles.size()) {}
+        routes_(histories.waters.size(), design.inlets.size(), design.profiles.size()),
+        trips_(histories.waters.size(),
+               explore::Clearing(design.inlets.size() * design.profiles.size())) {}
 
   void visit(std::uint32_t number) {
     auto const& water = histories_.waters[number];
@@ -70,6 +73,7 @@ class Survey {
   }
 
   tables::RouteTable const& routes() const { return routes_; }
+  std::vector<explore::Clearing> const& trips() const { return trips_; }
   std::vector<findings::Finding> findings(explore::Combinations const& combinations) const {
     return sightings_.gathered(design_.grid, combinations);
   }
@@ -81,6 +85,8 @@ class Survey {
         body::route_graph(here, body::entries(here, design_.inlets[inlet].cells), outlets_);
     auto const outcome = body::outcome_of(graph);
     routes_.at(water, inlet, profile) = tables::route_of(graph, outcome);
+    if (!outcome.has_trap)
+      trips_[water][inlet * design_.profiles.size() + profile] = body::longest_trip(here, graph);
     findings::Passage const passage{design_, inlet, here, graph, outcome};
     for (auto family : families_of_ways) sightings_.add(water, inlet, profile, family(passage));
   }
@@ -89,6 +95,7 @@ class Survey {
   explore::Histories const& histories_;
   body::OutletCells outlets_;
   tables::RouteTable routes_;
+  std::vector<explore::Clearing> trips_;
   findings::Sightings sightings_;
 };
 
@@ -201,11 +208,13 @@ Judgement judge(model::Design const& design, Budget const& budget, Progress cons
     if (progress) progress(water + 1, count);
   }
   judgement.routes = tables::by_situation(combinations, survey.routes());
+  judgement.trips = survey.trips();
   judgement.switchings = explore::switchings(explored, budget.switching);
-  judgement.guards = explore::guards(explored, judgement.switchings);
+  judgement.guards = explore::guards(explored, judgement.switchings, survey.trips());
   judgement.findings = all_findings(explored, survey, judgement.routes, judgement.guards);
-  judgement.expectations = verdicts::judge_expectations(
-      {explored, survey.routes(), judgement.routes, judgement.switchings, judgement.findings});
+  judgement.expectations =
+      verdicts::judge_expectations({explored, survey.routes(), judgement.routes, judgement.trips,
+                                    judgement.switchings.is_complete, judgement.findings});
   judgement.is_decided = true;
   return judgement;
 }

@@ -33,6 +33,8 @@ struct Judgement {
   explore::Switchings switchings;
   std::vector<explore::Guard> guards;  // what every change of an input does to bodies inside
   tables::RouteTable routes;           // by situation
+  // By water: how long bodies take from entering to leaving.
+  std::vector<explore::Clearing> trips;
 };
 
 // Told after each water that was settled and followed, so that a caller can show progress; the

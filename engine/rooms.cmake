@@ -19,5 +19,5 @@ room(engine_findings engine/findings
     unreached_states.cpp unsure_moves.cpp water_spills.cpp
   USES engine_tables engine_body)
 room(engine_tables engine/tables SOURCES route_groups.cpp routes.cpp USES engine_explore engine_body)
-room(engine_verdicts engine/verdicts SOURCES clearing.cpp dealing.cpp expectations.cpp finding_claims.cpp route_claims.cpp USES engine_findings)
+room(engine_verdicts engine/verdicts SOURCES after_events.cpp clearing.cpp dealing.cpp expectations.cpp finding_claims.cpp route_claims.cpp USES engine_findings)
 room(engine_judge engine SOURCES judge.cpp USES engine_verdicts)

@@ -31,7 +31,8 @@ void unite(std::vector<Danger>& all, Danger const& danger) {
 }  // namespace
 
 // Switchings come nearest first, so the first one that shows a danger is the example.
-std::vector<Guard> guards(Explored const& explored, Switchings const& switchings) {
+std::vector<Guard> guards(Explored const& explored, Switchings const& switchings,
+                          std::vector<Clearing> const& trips) {
   std::map<std::pair<std::size_t, bool>, Guard> found;
   auto const& [design, machine, states, histories, combinations, truth] = explored;
   for (auto const& switching : switchings.all) {
@@ -48,7 +49,7 @@ std::vector<Guard> guards(Explored const& explored, Switchings const& switchings
       bool const is_first_danger = guard.dangers.empty() && !switching.dangers.empty();
       if (is_new || is_first_danger) guard.example = example_of(explored, node);
       guard.rows.insert(explored.row_of(node));
-      guard.wait = longer(guard.wait, longest(switchings.clearing_of_water[switching.water]));
+      guard.wait = longer(guard.wait, longest(trips[switching.water]));
       guard.clearing = longer(guard.clearing, longest(switching.clearing));
       for (auto const& danger : switching.dangers) unite(guard.dangers, danger);
     }

@@ -22,7 +22,8 @@ struct Guard {
   Example example;
 };
 
-// In the order of the inputs, first on, then off; changes that move no cell are left out.
-std::vector<Guard> guards(Explored const&, Switchings const&);
+// In the order of the inputs, first on, then off; changes that move no cell are left out. `trips`:
+// by water, how long bodies take in it.
+std::vector<Guard> guards(Explored const&, Switchings const&, std::vector<Clearing> const& trips);
 
 }  // namespace leat::explore

@@ -27,17 +27,38 @@ std::vector<Restless> restless_of(States const& states) {
   return result;
 }
 
+// Where in a code the elements stand.
+std::vector<std::size_t> places_of(logic::Machine const& machine,
+                                   std::vector<model::SignalId> const& elements) {
+  std::vector<std::size_t> places;
+  auto const& variables = machine.variables();
+  for (auto element : elements) {
+    auto const at = std::find(variables.begin(), variables.end(), element);
+    require(at != variables.end(), "memory_graph: a signal that the machine does not have");
+    places.push_back(static_cast<std::size_t>(at - variables.begin()));
+  }
+  return places;
+}
+
 }  // namespace
 
-MemoryGraph memory_graph(logic::Machine const& machine, States const& states) {
+std::vector<model::SignalId> memory_of(logic::Machine const& machine) {
+  auto const inputs = static_cast<std::ptrdiff_t>(machine.input_count());
+  return {machine.variables().begin() + inputs, machine.variables().end()};
+}
+
+MemoryGraph memory_graph(logic::Machine const& machine, States const& states,
+                         std::vector<model::SignalId> const& elements) {
   require(states.is_complete, "memory_graph: all states");
   MemoryGraph graph;
   std::unordered_map<Code, std::uint32_t> known;
-  auto const inputs = machine.input_count();
+  auto const places = places_of(machine, elements);
   std::vector<std::uint32_t> events;
   for (std::uint32_t state = 0; state < states.size(); ++state) {
     events.push_back(state == 0 ? 0 : events[states.parent[state]] + 1);
-    auto const memory = inputs < 64 ? states.codes[state] >> inputs : Code{0};
+    Code memory = 0;
+    for (std::size_t i = 0; i < places.size(); ++i)
+      memory |= (states.codes[state] >> places[i] & 1u) << i;
     auto const [entry, is_new] =
         known.try_emplace(memory, static_cast<std::uint32_t>(graph.values.size()));
     if (is_new) graph.values.push_back({memory, state, 0, events[state]});
@@ -82,8 +103,7 @@ std::vector<MemoryChange> memory_changes(States const& states, MemoryGraph const
   return changes;
 }
 
-logic::RowSet never_reached(logic::Machine const& machine, MemoryGraph const& graph) {
-  auto const elements = machine.variables().size() - machine.input_count();
+logic::RowSet never_reached(MemoryGraph const& graph, std::size_t elements) {
   logic::RowSet reached(static_cast<int>(elements));
   for (auto const& value : graph.values) {
     logic::Row row = 0;

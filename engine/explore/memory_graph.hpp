@@ -10,7 +10,10 @@ namespace leat::explore {
 // The states of a machine seen by their memory alone: inputs that stand differently over the same
 // memory are one.
 
-// A value of all memory elements that is reached. Bit i is the machine's variable input_count + i.
+// The memory elements of a machine, in the order of its variables.
+std::vector<model::SignalId> memory_of(logic::Machine const&);
+
+// A value of the elements looked at that is reached. Bit i is the i-th of them.
 struct MemoryValue {
   Code memory = 0;
   std::uint32_t nearest = 0;  // the state with it that the fewest events reach
@@ -42,16 +45,18 @@ struct MemoryGraph {
   std::vector<Restless> restless;       // nearest first
 };
 
-// Cost: a look-up for each state. Contract: all states are known.
-MemoryGraph memory_graph(logic::Machine const&, States const&);
+// `elements` are memory of the machine; what is left out should follow from them and the inputs, as
+// delays outside loops do. Cost: a look-up for each state. Contract: all states are known.
+MemoryGraph memory_graph(logic::Machine const&, States const&,
+                         std::vector<model::SignalId> const& elements);
 
 // Ascending by from, event, is_on, to. Cost: a look at each transition, and a sort of those that
 // change the memory. Contract: successors are known.
 std::vector<MemoryChange> memory_changes(States const&, MemoryGraph const&);
 
-// The values of memory that no state has, as rows over the memory elements.
-// Contract: the machine has at most RowSet::most_inputs memory elements.
-logic::RowSet never_reached(logic::Machine const&, MemoryGraph const&);
+// The values that no state has, as rows over the graph's elements, of which there are so many.
+// Contract: at most RowSet::most_inputs.
+logic::RowSet never_reached(MemoryGraph const&, std::size_t elements);
 
 // Which signals have a say in the memory: its elements, and all that they look at, directly or
 // through others. One value a signal.

@@ -282,21 +282,6 @@ void run_switching(model::Design const& design, Histories const& histories, Swit
   passage.conclude_all(ticks, switching);
 }
 
-Clearing clearing_of(model::Design const& design, Histories const& histories, Water const& water) {
-  model::Arrangement const arrangement(design, histories.settings[water.setting]);
-  auto const outlets = body::outlet_cells(design);
-  Clearing clearing;
-  for (auto const& inlet : design.inlets) {
-    for (auto const& profile : design.profiles) {
-      Surroundings const here(arrangement, water.field, profile);
-      auto const graph = body::route_graph(here, body::entries(here, inlet.cells), outlets);
-      clearing.push_back(body::outcome_of(graph).has_trap ? std::nullopt
-                                                          : body::longest_trip(here, graph));
-    }
-  }
-  return clearing;
-}
-
 // Gathers the changes: equal ones once.
 bool gather(Explored const& explored, SwitchingBudget const& budget,
             std::vector<Switching>& found) {
@@ -335,9 +320,6 @@ Switchings switchings(Explored const& explored, SwitchingBudget const& budget) {
   result.is_complete = gather(explored, budget, result.all);
   if (!result.is_complete) return {};
   for (auto& switching : result.all) run_switching(explored.design, explored.histories, switching);
-  for (auto const& water : explored.histories.waters) {
-    result.clearing_of_water.push_back(clearing_of(explored.design, explored.histories, water));
-  }
   return result;
 }
 

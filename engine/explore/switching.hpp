@@ -61,7 +61,6 @@ struct SwitchingBudget {
 
 struct Switchings {
   std::vector<Switching> all;
-  std::vector<Clearing> clearing_of_water;  // by water: the longest trips in it
   bool is_complete = false;  // false: the budget ran out, or the histories were not followed
 };
 

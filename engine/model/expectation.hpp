@@ -24,7 +24,7 @@ enum class Claim : std::uint8_t {
   never_lost,
   no_findings,  // none above `ceiling` (accepted ones do not count)
   finds,        // a finding of `kind` (at `cell`, where given) is made
-  clears,       // within `ticks` of any event every body that was inside has left
+  clears,       // every body has left within `ticks` of entering, however the signals stand
   deals,        // a train of bodies, one each `ticks`, ends at `dealt` in the order of entering
 };
 

@@ -1,73 +1,82 @@
 #include <algorithm>
 
+#include "engine/body/travel.hpp"
 #include "engine/verdicts/claims.hpp"
 
 namespace leat::verdicts {
 
 namespace {
 
-// The longest time so far, and where it was found. No bound is longer than any.
-class Longest {
- public:
-  Longest(model::Expectation const& expectation, std::size_t profiles)
-      : expectation_(expectation), profiles_(profiles) {}
+// Without bound is longer than any time.
+std::optional<int> longer(std::optional<int> a, std::optional<int> b) {
+  return a && b ? std::optional(std::max(*a, *b)) : std::nullopt;
+}
 
-  // Whether the bodies spoken of take longer than all before.
-  bool takes(explore::Clearing const& clearing) {
-    auto const before = ticks_;
-    bool const is_first = !has_any_;
-    for (std::size_t i = 0; i < clearing.size(); ++i) {
-      if (expectation_.inlet && *expectation_.inlet != i / profiles_) continue;
-      if (expectation_.profile && *expectation_.profile != i % profiles_) continue;
-      ticks_ =
-          ticks_ && clearing[i] ? std::optional(std::max(*ticks_, *clearing[i])) : std::nullopt;
-      has_any_ = true;
-    }
-    return has_any_ && (is_first || ticks_ != before);
+// The longest trip of those spoken of in one water; none without bound.
+std::optional<int> longest_spoken_of(model::Expectation const& expectation,
+                                     explore::Clearing const& trips, std::size_t profiles) {
+  std::optional<int> longest = 0;
+  for (std::size_t i = 0; i < trips.size(); ++i) {
+    auto const inlet = static_cast<model::InletId>(i / profiles);
+    auto const profile = static_cast<model::ProfileId>(i % profiles);
+    if (speaks_of(expectation, inlet, profile)) longest = longer(longest, trips[i]);
   }
-  std::optional<int> ticks() const { return ticks_; }
+  return longest;
+}
 
- private:
-  model::Expectation const& expectation_;
-  std::size_t profiles_;
-  std::optional<int> ticks_ = 0;
-  bool has_any_ = false;
-};
+// Which waters can come with these rows.
+std::vector<bool> waters_of(Results const& results, logic::RowSet const& rows) {
+  auto const& combinations = results.explored.combinations;
+  std::vector<bool> is_there(results.trips.size(), false);
+  for (logic::Row row = 0; row < combinations.situation_of_row.size(); ++row) {
+    if (!rows.contains(row)) continue;
+    for (auto water : combinations.situations[combinations.situation_of_row[row]])
+      is_there[water] = true;
+  }
+  return is_there;
+}
+
+JudgedExpectation judge_moment(model::Expectation const& expectation, Results const& results) {
+  JudgedExpectation judged;
+  std::optional<int> longest = 0;
+  std::optional<explore::Example> moment;
+  bool const is_known =
+      travel_after_events(expectation, results, moment, [&](Travel const& travel) {
+        bool const has_trap = body::outcome_of(travel.graph).has_trap;
+        longest = longer(longest,
+                         has_trap ? std::nullopt : body::longest_trip(travel.here, travel.graph));
+      });
+  if (!is_known) return judged;
+  judged.measured = longest;
+  judged.verdict = Truthfulness::holds;
+  if (!longest || *longest > expectation.ticks) name_moment(judged, results, std::move(moment));
+  return judged;
+}
 
 }  // namespace
 
-// Over every water at rest in the rows spoken of, and every event from them.
+// Over every water at rest in the rows spoken of: the waters that keep bodies longer than claimed
+// break it, and the longest of all is told.
 JudgedExpectation judge_clearing(model::Expectation const& expectation, Results const& results,
                                  logic::RowSet const& spoken_of) {
+  if (!expectation.events.empty()) return judge_moment(expectation, results);
   JudgedExpectation judged;
   auto const& explored = results.explored;
-  if (!results.switchings.is_complete) return judged;
-  Longest longest(expectation, explored.design.profiles.size());
-  for (std::uint32_t node = 0; node < explored.histories.nodes.size(); ++node) {
-    if (!spoken_of.contains(explored.row_of(node))) continue;
-    auto const water = explored.histories.nodes[node].water;
-    if (longest.takes(results.switchings.clearing_of_water[water]))
-      judged.example = explore::example_of(explored, node);
+  judged.verdict = Truthfulness::holds;
+  judged.measured = 0;
+  std::vector<std::uint32_t> slow;
+  auto const is_spoken_of = waters_of(results, spoken_of);
+  for (std::uint32_t water = 0; water < results.trips.size(); ++water) {
+    auto const ticks =
+        longest_spoken_of(expectation, results.trips[water], explored.design.profiles.size());
+    if (!is_spoken_of[water]) continue;
+    judged.measured = longer(judged.measured, ticks);
+    if (!ticks || *ticks > expectation.ticks) slow.push_back(water);
   }
-  for (auto const& switching : results.switchings.all) {
-    auto const from = std::find_if(switching.occurrences.begin(), switching.occurrences.end(),
-                                   [&](auto const& occurrence) {
-                                     return spoken_of.contains(explored.row_of(occurrence.first));
-                                   });
-    if (from == switching.occurrences.end() || !longest.takes(switching.clearing)) continue;
-    judged.example = explore::example_of(explored, from->first);
-    judged.event = explored.machine.variables()[from->second];
-  }
-  judged.measured = longest.ticks();
-  bool const is_kept = judged.measured && *judged.measured <= expectation.ticks;
-  judged.verdict = is_kept ? Truthfulness::holds : Truthfulness::violated;
-  if (is_kept) {
-    judged.example.reset();
-    judged.event.reset();
-  } else {
-    judged.failing = logic::RowSet(spoken_of.inputs());
-    judged.failing.insert(judged.example->row);
-  }
+  auto failing = explored.combinations.rows_with(slow) & spoken_of;
+  if (failing.is_empty()) return judged;
+  name_violation(judged, results, std::move(failing));
+  judged.example = explore::nearest_example(explored, judged.failing, slow);
   return judged;
 }
 

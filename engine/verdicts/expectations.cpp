@@ -45,7 +45,7 @@ Truthfulness as_far_as_known(model::Expectation const& expectation, Results cons
   if (hangs_on_history && !results.explored.histories.is_followed)
     return Truthfulness::holds_within_bounds;
   bool const wants_no_notes = expectation.claim == Claim::no_findings && !expectation.ceiling;
-  if (wants_no_notes && !results.switchings.is_complete) return Truthfulness::holds_within_bounds;
+  if (wants_no_notes && !results.is_switching_known) return Truthfulness::holds_within_bounds;
   return Truthfulness::holds;
 }
 

@@ -16,7 +16,8 @@ struct Results {
   explore::Explored const& explored;
   tables::RouteTable const& by_water;
   tables::RouteTable const& by_situation;
-  explore::Switchings const& switchings;
+  std::vector<explore::Clearing> const& trips;  // by water
+  bool is_switching_known;                      // false: dangers of switching were not looked for
   std::vector<findings::Finding> const& findings;
 };
 
@@ -31,10 +32,7 @@ struct JudgedExpectation {
   std::optional<model::ProfileId> profile;
   std::optional<tables::Route> route;
   std::vector<std::size_t> findings;  // no_findings: those that should not be there
-  // `clears`: the longest time that was found; none where there is no bound. `event`: after which,
-  // from the example; none where it is without any.
-  std::optional<int> measured;
-  std::optional<model::SignalId> event;
+  std::optional<int> measured;  // `clears`: the longest trip that was found; none without bound
   // `deals`: where the bodies ended, in the order of entering; none where at no outlet.
   std::vector<std::optional<model::OutletId>> dealt;
 };

@@ -48,9 +48,8 @@ template <class Visit>
 void for_each_traveller(model::Expectation const& expectation, Results const& results,
                         Visit&& visit) {
   for (model::InletId inlet = 0; inlet < results.by_water.inlets(); ++inlet) {
-    if (expectation.inlet && *expectation.inlet != inlet) continue;
     for (model::ProfileId profile = 0; profile < results.by_water.profiles(); ++profile) {
-      if (!expectation.profile || *expectation.profile == profile) visit(inlet, profile);
+      if (speaks_of(expectation, inlet, profile)) visit(inlet, profile);
     }
   }
 }
@@ -109,33 +108,21 @@ JudgedExpectation judge_everywhere(model::Expectation const& expectation, Result
   return judged;
 }
 
-// The one state after the events, its water with it.
 JudgedExpectation judge_after(model::Expectation const& expectation, Results const& results) {
-  auto const& [design, machine, states, histories, combinations, truth] = results.explored;
   JudgedExpectation judged;
-  auto flips = explore::flips_of(design.circuit, expectation.events);
-  auto const walked = explore::walk(design, machine, flips);
-  if (!walked.is_quiet || !walked.is_settled) return judged;
-  model::Arrangement const arrangement(design, walked.setting);
-  auto const outlets = body::outlet_cells(design);
+  std::optional<explore::Example> moment;
+  bool const is_known =
+      travel_after_events(expectation, results, moment, [&](Travel const& travel) {
+        if (judged.inlet) return;
+        auto route = tables::route_of(travel.graph, body::outcome_of(travel.graph));
+        if (keeps(expectation, route)) return;
+        judged.inlet = travel.inlet;
+        judged.profile = travel.profile;
+        judged.route = std::move(route);
+      });
+  if (!is_known) return judged;
   judged.verdict = Truthfulness::holds;
-  for_each_traveller(expectation, results, [&](model::InletId inlet, model::ProfileId profile) {
-    if (judged.inlet) return;
-    body::Surroundings const here(arrangement, walked.field, design.profiles[profile]);
-    auto const graph =
-        body::route_graph(here, body::entries(here, design.inlets[inlet].cells), outlets);
-    auto route = tables::route_of(graph, body::outcome_of(graph));
-    if (keeps(expectation, route)) return;
-    judged.verdict = Truthfulness::violated;
-    judged.inlet = inlet;
-    judged.profile = profile;
-    judged.route = std::move(route);
-  });
-  if (judged.verdict == Truthfulness::violated) {
-    judged.example = explore::example_of(design, combinations, walked, std::move(flips));
-    judged.failing = RowSet(combinations.reachable.inputs());
-    judged.failing.insert(judged.example->row);
-  }
+  if (judged.inlet) name_moment(judged, results, std::move(moment));
   return judged;
 }
 

@@ -14,20 +14,19 @@ constexpr std::size_t most_nodes = 1024;
 constexpr std::size_t most_condition_signals = 12;
 
 // The signals sorted by the part they play; of the others nothing is kept.
-render::MachineSheet sorted_signals(render::Subject const& subject, model::Circuit const& circuit) {
+render::MachineSheet sorted_signals(render::Subject const& subject, model::Circuit const& settled,
+                                    std::vector<bool> const& is_used) {
   render::MachineSheet sheet{subject, {}, {}, {}, false, {}, {}, {}, {}, {}};
-  for (model::SignalId s = 0; s < circuit.signals.size(); ++s) {
-    auto const& signal = circuit.signals[s];
+  for (model::SignalId s = 0; s < settled.signals.size(); ++s) {
+    auto const& signal = settled.signals[s];
     if (signal.is_memory()) sheet.memory.push_back(s);
-    if (signal.is_input()) sheet.inputs.push_back(s);
-    if (!signal.is_input() && subject.design.circuit.signals[s].is_input())
-      sheet.left_out.push_back(s);
+    if (signal.is_input()) (is_used[s] ? sheet.inputs : sheet.left_out).push_back(s);
   }
   return sheet;
 }
 
 void explore(model::Circuit const& circuit, render::MachineSheet& sheet) {
-  if (sheet.inputs.size() + sheet.memory.size() > logic::Machine::most_variables) return;
+  if (logic::variables_of(circuit).size() > logic::Machine::most_variables) return;
   logic::Machine const machine(circuit);
   sheet.states = explore::reach(machine);
   if (sheet.states.unquiet_as_built) {
@@ -39,10 +38,10 @@ void explore(model::Circuit const& circuit, render::MachineSheet& sheet) {
     return;
   }
   sheet.is_decided = true;
-  sheet.graph = explore::memory_graph(machine, sheet.states);
+  sheet.graph = explore::memory_graph(machine, sheet.states, sheet.memory);
   sheet.without_return = explore::without_return(sheet.states);
   if (sheet.memory.size() <= most_condition_signals)
-    sheet.never_reached = explore::never_reached(machine, sheet.graph);
+    sheet.never_reached = explore::never_reached(sheet.graph, sheet.memory.size());
 }
 
 // Whether what was asked for can be written; told where not.
@@ -79,7 +78,8 @@ bool is_ever_restless(render::MachineSheet const& sheet) {
 }  // namespace
 
 // Only what has a say in the memory is explored: every other input would double the states and
-// change none of them.
+// change none of them. Delays run with the rest, since pulses that they make can set memory; what
+// they hold once all is quiet follows from the other signals and is not told.
 Exit run(MachineOptions const& options, Terminal& terminal) {
   auto const loaded = load(options.file, terminal);
   if (!loaded) return Exit::unusable;
@@ -93,8 +93,9 @@ Exit run(MachineOptions const& options, Terminal& terminal) {
   }
   auto const subject = loaded->subject(0);
   auto const settled = logic::settled_circuit(subject.design.circuit);
-  auto const circuit = logic::holding_unused(settled, explore::behind_memory(settled));
-  auto sheet = sorted_signals(subject, circuit);
+  auto const is_used = explore::behind_memory(settled);
+  auto const circuit = logic::holding_unused(subject.design.circuit, is_used);
+  auto sheet = sorted_signals(subject, settled, is_used);
   explore(circuit, sheet);
   if (!sheet.is_decided) {
     terminal.refuse(fmt::format("undecided: {} and {} are too many to run",

@@ -58,10 +58,6 @@ std::string failing_words(JudgedJunction const& judged, JudgedExpectation const&
 std::string steps_text(JudgedJunction const& judged, JudgedExpectation const& expectation) {
   auto const& example = *expectation.example;
   auto steps = player_steps(judged.subject, example.flips);
-  if (expectation.event) {
-    auto const last = last_step(judged.subject, example.flips, *expectation.event);
-    return example.flips.empty() ? last : steps + ", then " + last;
-  }
   auto const open =
       what_does_not_matter(judged.subject, judged.judgement, example.row, expectation.condition);
   return open.empty() ? steps : steps + "  (" + open + ")";
@@ -100,8 +96,8 @@ std::string findings_words(JudgedJunction const& judged, JudgedExpectation const
 
 std::string clearing_words(JudgedJunction const& judged, JudgedExpectation const& expectation) {
   if (!expectation.measured)
-    return "a body that is inside may never leave, so there is no time to wait for";
-  return fmt::format("the last body that was inside leaves after up to {}",
+    return "a body may stay inside for ever, so there is no time to wait for";
+  return fmt::format("the longest trip takes up to {}",
                      time_words(judged.subject, *expectation.measured));
 }
 

@@ -93,7 +93,7 @@ constexpr std::array<SentenceRow, static_cast<std::size_t>(FindingKind::count)> 
     {FindingKind::no_return, "{signals} cannot be brought back to as built",
      "No list of events leads from there to the state as built.",
      "Add what resets it, or let it start as it ends."},
-    {FindingKind::unreached_state, "{states} of the memory are never reached",
+    {FindingKind::unreached_state, "{states} of the memory never {comes} about",
      "No list of events from as built brings {signals} to these values.",
      "Nothing, if it is meant so: routes need not be right there. Else look at what drives it."},
     {FindingKind::remembering_water, "The water depends on what was done before",
@@ -176,6 +176,7 @@ std::string filled(std::string_view sentence, Subject const& subject,
       fmt::arg("cells", counted(finding.cells.size(), "cell")),
       fmt::arg("waters", counted(measured, "water")),
       fmt::arg("states", counted(measured, "value")),
+      fmt::arg("comes", measured == 1 ? "comes" : "come"),
       fmt::arg("come", finding.signals.size() == 1 ? "comes" : "come"),
       fmt::arg("to_what_effect", finding.severity == model::Severity::note
                                      ? ", to the same effect"

@@ -14,7 +14,7 @@ struct Explored {
       : circuit(std::move(circuit_)),
         machine(circuit),
         states(explore::reach(machine)),
-        graph(explore::memory_graph(machine, states)),
+        graph(explore::memory_graph(machine, states, explore::memory_of(machine))),
         changes(explore::memory_changes(states, graph)) {}
   Explored(Explored const&) = delete;
 
@@ -53,7 +53,7 @@ TEST_CASE("a latch has two values, and each change its event") {
   // Set off lets it go only while reset is on; reset only while set is off.
   CHECK(has(latch.changes, {1, 0, 0, false, false}));
   CHECK(has(latch.changes, {1, 0, 1, true, false}));
-  CHECK(logic::RowSet(1) == explore::never_reached(latch.machine, latch.graph));
+  CHECK(logic::RowSet(1) == explore::never_reached(latch.graph, 1));
 }
 
 TEST_CASE("values that no state has") {
@@ -63,7 +63,7 @@ TEST_CASE("values that no state has") {
   circuit.toggle(circuit.of(lever));
   circuit.latch(circuit.conjunction(circuit.of(1), circuit.negation(circuit.of(2))), 0);
   Explored const pair(circuit.built());
-  auto const never = explore::never_reached(pair.machine, pair.graph);
+  auto const never = explore::never_reached(pair.graph, 2);
   // The toggles agree, and the latch stays off: rows 000 and 110 are all.
   CHECK(pair.graph.values.size() == 2);
   CHECK(never.count() == 6);
@@ -117,7 +117,7 @@ TEST_CASE("values, states and changes of any circuit are those of its transition
     auto const states = explore::reach(machine);
     if (states.unquiet_as_built) continue;
     ++compared;
-    auto const graph = explore::memory_graph(machine, states);
+    auto const graph = explore::memory_graph(machine, states, explore::memory_of(machine));
     auto const changes = explore::memory_changes(states, graph);
     std::size_t counted = 0;
     for (auto const& value : graph.values) counted += value.states;

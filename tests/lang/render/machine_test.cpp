@@ -28,10 +28,10 @@ struct Explored {
     }
     sheet.states = explore::reach(machine);
     if (sheet.states.unquiet_as_built) return sheet;
-    sheet.graph = explore::memory_graph(machine, sheet.states);
+    sheet.graph = explore::memory_graph(machine, sheet.states, sheet.memory);
     sheet.changes = explore::memory_changes(sheet.states, sheet.graph);
     sheet.without_return = explore::without_return(sheet.states);
-    sheet.never_reached = explore::never_reached(machine, sheet.graph);
+    sheet.never_reached = explore::never_reached(sheet.graph, sheet.memory.size());
     return sheet;
   }
 
