@@ -164,6 +164,28 @@ model::ExpressionId add(model::Design& design, model::Signal signal) {
   return circuit.add({Operator::signal, id, 0});
 }
 
+model::SignalId add_restless(model::Design& design, model::ExpressionId while_on) {
+  auto& circuit = design.circuit;
+  auto const id = static_cast<model::SignalId>(circuit.signals.size());
+  auto const itself = circuit.add({Operator::signal, id, 0});
+  auto const other = circuit.add({Operator::negation, itself, 0});
+  auto const set = circuit.add({Operator::conjunction, while_on, other});
+  auto const reset = circuit.add({Operator::conjunction, while_on, itself});
+  add(design, {model::SignalKind::latch, false, set, reset, 0});
+  return id;
+}
+
+verdicts::JudgedExpectation judged(model::Design design, model::Expectation expectation,
+                                   Budget const& budget) {
+  design.expectations = {std::move(expectation)};
+  return judge(design, budget).expectations.at(0);
+}
+
+verdicts::Truthfulness verdict(model::Design design, model::Expectation expectation,
+                               Budget const& budget) {
+  return judged(std::move(design), std::move(expectation), budget).verdict;
+}
+
 model::Design remembering() { return draw({{"XXXXXXX"}, {"A..w.vX"}, {"...i..."}, {"......."}}); }
 
 model::Design shaft(int depth, int width, int water) {

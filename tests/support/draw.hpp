@@ -46,6 +46,13 @@ void put(model::Design&, model::Place, model::Fill);
 // Adds a signal of its own kind to a drawn design; the expression that is on while it is.
 model::ExpressionId add(model::Design&, model::Signal);
 
+// Adds a latch that sets and resets itself for ever while the expression is on.
+model::SignalId add_restless(model::Design&, model::ExpressionId);
+
+// The one expectation of a design, judged.
+verdicts::JudgedExpectation judged(model::Design, model::Expectation, Budget const& = {});
+verdicts::Truthfulness verdict(model::Design, model::Expectation, Budget const& = {});
+
 // Water with a memory: in a dry channel a body comes down onto the source at {3, 0, 1}. As built
 // water leaves it both ways, and the body stays; while lever 0 is on, a second source stands east
 // of a gap, and one forms between them, which stays when the lever is off again: the body then goes

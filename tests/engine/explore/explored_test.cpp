@@ -20,17 +20,6 @@ model::Design remembering_twice() {
   return design;
 }
 
-// Latch 2 sets itself when it is off and resets itself when it is on, while lever 0 is on.
-model::Design restless() {
-  auto design = draw({{"a."}});
-  auto const itself = design.circuit.add({model::Operator::signal, 2, 0});
-  auto const other = design.circuit.add({model::Operator::negation, itself, 0});
-  auto const set = design.circuit.add({model::Operator::conjunction, 0, other});
-  auto const reset = design.circuit.add({model::Operator::conjunction, 0, itself});
-  add(design, {model::SignalKind::latch, false, set, reset, 0});
-  return design;
-}
-
 void check_walks(Surveyed const& surveyed) {
   auto const& histories = surveyed.histories;
   for (std::uint32_t node = 0; node < histories.nodes.size(); ++node) {
@@ -81,7 +70,8 @@ TEST_CASE("a walk without events is as built, and counts the steps of the last c
 }
 
 TEST_CASE("a walk stops where the logic does not get quiet") {
-  auto const design = restless();
+  auto design = draw({{"a."}});
+  add_restless(design, 0);
   logic::Machine const machine(design.circuit);
   CHECK(explore::walk(design, machine, {1}).is_quiet);
   CHECK_FALSE(explore::walk(design, machine, {0}).is_quiet);

@@ -11,7 +11,9 @@ namespace {
 
 struct Bench {
   model::Grid grid{9, 1, 2};
-  explore::Combinations combinations{{0, 1}, {0, 1, 2, 3}, std::vector<explore::Setting>(4)};
+  // Water w comes with row w alone, water 4 with rows 0 and 1.
+  explore::Combinations combinations{
+      {0, 1}, logic::RowSet(2, true), {}, {0, 1, 2, 3}, {{0, 4}, {1, 4}, {2}, {3}}};
   findings::Sightings sightings;
 
   findings::Sighting seen_at(int x, int measured = 0) const {
@@ -22,7 +24,7 @@ struct Bench {
 
 }  // namespace
 
-TEST_CASE("the same cells in several settings, inlets and bodies are one finding") {
+TEST_CASE("the same cells in several waters, inlets and bodies are one finding") {
   Bench bench;
   bench.sightings.add(1, 0, 0, {bench.seen_at(2)});
   bench.sightings.add(3, 1, 2, {bench.seen_at(2)});
@@ -49,4 +51,32 @@ TEST_CASE("of several figures of one cause the worst is told") {
   bench.sightings.add(2, 0, 0, {bench.seen_at(2, 5)});
   REQUIRE(bench.gathered().size() == 1);
   CHECK(bench.gathered()[0].measured == 7);
+}
+
+TEST_CASE("a finding names its waters, and every row that can come with one of them") {
+  Bench bench;
+  bench.sightings.add(4, 0, 0, {bench.seen_at(2)});
+  bench.sightings.add(1, {bench.seen_at(5)});
+  bench.sightings.add(3, {bench.seen_at(5)});
+  auto const findings = bench.gathered();
+  REQUIRE(findings.size() == 2);
+  auto const& shared = findings[0].cells == bench.seen_at(2).cells ? findings[0] : findings[1];
+  auto const& others = &shared == &findings[0] ? findings[1] : findings[0];
+  CHECK(shared.waters == std::vector<std::uint32_t>{4});
+  CHECK(shared.rows == ~logic::RowSet::where_on(2, 0));
+  CHECK(others.waters == std::vector<std::uint32_t>{1, 3});
+  CHECK(others.rows == logic::RowSet::where_on(2, 1));
+}
+
+TEST_CASE("a judged finding gets the nearest way to one of its waters") {
+  auto const judgement = judge(remembering());
+  auto const& formed = only(judgement, FindingKind::formed_source);
+  REQUIRE(formed.examples.size() == 1);
+  CHECK(formed.examples[0].flips == std::vector<model::SignalId>{0, 0});
+  CHECK(formed.examples[0].water == 2u);
+  CHECK_FALSE(formed.examples[0].is_fresh);
+  auto const& still = only(judgement, FindingKind::still_water);
+  REQUIRE(still.examples.size() == 1);
+  CHECK(still.examples[0].flips.empty());
+  CHECK(still.waters == std::vector<std::uint32_t>{0});
 }

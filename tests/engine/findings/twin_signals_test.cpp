@@ -28,3 +28,25 @@ TEST_CASE("no twin signals: others, opposites, and those that never change") {
   design.circuit.wire_order = {2, 3, 4};
   CHECK_FALSE(has(judge(design), FindingKind::twin_signals));
 }
+
+TEST_CASE("no twin signals: delays agree with what goes into them by their nature") {
+  auto design = draw({{"XXXXXXX"}, {"wi.aA.B"}, {"....aXX"}});
+  add(design, {model::SignalKind::delay, false, 0, 0, 10});
+  CHECK_FALSE(has(judge(design), FindingKind::twin_signals));
+  add(design, {model::SignalKind::wire, false, 0, 0, 0});
+  auto const judgement = judge(design);
+  CHECK(only(judgement, FindingKind::twin_signals).signals == std::vector<model::SignalId>{0, 3});
+}
+
+TEST_CASE("twin signals: memory too, as far as combinations are reached") {
+  // Latch 2 follows lever 0; latch 3 can be on without it.
+  auto design = draw({{"XXXXXXX"}, {"wi.aA.B"}, {"....aXX"}});
+  auto const off = design.circuit.add({model::Operator::negation, 0, 0});
+  add(design, {model::SignalKind::latch, false, 0, off, 0});
+  add(design, {model::SignalKind::latch, false, 0, 1, 0});
+  auto const judgement = judge(design);
+  auto const& twins = only(judgement, FindingKind::twin_signals);
+  CHECK(twins.signals == std::vector<model::SignalId>{0, 2});
+  CHECK(twins.rows == judgement.combinations.reachable);
+  CHECK_FALSE(twins.rows.is_full());
+}
