@@ -148,6 +148,11 @@ std::string follow_command(Subject const& subject, Judgement const& judged,
                      way_option(subject, judged, example));
 }
 
+std::string guard_command(Subject const& subject) {
+  return fmt::format("leat guard {}{}", shell_word(subject.text.name()),
+                     subject.is_alone ? "" : " --junction " + subject.map.junction.name);
+}
+
 std::string time_words(Subject const& subject, int ticks) {
   auto const per_second = subject.design.practice[model::Rule::ticks_per_second];
   return fmt::format("{} ({:g} s)", counted(static_cast<std::size_t>(ticks), "tick"),

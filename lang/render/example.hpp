@@ -39,6 +39,9 @@ std::string way_option(Subject const&, Judgement const&, explore::Example const&
 std::string follow_command(Subject const&, Judgement const&, explore::Example const&,
                            model::InletId, model::ProfileId);
 
+// The command that shows what changes do to bodies inside.
+std::string guard_command(Subject const&);
+
 // "120 ticks (6 s)".
 std::string time_words(Subject const&, int ticks);
 

@@ -145,7 +145,8 @@ std::string expectation_text(JudgedJunction const& judged, std::size_t index, Lo
   auto const claim = judged.subject.design.expectations[index].claim;
   bool const is_violated = expectation.verdict == Truthfulness::violated;
   if (!expectation.findings.empty())
-    return result + worded_line("found", findings_words(judged, expectation), look);
+    return result + worded_line("found", findings_words(judged, expectation), look) +
+           worded_line("fails when", failing_words(judged, expectation), look);
   if (expectation.example) result += example_text(judged, expectation, look);
   if (is_violated && claim == model::Claim::clears)
     return result + worded_line("then", clearing_words(judged, expectation), look);

@@ -84,23 +84,43 @@ std::string accepted_text(JudgedJunction const& judged, Finding const& finding, 
          worded_line("because", subject.map.acceptances[*finding.accepted_by].reason, look);
 }
 
+std::string see_line(std::string const& command, Look look) {
+  if (command.empty()) return {};
+  return "    " + painted(look, Role::quiet, "see         ") + command + "\n";
+}
+
+std::string headline_text(Subject const& subject, Finding const& finding,
+                          FindingSentences const& sentences, Look look) {
+  return heading_line(word_of(finding.severity), model::row_of(finding.kind).name,
+                      sentences.headline, look) +
+         place_line(subject, finding, look);
+}
+
+// Every plain lever junction has dangers while it switches: they are told in short here, and at
+// length by the command that asks for them.
+std::string short_text(JudgedJunction const& judged, Finding const& finding, Look look) {
+  auto const& subject = judged.subject;
+  auto const sentences = sentences_of(subject, finding);
+  bool const is_everywhere = (judged.judgement.combinations.reachable & ~finding.rows).is_empty();
+  auto result = headline_text(subject, finding, sentences, look);
+  if (!is_everywhere) result += worded_line("when", condition_line(judged, finding), look);
+  result += worded_line("do", sentences.remedy, look);
+  return result + see_line(guard_command(subject), look);
+}
+
 }  // namespace
 
 std::string finding_text(JudgedJunction const& judged, std::size_t index, Look look) {
   auto const& subject = judged.subject;
   auto const& finding = judged.judgement.findings[index];
   if (finding.accepted_by) return accepted_text(judged, finding, look);
-  // Every plain lever junction has dangers while it switches: they are told in short here, and at
-  // length by the command that asks for them.
-  bool const is_short = model::is_of_switching(finding.kind);
+  if (model::is_of_switching(finding.kind)) return short_text(judged, finding, look);
   auto const sentences = sentences_of(subject, finding);
-  auto result = heading_line(word_of(finding.severity), model::row_of(finding.kind).name,
-                             sentences.headline, look);
-  result += place_line(subject, finding, look);
+  auto result = headline_text(subject, finding, sentences, look);
   if (finding.cells.empty()) {
     auto const excerpt = source_excerpt(subject.text, span_of(subject, finding), 8, look);
     result += fmt::format("\n{}\n", excerpt);
-  } else if (auto const* scene = judged.sights[index]; scene != nullptr && !is_short) {
+  } else if (auto const* scene = judged.sights[index]) {
     auto const setting = setting_of(judged, finding);
     result +=
         marked_pictures(*scene, finding.cells, setting.empty() ? "" : "with " + setting, look);
@@ -109,11 +129,7 @@ std::string finding_text(JudgedJunction const& judged, std::size_t index, Look l
   result += way_lines(judged, finding, look);
   result += worded_line("why", sentences.reason, look);
   result += worded_line("do", sentences.remedy, look);
-  auto const command = trail_line(judged, finding);
-  if (!command.empty() && !is_short) {
-    result += "    " + painted(look, Role::quiet, "see         ") + command + "\n";
-  }
-  return result;
+  return result + see_line(trail_line(judged, finding), look);
 }
 
 }  // namespace leat::render
