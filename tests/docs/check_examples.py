@@ -1,8 +1,8 @@
 """Every example keeps its word.
 
-An example holds (`leat check` exits 0) with no finding above a note that it does not accept. One whose opening comment begins with
-"Deliberately bad" exits 1, all its expectations hold nevertheless, and each severe finding's kind is expected by
-a `finds` clause. The README's table of examples names every one.
+An example holds (`leat check` exits 0) with no finding above a note that it does not accept. One whose opening
+comment begins with "Deliberately bad" exits 1, all its expectations hold nevertheless, and each severe finding's
+kind is expected by a `finds` clause. The README's table of examples names every one.
 
     /usr/bin/python3 check_examples.py --leat build/leat
 """
