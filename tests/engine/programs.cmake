@@ -25,7 +25,7 @@ engine_tests(explore combinations explored guarding histories memory_graph phase
 target_link_libraries(explore_tests PRIVATE random_junctions)
 engine_tests(tables route_groups routes)
 target_link_libraries(tables_tests PRIVATE random_junctions)
-engine_tests(verdicts expectations)
+engine_tests(verdicts clearing dealing expectations finding_claims route_claims)
 engine_tests(findings accept body_spills diagonal_currents endless_loops formed_sources hard_landings idle_signals long_head_runs narrow_pits no_returns open_edges oscillations remembering_waters restless_waters rests sighting split_routes stacked_sources swimmer_pools switch_dangers thin_cushions tight_inlets twin_signals unreached_outlets unreached_states unsure_moves water_spills)
 include(${CMAKE_CURRENT_LIST_DIR}/../practice/programs.cmake)
 include(${CMAKE_CURRENT_LIST_DIR}/../bench/programs.cmake)

@@ -7,26 +7,23 @@ using namespace leat;
 using namespace leat::drawn;
 using model::Claim;
 using verdicts::Truthfulness;
+using Flips = std::vector<model::SignalId>;
 
 namespace {
 
 // Lever 0 shuts the way to A and opens nothing: with it on, bodies are lost before the block.
 model::Design gated() { return draw({{"XXXXXXX"}, {"wi.aA.B"}, {"....aXX"}}); }
 
-verdicts::JudgedExpectation judged(model::Design design, model::Expectation expectation,
-                                   Budget budget = {}) {
-  design.expectations = {expectation};
-  return judge(design, budget).expectations.at(0);
-}
-
-Truthfulness verdict(model::Design design, model::Expectation expectation) {
-  return judged(std::move(design), expectation).verdict;
-}
-
 // Conditions on lever 0 of a drawn design: expression 0 is the lever itself.
 model::ExpressionId const on = 0;
 model::ExpressionId off(model::Design& design) {
   return design.circuit.add({model::Operator::negation, on, 0});
+}
+
+Budget with_at_most(int variables) {
+  Budget budget;
+  budget.most_variables = variables;
+  return budget;
 }
 
 }  // namespace
@@ -97,19 +94,39 @@ TEST_CASE("violated: the failing rows, their condition, and the row nearest to a
   CHECK(broken.verdict == Truthfulness::violated);
   CHECK(broken.failing == logic::RowSet::where_on(2, 0));
   CHECK(broken.condition == std::vector{logic::Cube{1, 1}});
-  CHECK(broken.example == 2u);
+  REQUIRE(broken.example);
+  CHECK(broken.example->row == 2u);
+  CHECK(broken.example->flips == Flips{0});
+  CHECK(broken.example->is_fresh);
+  CHECK(broken.route->verdict == body::Verdict::lost);
   auto started = gated();
   started.circuit.signals[1].starts_on = true;
-  CHECK(judged(started, {.claim = Claim::never_lost}).example == 3u);
+  CHECK(judged(started, {.claim = Claim::never_lost}).example->row == 3u);
 }
 
 TEST_CASE("empty: a condition that never arises") {
   auto design = gated();
   auto const never = design.circuit.add({model::Operator::constant, 0, 0});
-  for (auto claim : {Claim::never_lost, Claim::no_findings, Claim::finds}) {
+  for (auto claim : {Claim::never_lost, Claim::no_findings, Claim::finds, Claim::clears}) {
     CHECK(verdict(design,
                   {.claim = claim, .condition = never, .kind = model::FindingKind::dry_stand}) ==
           Truthfulness::empty);
+  }
+}
+
+TEST_CASE("empty: a condition that could arise, and that the machine never comes to") {
+  // The latch is on once lever 0 was, and off only after lever 1 alone.
+  auto design = gated();
+  auto const latch = add(design, {model::SignalKind::latch, false, 0, 1, 0});
+  auto const off_latch = design.circuit.add({model::Operator::negation, latch, 0});
+  auto const never = design.circuit.add({model::Operator::conjunction, on, off_latch});
+  auto const always = design.circuit.add({model::Operator::conjunction, on, latch});
+  for (auto claim : {Claim::never_lost, Claim::no_findings, Claim::finds, Claim::clears}) {
+    model::Expectation expectation{.claim = claim, .condition = never};
+    if (claim == Claim::finds) expectation.kind = model::FindingKind::pinned;
+    CHECK(verdict(design, expectation) == Truthfulness::empty);
+    expectation.condition = always;
+    CHECK(verdict(design, expectation) != Truthfulness::empty);
   }
 }
 
@@ -117,49 +134,60 @@ TEST_CASE("undecided: more inputs than the budget, idle ones not counted") {
   auto design = gated();
   design.circuit.signals.push_back({model::SignalKind::lever, false, 0});  // switches nothing
   design.expectations = {{.claim = Claim::never_lost}};
-  auto const judgement = judge(design, {.most_inputs = 1});
+  auto const judgement = judge(design, with_at_most(1));
   CHECK_FALSE(judgement.is_decided);
   REQUIRE(judgement.expectations.size() == 1);
   CHECK(judgement.expectations[0].verdict == Truthfulness::undecided);
-  CHECK(judgement.inputs.size() == 2);
-  auto const decided = judge(design, {.most_inputs = 2});
+  CHECK(judgement.variables.size() == 2);
+  auto const decided = judge(design, with_at_most(2));
   CHECK(decided.is_decided);
   CHECK(decided.expectations[0].verdict == Truthfulness::violated);
 }
 
-TEST_CASE("no findings: none above the ceiling, accepted ones left out, in the rows spoken of") {
+TEST_CASE("undecided: memory counts, delays outside loops do not") {
   auto design = gated();
-  auto const is_off = off(design);
-  design.outlets.pop_back();
-  CHECK(verdict(design, {.claim = Claim::no_findings, .ceiling = model::Severity::warning}) ==
-        Truthfulness::violated);
-  CHECK(verdict(design, {.claim = Claim::no_findings, .ceiling = model::Severity::error}) ==
-        Truthfulness::holds);
-  auto const when_off = model::Expectation{
-      .claim = Claim::no_findings, .condition = is_off, .ceiling = model::Severity::warning};
-  CHECK(verdict(design, when_off) == Truthfulness::holds);
-  for (auto kind : {model::FindingKind::dry_stand, model::FindingKind::pinned,
-                    model::FindingKind::still_water}) {
-    design.acceptances.push_back({kind, {}, {}});
-  }
-  CHECK(verdict(design, {.claim = Claim::no_findings, .ceiling = model::Severity::warning}) ==
-        Truthfulness::holds);
+  for (int i = 0; i < 3; ++i) add(design, {model::SignalKind::delay, false, on, 0, 10});
+  design.expectations = {{.claim = Claim::never_lost}};
+  CHECK(judge(design, with_at_most(2)).is_decided);
+  auto const latch = add(design, {model::SignalKind::latch, false, 0, 1, 0});
+  put(design, {5, 0, 2}, {model::material::rock, model::material::open, latch});
+  auto const too_many = judge(design, with_at_most(2));
+  CHECK_FALSE(too_many.is_decided);
+  CHECK(too_many.variables == Flips{0, 1, 5});
+  CHECK(judge(design, with_at_most(3)).is_decided);
 }
 
-TEST_CASE("finds: a finding of the kind, at the cell, in the rows spoken of") {
-  auto design = gated();
-  auto const is_off = off(design);
-  auto const last = design.grid.cell({2, 0, 1}), first = design.grid.cell({1, 0, 1});
-  auto const pinned = model::FindingKind::pinned;
-  CHECK(verdict(design, {.claim = Claim::finds, .kind = pinned}) == Truthfulness::holds);
-  CHECK(verdict(design, {.claim = Claim::finds, .kind = pinned, .cell = last}) ==
-        Truthfulness::holds);
-  CHECK(verdict(design, {.claim = Claim::finds, .kind = pinned, .cell = first}) ==
-        Truthfulness::violated);
-  CHECK(verdict(design, {.claim = Claim::finds, .condition = on, .kind = pinned}) ==
-        Truthfulness::holds);
-  CHECK(verdict(design, {.claim = Claim::finds, .condition = is_off, .kind = pinned}) ==
-        Truthfulness::violated);
-  CHECK(verdict(design, {.claim = Claim::finds, .kind = model::FindingKind::body_spill}) ==
-        Truthfulness::violated);
+TEST_CASE("holds within bounds: the water was not followed, and it was asked for everything") {
+  auto const design = gated();
+  Budget unfollowed;
+  unfollowed.follows_history = false;
+  Budget exhausted;
+  exhausted.history.most_changes = 0;
+  model::Expectation const kept{.claim = Claim::never_split};
+  CHECK(verdict(design, kept) == Truthfulness::holds);
+  for (auto const& budget : {unfollowed, exhausted}) {
+    CHECK(verdict(design, kept, budget) == Truthfulness::holds_within_bounds);
+    // What is broken stays broken, what is found stays found.
+    CHECK(verdict(design, {.claim = Claim::never_lost}, budget) == Truthfulness::violated);
+    CHECK(verdict(design, {.claim = Claim::finds, .kind = model::FindingKind::pinned}, budget) ==
+          Truthfulness::holds);
+    // After events one water is followed, whatever the budget.
+    CHECK(verdict(design, {.claim = Claim::never_split, .events = {0}}, budget) ==
+          Truthfulness::holds);
+  }
+}
+
+TEST_CASE("holds within bounds: notes were asked about, and those of switching not looked for") {
+  // Lever 0 moves a cell that no body and no water meets.
+  auto design = draw({{"XXXXXXX"}, {"wi..A.a"}, {".....XX"}});
+  for (auto const& finding : judge(design).findings)
+    design.acceptances.push_back({finding.kind, {}, {}});
+  model::Expectation const none{.claim = Claim::no_findings};
+  REQUIRE(verdict(design, none) == Truthfulness::holds);
+  Budget unswitched;
+  unswitched.switching.most_switchings = 0;
+  CHECK(verdict(design, none, unswitched) == Truthfulness::holds_within_bounds);
+  CHECK(verdict(design, {.claim = Claim::no_findings, .ceiling = model::Severity::note},
+                unswitched) == Truthfulness::holds);
+  CHECK(verdict(design, {.claim = Claim::never_lost}, unswitched) == Truthfulness::holds);
 }
