@@ -17,10 +17,10 @@ using Routes = std::vector<tables::Route>;
 
 Routes routes_of(Judgement const& judgement) {
   Routes routes;
-  for (auto setting : judgement.combinations.setting_of_row) {
+  for (auto situation : judgement.combinations.situation_of_row) {
     for (model::InletId inlet = 0; inlet < judgement.routes.inlets(); ++inlet) {
       for (model::ProfileId profile = 0; profile < judgement.routes.profiles(); ++profile) {
-        routes.push_back(judgement.routes.at(setting, inlet, profile));
+        routes.push_back(judgement.routes.at(situation, inlet, profile));
       }
     }
   }
@@ -32,14 +32,36 @@ Routes turned(Routes routes, Symmetry const& symmetry, int footprint) {
   return routes;
 }
 
-using Told =
-    std::multiset<std::tuple<model::FindingKind, std::vector<model::Cell>, int, std::size_t>>;
+using Told = std::multiset<
+    std::tuple<model::FindingKind, model::Severity, std::vector<model::Cell>, int, std::size_t,
+               std::optional<model::SignalId>, std::optional<int>, std::size_t>>;
 
 Told told(std::vector<findings::Finding> const& findings, Symmetry const& symmetry) {
   Told result;
   for (auto const& finding : findings) {
-    result.emplace(finding.kind, symmetry.of_feet(finding.cells, 1), finding.measured,
-                   finding.rows.count());
+    result.emplace(finding.kind, finding.severity, symmetry.of_feet(finding.cells, 1),
+                   finding.measured, finding.rows.count(), finding.event, finding.ticks,
+                   finding.waters.size());
+  }
+  return result;
+}
+
+using Threats = std::multiset<std::tuple<explore::Danger::Kind, model::InletId, model::ProfileId,
+                                         std::optional<model::OutletId>, std::vector<model::Cell>>>;
+using Guarding = std::vector<std::tuple<model::SignalId, bool, logic::RowSet, std::optional<int>,
+                                        std::optional<int>, Threats>>;
+
+Guarding guarding(std::vector<explore::Guard> const& guards, Symmetry const& symmetry,
+                  int footprint) {
+  Guarding result;
+  for (auto const& guard : guards) {
+    Threats threats;
+    for (auto const& danger : guard.dangers) {
+      threats.emplace(danger.kind, danger.inlet, danger.profile, danger.outlet,
+                      symmetry.of_feet(danger.cells, footprint));
+    }
+    result.emplace_back(guard.event, guard.goes_on, guard.rows, guard.wait, guard.clearing,
+                        std::move(threats));
   }
   return result;
 }
@@ -93,8 +115,27 @@ TEST_CASE("law: turn or mirror a design, and its routes and findings turn with i
       REQUIRE(routes_of(image) == turned(routes_of(judgement), symmetry, 1));
       REQUIRE(told(image.findings, Symmetry(symmetry.grid(), 0)) ==
               told(judgement.findings, symmetry));
+      REQUIRE(image.combinations.situations == judgement.combinations.situations);
+      REQUIRE(image.trips == judgement.trips);
     }
   }
+}
+
+TEST_CASE("law: turn or mirror a design, and what switching does to bodies turns with it") {
+  std::size_t dangers = 0;
+  for (unsigned seed = 0; seed < 200; ++seed) {
+    auto const design = laws::random_junction(seed);
+    auto const judgement = judge(design);
+    for (auto const& guard : judgement.guards) dangers += guard.dangers.size();
+    for (int number = 1; number < Symmetry::count; ++number) {
+      Symmetry const symmetry(design.grid, number);
+      auto const image = judge(symmetry.applied(design));
+      INFO("seed " << seed << ", symmetry " << number);
+      REQUIRE(guarding(image.guards, Symmetry(symmetry.grid(), 0), 1) ==
+              guarding(judgement.guards, symmetry, 1));
+    }
+  }
+  CHECK(dangers > 100);
 }
 
 // Where the outside is open a wide body has left when its feet cell has, which is its north-west
