@@ -4,6 +4,7 @@
 #include "tests/laws/random_junction.hpp"
 #include "tests/support/catch.hpp"
 #include "tests/support/draw.hpp"
+#include "tests/support/surveyed.hpp"
 
 using namespace leat;
 
@@ -33,6 +34,43 @@ TEST_CASE("without anything that remembers, each setting has one water") {
 TEST_CASE("past the budget the trace says that it is incomplete") {
   auto const found = traced(drawn::draw({{"XXXXXX"}, {"w.ac.."}, {"......"}}), 2);
   CHECK_FALSE(found.is_complete);
+}
+
+TEST_CASE("past the budget of nodes or cells the trace is incomplete too") {
+  auto const design = drawn::draw({{"XXXXXX"}, {"w.ac.."}, {"......"}});
+  logic::Machine const machine(design.circuit);
+  auto const states = explore::reach(machine);
+  CHECK(explore::trace(design, machine, states, {}).is_complete);
+  CHECK_FALSE(explore::trace(design, machine, states, {.most_nodes = 3}).is_complete);
+  CHECK_FALSE(explore::trace(design, machine, states, {.most_cells = 100}).is_complete);
+  // Four arrangements and four fields fit, of 8 x 3 x 5 cells with the rim.
+  auto const cells = design.grid.size();
+  CHECK(explore::trace(design, machine, states, {.most_cells = 2 * 4 * cells}).is_complete);
+  CHECK_FALSE(explore::trace(design, machine, states, {.most_cells = 2 * 3 * cells}).is_complete);
+}
+
+TEST_CASE("what is not followed: each setting with its water from dry, made when it is asked for") {
+  auto const design = drawn::remembering();
+  drawn::Surveyed const surveyed(design, false);
+  auto const& found = surveyed.histories;
+  CHECK(found.is_complete);
+  CHECK_FALSE(found.is_followed);
+  REQUIRE(found.waters.size() == 2);
+  for (std::uint32_t water = 0; water < 2; ++water) {
+    CHECK(found.waters[water].is_fresh);
+    CHECK(explore::field_of(surveyed.design, found, water) ==
+          solve(design, {water == 1, false}).field);
+  }
+  CHECK(found.nodes.size() == surveyed.states.size());
+  for (std::uint32_t node = 0; node < found.nodes.size(); ++node)
+    CHECK(found.events_to(node) == surveyed.states.events_to(found.nodes[node].state));
+}
+
+TEST_CASE("which waters are those from dry is told of each") {
+  drawn::Surveyed const surveyed(drawn::remembering());
+  std::vector<bool> fresh;
+  for (auto const& water : surveyed.histories.waters) fresh.push_back(water.is_fresh);
+  CHECK(fresh == std::vector<bool>{true, true, false});
 }
 
 TEST_CASE("law: water after a switch is what the reference step makes of it") {
