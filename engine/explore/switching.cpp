@@ -46,9 +46,10 @@ bool selects(Own const& own, model::OutletId outlet) {
 // The bodies of one inlet and profile on their way through one change.
 class Crowd {
  public:
-  Crowd(model::Profile const& profile, model::Port const& inlet, body::OutletCells const& outlets,
-        Own const& before)
-      : profile_(profile), inlet_(inlet), outlets_(outlets) {
+  // `is_open`: others enter by the inlet meanwhile.
+  Crowd(model::Profile const& profile, model::Port const& inlet, bool is_open,
+        body::OutletCells const& outlets, Own const& before)
+      : profile_(profile), inlet_(inlet), is_open_(is_open), outlets_(outlets) {
     for (std::uint32_t i = 0; i < before.graph.size(); ++i) {
       auto const end = before.graph.ends[i];
       if (end != End::outlet && end != End::spill) inside_.insert(before.graph.positions[i]);
@@ -69,7 +70,7 @@ class Crowd {
     Positions remembering;
     for (auto const& at : inside_) remembering.insert(body::forgetful(here, at));
     inside_ = std::move(remembering);
-    auto const entering = body::entries(here, inlet_.cells);
+    auto const entering = entering_at(here);
     inside_.insert(entering.begin(), entering.end());
   }
 
@@ -87,15 +88,17 @@ class Crowd {
 
   // The water rests for so long. Whoever can leave in that time has left; who entered meanwhile can
   // be anywhere on the way from the inlet.
-  void wait(model::Arrangement const& arrangement, water::Field const& field, int ticks) {
+  // The ticks after which the last one has left; none where someone has not.
+  std::optional<int> wait(model::Arrangement const& arrangement, water::Field const& field,
+                          int ticks) {
     Surroundings const here(arrangement, field, profile_);
     auto const graph = body::route_graph(here, inside(), outlets_);
     auto const trip = body::longest_trip(here, graph);
     bool const has_left = trip && *trip <= ticks;
     inside_.clear();
     stay(graph, [&](std::uint32_t i) { return !has_left || graph.ends[i] != End::none; });
-    stay(body::route_graph(here, body::entries(here, inlet_.cells), outlets_),
-         [](std::uint32_t) { return true; });
+    stay(body::route_graph(here, entering_at(here), outlets_), [](std::uint32_t) { return true; });
+    return inside_.empty() ? trip : std::nullopt;
   }
 
   std::vector<Position> inside() const { return {inside_.begin(), inside_.end()}; }
@@ -105,6 +108,10 @@ class Crowd {
   std::set<Cell> spilled;
 
  private:
+  std::vector<Position> entering_at(Surroundings const& here) const {
+    return is_open_ ? body::entries(here, inlet_.cells) : std::vector<Position>{};
+  }
+
   // Those positions of a route graph that are neither delivered nor outside are where bodies are.
   template <class Chosen>
   void stay(body::RouteGraph const& graph, Chosen const& is_chosen) {
@@ -148,6 +155,7 @@ class Crowd {
 
   model::Profile const& profile_;
   model::Port const& inlet_;
+  bool is_open_;
   body::OutletCells const& outlets_;
   Positions inside_;
 };
@@ -159,7 +167,9 @@ struct Passing {
   model::InletId inlet = 0;
   model::ProfileId profile = 0;
   Own before, after;
-  Crowd crowd;
+  Crowd crowd;                    // with those who enter after the event
+  Crowd witnesses;                // those who were inside then, for how long they take to leave
+  std::optional<int> has_left{};  // ticks after the event, where all witnesses left in a phase
 };
 
 // The feet cells at which bodies are held for ever that neither water alone would hold there: where
@@ -183,9 +193,9 @@ std::set<Cell> newly_trapped(body::RouteGraph const& graph, body::Outcome const&
   return cells;
 }
 
-// The dangers of one crowd after the water has settled again, and how long it takes to leave.
-std::optional<int> conclude(Surroundings const& settled, body::OutletCells const& outlets,
-                            Passing& passing, std::vector<Danger>& dangers) {
+// The dangers of one crowd after the water has settled again.
+void conclude(Surroundings const& settled, body::OutletCells const& outlets, Passing& passing,
+              std::vector<Danger>& dangers) {
   auto const graph = body::route_graph(settled, passing.crowd.inside(), outlets);
   auto const outcome = body::outcome_of(graph);
   auto& crowd = passing.crowd;
@@ -206,7 +216,13 @@ std::optional<int> conclude(Surroundings const& settled, body::OutletCells const
     report(Danger::Kind::spilled, {}, listed(crowd.spilled));
   }
   if (!crowd.crushed.empty()) report(Danger::Kind::crushed, {}, listed(crowd.crushed));
-  if (outcome.has_trap) return std::nullopt;
+}
+
+// How long from now on until those who were inside at the event have left; none without bound.
+std::optional<int> last_leaves(Surroundings const& settled, body::OutletCells const& outlets,
+                               Crowd const& witnesses) {
+  auto const graph = body::route_graph(settled, witnesses.inside(), outlets);
+  if (body::outcome_of(graph).has_trap) return std::nullopt;
   return body::longest_trip(settled, graph);
 }
 
@@ -222,32 +238,41 @@ class Passage {
       for (model::ProfileId profile = 0; profile < design.profiles.size(); ++profile) {
         Surroundings const here(before, field, design.profiles[profile]);
         auto own = own_way(design, here, inlet, outlets_);
-        Crowd crowd(design.profiles[profile], design.inlets[inlet], outlets_, own);
-        passings_.push_back({inlet, profile, std::move(own), {}, std::move(crowd)});
+        Crowd crowd(design.profiles[profile], design.inlets[inlet], true, outlets_, own);
+        Crowd witnesses(design.profiles[profile], design.inlets[inlet], false, outlets_, own);
+        passings_.push_back(
+            {inlet, profile, std::move(own), {}, std::move(crowd), std::move(witnesses)});
       }
     }
   }
 
-  // One phase; `lasts` is its time in ticks, none for the last one. The ticks until its water
-  // rests.
-  int run(Setting const& setting, std::optional<int> lasts) {
+  // One phase from tick `begins` on; `lasts` is its time in ticks, none for the last one. The ticks
+  // until its water rests.
+  int run(Setting const& setting, int begins, std::optional<int> lasts) {
     arrangements_.emplace_back(design_, setting);
     auto const& after = arrangements_.back();
     water::Settling settling(arrangements_[arrangements_.size() - 2], field_, after);
-    for (auto& passing : passings_) passing.crowd.meet(after, settling.field());
+    for_each_crowd([&](Crowd& crowd) { crowd.meet(after, settling.field()); });
     auto const step_ticks = design_.practice[model::Rule::step_ticks];
     auto const most_steps = lasts ? *lasts / step_ticks : water::most_steps(after);
     bool is_moving = true;
     while (is_moving && settling.steps() < most_steps) {
-      for (auto& passing : passings_) passing.crowd.move(after, settling.field());
+      for_each_crowd([&](Crowd& crowd) { crowd.move(after, settling.field()); });
       is_moving = settling.step();
     }
     auto const ticks = settling.steps() * step_ticks;
     field_ = settling.take_field();
-    if (lasts && !is_moving) {
-      for (auto& passing : passings_) passing.crowd.wait(after, field_, *lasts - ticks);
-    }
+    if (lasts && !is_moving) stand(begins + ticks, *lasts - ticks);
     return ticks;
+  }
+
+  // The water rests from tick `begins` on for so many ticks.
+  void stand(int begins, int ticks) {
+    for (auto& passing : passings_) {
+      passing.crowd.wait(arrangements_.back(), field_, ticks);
+      auto const left = passing.witnesses.wait(arrangements_.back(), field_, ticks);
+      if (left && !passing.has_left) passing.has_left = begins + *left;
+    }
   }
 
   // What it comes to in the last settled water, `ticks` after the event.
@@ -255,12 +280,22 @@ class Passage {
     for (auto& passing : passings_) {
       Surroundings const here(arrangements_.back(), field_, design_.profiles[passing.profile]);
       passing.after = own_way(design_, here, passing.inlet, outlets_);
-      auto const trip = conclude(here, outlets_, passing, result.dangers);
-      result.clearing.push_back(trip ? std::optional(ticks + *trip) : std::nullopt);
+      conclude(here, outlets_, passing, result.dangers);
+      auto const rest = last_leaves(here, outlets_, passing.witnesses);
+      auto const leaves = rest ? std::optional(ticks + *rest) : std::nullopt;
+      result.clearing.push_back(passing.has_left ? passing.has_left : leaves);
     }
   }
 
  private:
+  template <class Visit>
+  void for_each_crowd(Visit&& visit) {
+    for (auto& passing : passings_) {
+      visit(passing.crowd);
+      visit(passing.witnesses);
+    }
+  }
+
   model::Design const& design_;
   body::OutletCells outlets_;
   std::vector<model::Arrangement> arrangements_;  // the one before, then one a phase
@@ -273,11 +308,12 @@ void run_switching(model::Design const& design, Histories const& histories, Swit
   model::Arrangement const before(design, histories.settings[from.setting]);
   Passage passage(design, before, from.field);
   auto const& phases = switching.phases;
+  if (phases.front().tick > 0) passage.stand(0, phases.front().tick);
   int ticks = 0;
   for (std::size_t p = 0; p < phases.size(); ++p) {
     auto const lasts =
         p + 1 < phases.size() ? std::optional(phases[p + 1].tick - phases[p].tick) : std::nullopt;
-    ticks = phases[p].tick + passage.run(phases[p].setting, lasts);
+    ticks = phases[p].tick + passage.run(phases[p].setting, phases[p].tick, lasts);
   }
   passage.conclude_all(ticks, switching);
 }

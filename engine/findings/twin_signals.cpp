@@ -2,8 +2,24 @@
 
 namespace leat::findings {
 
+namespace {
+
+// Whether it takes time to follow: a delay is among what it looks at.
+bool takes_time(model::Circuit const& circuit, model::SignalId signal) {
+  if (circuit.signals[signal].kind == model::SignalKind::delay) return true;
+  if (circuit.signals[signal].kind != model::SignalKind::wire) return false;
+  auto const used = logic::used_signals(circuit, {circuit.signals[signal].definition});
+  for (model::SignalId s = 0; s < used.size(); ++s) {
+    if (used[s] && circuit.signals[s].kind == model::SignalKind::delay) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
 // Signals that never change agree with every other such signal by accident: they are left out. So
-// are delays, which agree with what goes into them by their nature.
+// is what takes time to follow: it agrees once all is quiet, and differs on the way there, which is
+// what it is for.
 std::vector<Finding> twin_signals(Explored const& explored) {
   auto const& signals = explored.design.circuit.signals;
   auto const& reachable = explored.combinations.reachable;
@@ -12,7 +28,7 @@ std::vector<Finding> twin_signals(Explored const& explored) {
   for (model::SignalId s = 0; s < signals.size(); ++s) {
     on.push_back(explored.truth.of_signal(s) & reachable);
     is_told.push_back(on[s].is_empty() || on[s] == reachable ||
-                      signals[s].kind == model::SignalKind::delay);
+                      takes_time(explored.design.circuit, s));
   }
   std::vector<Finding> findings;
   for (model::SignalId first = 0; first < signals.size(); ++first) {

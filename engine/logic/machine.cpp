@@ -22,6 +22,7 @@ struct Machine::Bench {
 
   Machine const& machine;
   std::vector<Lanes> registers, was_triggered, after;
+  bool holds_toggles = false;
 
   void run() { machine.program_.run(registers); }
 
@@ -36,7 +37,7 @@ struct Machine::Bench {
     auto const held = registers[memory.signal], trigger = registers[memory.definition];
     switch (memory.kind) {
       case SignalKind::toggle:
-        return held ^ (trigger & ~was_triggered[m]);
+        return holds_toggles ? held : held ^ (trigger & ~was_triggered[m]);
       case SignalKind::latch:
         return trigger | (held & ~registers[memory.reset]);
       default:
@@ -98,7 +99,7 @@ Machine::Settled Machine::as_built() const {
   for (std::size_t v = 0; v < variables_.size(); ++v) {
     if (circuit_->signals[variables_[v]].starts_on) code |= Code{1} << v;
   }
-  return settle(code, triggers(code));
+  return settle(code, triggers(code), true);
 }
 
 Machine::Settled Machine::after(Code code, std::size_t event) const {
@@ -118,8 +119,10 @@ std::vector<bool> Machine::triggers(Code code) const {
 // One machine, with every round remembered: memory and triggers that come again prove an
 // oscillation, whatever its length, and no cap is ever taken for one. The rounds differ from each
 // other, so they are at most 4 to the power of the memory elements; in practice a few.
-Machine::Settled Machine::settle(Code code, std::vector<bool> was_triggered) const {
+Machine::Settled Machine::settle(Code code, std::vector<bool> was_triggered,
+                                 bool holds_toggles) const {
   Bench bench(*this);
+  bench.holds_toggles = holds_toggles;
   bench.load({code});
   for (std::size_t m = 0; m < was_triggered.size(); ++m)
     bench.was_triggered[m] = was_triggered[m] ? 1 : 0;

@@ -46,7 +46,7 @@ class Machine {
     bool is_quiet = true;
     Oscillation oscillation;  // where it is not quiet
   };
-  // All variables as built, settled.
+  // All variables as built, settled. Toggles stay as they start: nothing has gone on yet.
   Settled as_built() const;
   // From a settled state, after input `event` (an index below input_count) has flipped.
   Settled after(Code, std::size_t event) const;
@@ -58,7 +58,7 @@ class Machine {
 
  private:
   struct Bench;
-  Settled settle(Code code, std::vector<bool> was_triggered) const;
+  Settled settle(Code code, std::vector<bool> was_triggered, bool holds_toggles = false) const;
   std::vector<bool> triggers(Code) const;
 
   model::Circuit const* circuit_;

@@ -100,6 +100,9 @@ class SymbolicMachine::Rounds {
       was_triggered_[m] = registers_[memories_[m].definition];
   }
 
+  // While the start settles: nothing has gone on yet.
+  void hold_toggles() { holds_toggles_ = true; }
+
   // The states in which a round would change no memory, were nothing to happen.
   Function settled() {
     auto result = Diagram::always;
@@ -173,6 +176,7 @@ class SymbolicMachine::Rounds {
     auto const held = registers_[memory.signal], trigger = registers_[memory.definition];
     switch (memory.kind) {
       case SignalKind::toggle:
+        if (holds_toggles_) return held;
         return diagram_.differ(held, diagram_.both(trigger, !was_triggered_[m]));
       case SignalKind::latch:
         return diagram_.either(trigger, diagram_.both(held, !registers_[memory.reset]));
@@ -220,6 +224,7 @@ class SymbolicMachine::Rounds {
   std::vector<Function> registers_;
   std::vector<char> is_new_;  // by register, since the program last ran
   bool is_first_ = true;
+  bool holds_toggles_ = false;
   std::vector<Function> was_triggered_;  // by memory
   std::vector<Function> marked_, marked_triggers_;
 };
@@ -247,7 +252,9 @@ SymbolicMachine::Outcome SymbolicMachine::as_built(std::size_t most_rounds) {
   std::vector<Function> values;
   for (auto variable : variables_)
     values.push_back(circuit_->signals[variable].starts_on ? Diagram::always : Diagram::never);
-  return Rounds(*this, values).settle(Diagram::always, most_rounds);
+  Rounds rounds(*this, values);
+  rounds.hold_toggles();
+  return rounds.settle(Diagram::always, most_rounds);
 }
 
 }  // namespace leat::logic

@@ -19,7 +19,7 @@ Timed::Timed(model::Circuit const& circuit)
     require(delay.ticks >= 1, "Timed: a delay takes at least one tick");
     lines_.push_back({m, std::deque<bool>(static_cast<std::size_t>(delay.ticks), delay.starts_on)});
   }
-  settle();
+  settle(true);
   for (auto& line : lines_) line.on_the_way.back() = feeds(line);
 }
 
@@ -63,16 +63,16 @@ bool Timed::tick() {
   return is_quiet;
 }
 
-bool Timed::settle() {
+bool Timed::settle(bool holds_toggles) {
   auto const most_rounds = 4 * program_.memories().size() + 4;
   for (std::size_t round = 0; round < most_rounds; ++round) {
-    if (!settle_round()) return true;
+    if (!settle_round(holds_toggles)) return true;
   }
   return false;
 }
 
 // Whether some latch or toggle changed.
-bool Timed::settle_round() {
+bool Timed::settle_round(bool holds_toggles) {
   program_.run(registers_);
   auto const& memories = program_.memories();
   std::vector<std::pair<SignalId, bool>> changes;
@@ -81,7 +81,8 @@ bool Timed::settle_round() {
     bool const trigger = (registers_[memory.definition] & 1u) != 0;
     bool const held = is_on(memory.signal);
     bool after = held;
-    if (memory.kind == SignalKind::toggle) after = held != (trigger && !was_triggered_[m]);
+    if (memory.kind == SignalKind::toggle && !holds_toggles)
+      after = held != (trigger && !was_triggered_[m]);
     if (memory.kind == SignalKind::latch)
       after = trigger || (held && (registers_[memory.reset] & 1u) == 0);
     was_triggered_[m] = trigger;

@@ -37,8 +37,8 @@ class Timed {
   };
 
   bool feeds(Line const&) const;  // what goes into the delay now
-  bool settle();
-  bool settle_round();
+  bool settle(bool holds_toggles = false);
+  bool settle_round(bool holds_toggles);
   void set(model::SignalId signal, bool is_on) { registers_[signal] = is_on ? 1 : 0; }
 
   model::Circuit const* circuit_;

@@ -46,6 +46,7 @@ JudgedExpectation judge_moment(model::Expectation const& expectation, Results co
         longest = longer(longest,
                          has_trap ? std::nullopt : body::longest_trip(travel.here, travel.graph));
       });
+  judged.never_rests = !is_known;
   if (!is_known) return judged;
   judged.measured = longest;
   judged.verdict = Truthfulness::holds;

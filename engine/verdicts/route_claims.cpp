@@ -120,6 +120,7 @@ JudgedExpectation judge_after(model::Expectation const& expectation, Results con
         judged.profile = travel.profile;
         judged.route = std::move(route);
       });
+  judged.never_rests = !is_known;
   if (!is_known) return judged;
   judged.verdict = Truthfulness::holds;
   if (judged.inlet) name_moment(judged, results, std::move(moment));

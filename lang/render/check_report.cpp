@@ -75,7 +75,7 @@ std::string combination_words(Summary const& summary) {
   if (!summary.too_many.empty()) {
     return summary.too_many + " are too many: their combinations were not run";
   }
-  if (summary.combinations == 1) return "1, nothing is switched";
+  if (!summary.has_signals) return "1, nothing is switched";
   if (summary.has_memory)
     return fmt::format("all {} that inputs and memory can come to", summary.combinations);
   return fmt::format("all {} of the inputs", summary.combinations);
@@ -115,6 +115,7 @@ std::string junction_lines(JudgedJunction const& judged) {
 void add(Summary& summary, model::Design const& design, Judgement const& judgement) {
   ++summary.junctions;
   summary.combinations += judgement.combinations.reachable.count();
+  summary.has_signals = summary.has_signals || !judgement.variables.empty();
   for (auto variable : judgement.variables)
     summary.has_memory = summary.has_memory || design.circuit.signals[variable].is_memory();
   if (judgement.is_decided) {

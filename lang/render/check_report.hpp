@@ -36,7 +36,7 @@ struct Summary {
   std::size_t held = 0, held_within_bounds = 0, violated = 0, empty = 0, undecided = 0;
   std::size_t junctions = 0, combinations = 0;
   std::string too_many;  // signals that were too many to run
-  bool has_memory = false;
+  bool has_signals = false, has_memory = false;
   bool is_history_left_out = false, is_switching_left_out = false;
   std::string verdict;  // chosen by the caller, who knows which findings fail
 };

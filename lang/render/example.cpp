@@ -127,7 +127,7 @@ std::string setting_text(Subject const& subject, Assignment const& assignment) {
 
 std::string situation_text(Subject const& subject, Assignment const& assignment,
                            std::vector<model::SignalId> const& flips) {
-  if (!flips.empty()) return "after: " + player_steps(subject, flips);
+  if (!flips.empty()) return player_steps(subject, flips);
   auto const setting = setting_text(subject, assignment);
   return setting.empty() ? "everything as built" : setting;
 }

@@ -27,7 +27,7 @@ std::string what_does_not_matter(Subject const&, Judgement const&, logic::Row,
 // "divert=on, flush=off": only inputs and memory that do not stand as built.
 std::string setting_text(Subject const&, Assignment const&);
 
-// "everything as built", "divert=on", or "after: flip divert on, flip divert off".
+// "everything as built", "divert=on", or "flip divert on, flip divert off".
 std::string situation_text(Subject const&, Assignment const&,
                            std::vector<model::SignalId> const& flips);
 

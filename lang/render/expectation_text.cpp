@@ -153,6 +153,11 @@ std::string expectation_text(JudgedJunction const& judged, std::size_t index, Lo
   if (is_violated && claim == model::Claim::deals)
     return result + worded_line("then", dealt_words(judged, expectation), look);
   if (expectation.example) return result;
+  if (expectation.never_rests) {
+    return result + worded_line("why",
+                                "After these events the signals or the water never come to rest.",
+                                look);
+  }
   result += worded_line("why", reason_of(expectation.verdict), look);
   return result + worded_line("do", remedy_of(expectation.verdict), look);
 }

@@ -36,9 +36,9 @@ std::string field_text(FieldPart const& part, Scene const& scene, std::optional<
   auto const& grid = part.subject.design.grid;
   auto const setting = situation_text(part.subject, part.assignment, part.flips);
   auto result =
-      fmt::format("{}\n    with        {}\n    switched    {}\n    wet         {}\n",
+      fmt::format("{}\n    {}        {}\n    switched    {}\n    wet         {}\n",
                   painted(look, Role::strong, "junction " + part.subject.map.junction.name),
-                  setting,
+                  part.flips.empty() ? "with" : "done", setting,
                   wire_words(part.subject, *scene.arrangement), counted(part.wet.size(), "cell"));
   if (auto const count = spilling(part); count > 0) {
     result += fmt::format("    spills      from {}\n", counted(count, "cell"));

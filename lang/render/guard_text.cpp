@@ -74,8 +74,9 @@ std::string guard_text(GuardPart const& part, Look look) {
   std::vector<std::vector<std::string>> lines{
       {"change", "wait before it", "inside leave within", "in danger without"}};
   for (auto const& guard : judgement.guards) {
-    lines.push_back({change_words(subject, guard), ticks_words(subject, guard.wait),
-                     ticks_words(subject, guard.clearing), short_dangers(guard)});
+    auto const wait = guard.dangers.empty() ? "none needed" : ticks_words(subject, guard.wait);
+    lines.push_back({change_words(subject, guard), wait, ticks_words(subject, guard.clearing),
+                     short_dangers(guard)});
   }
   result += aligned(lines, 4);
   for (std::size_t i = 0; i < judgement.guards.size(); ++i) {

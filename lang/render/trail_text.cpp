@@ -102,10 +102,10 @@ std::string heading(Journey const& journey, Look look) {
   auto const verdict = word_of(part.outcome.verdict);
   auto const goes_to = listed(names_of(part.subject.map.outlets, part.outcome.outlets), "or");
   auto result = fmt::format(
-      "{}\n    from       {}\n    body       {}\n    with       {}\n    verdict    {}{}\n",
+      "{}\n    from       {}\n    body       {}\n    {}       {}\n    verdict    {}{}\n",
       painted(look, Role::strong, "junction " + part.subject.map.junction.name),
       part.subject.map.inlets[part.inlet].name, part.subject.map.profiles[part.profile].name,
-      setting,
+      part.flips.empty() ? "with" : "done", setting,
       painted(look, part.outcome.verdict == body::Verdict::certain ? Role::good : Role::warning,
               verdict),
       goes_to.empty() ? ", reaches nothing" : ", reaches " + goes_to);

@@ -89,9 +89,8 @@ std::string picture(WavesSheet const& sheet, std::size_t columns, Look look) {
   };
   std::string result;
   for (std::size_t b = 0; b < std::min(bands.size(), most_bands); ++b) {
-    result +=
-        fmt::format("\n{}{}\n", first_column("tick"),
-                    painted(look, Role::quiet, scale_line(bands[b], look)));
+    result += fmt::format("\n{}{}\n", first_column("tick"),
+                          painted(look, Role::quiet, scale_line(bands[b], look)));
     for (auto s : sheet.shown)
       result += first_column(names[s].name) + signal_line(sheet, s, bands[b], look) + "\n";
   }

@@ -30,7 +30,7 @@ from leat_program import (MOST_INPUTS, Case, Difference, Leat, drawn_case, examp
 from model_document import Junction, evaluate, junctions
 from model_histories import Histories, Key, Restless
 from model_oracle import field_of
-from model_signals import Logic, delays_in_loops, flips_of
+from model_signals import delays_in_loops, flips_of
 from random_histories import random_history
 
 SHOWN = 2  # sequences of a design whose water is compared cell by cell
@@ -237,8 +237,6 @@ def compare_water(leat: Leat, case: Case, clauses: list[Clause], histories: Hist
 
 def compare_design(leat: Leat, drawing: Drawing, folder: Path, seed: int) -> Counter[str]:
     junction = junctions(drawing.document())[0]
-    if Logic(junction).is_start_open():
-        return Counter({"open start": 1})
     try:
         histories = Histories(junction)
     except Restless:
@@ -279,8 +277,7 @@ def compare(leat: Leat, given: argparse.Namespace, folder: Path) -> str:
     verdicts = [f"{found[name]} {name}" for name in ("holds", "violated", "empty", "undecided")]
     return (f"histories agree: {found['designs']} designs ({', '.join(kinds)}), {found['examples']} examples, "
             f"{found['rows']} rows, {found['routes']} routes, {found['conditions']} conditions, "
-            f"{found['fields']} fields, verdicts: {', '.join(verdicts)}; left out: {found['restless']} with restless water, "
-            f"{found['open start']} whose start the model leaves open")
+            f"{found['fields']} fields, verdicts: {', '.join(verdicts)}; left out: {found['restless']} with restless water")
 
 
 if __name__ == "__main__":

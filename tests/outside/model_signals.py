@@ -61,11 +61,6 @@ class Logic:
         state = self.initial()
         return self.settled(state, self.triggers(state), is_first=True)
 
-    def is_start_open(self) -> bool:
-        """Whether it would begin otherwise if toggles changed while the start settles."""
-        state = self.initial()
-        return self.settled(state, self.triggers(state)) != self.as_built()
-
     def after(self, state: Assignment, flipped: str) -> Optional[Assignment]:
         """From a settled state, once all has settled after an input has flipped."""
         return self.settled({**state, flipped: not state[flipped]}, self.triggers(state))

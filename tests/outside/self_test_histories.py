@@ -83,8 +83,6 @@ class Signals(unittest.TestCase):
         on = Signal("a", "lever", True)
         held, turn = Signal("held", "latch", on="a", off=("not", "a")), Signal("turn", "toggle", on="held")
         self.assertEqual(on_after(logic_of(on, held, turn)), {"a", "held"})
-        self.assertTrue(logic_of(on, held, turn).is_start_open())
-        self.assertFalse(logic_of(on, held).is_start_open())
         late, more = Signal("late", "delay", on="a", ticks=2), Signal("more", "delay", on="late", ticks=2)
         self.assertEqual(on_after(logic_of(on, more, late)), {"a", "late", "more"})
 

@@ -68,17 +68,22 @@ def note_triggers(netlist: Netlist) -> list[str]:
 
 
 def settle_task(netlist: Netlist) -> list[str]:
-    lines = ["task settle; begin", "quiet = 0; rounds = 0;",
+    """What settles after something was done, and what settles the start, in which toggles are held."""
+    return task(netlist, "settle", memories(netlist)) + task(netlist, "settle_start", netlist.of_kind("latch"))
+
+
+def task(netlist: Netlist, name: str, changing: list[Signal]) -> list[str]:
+    lines = [f"task {name}; begin", "quiet = 0; rounds = 0;",
              f"while (!quiet && rounds < {MOST_ROUNDS}) begin", "#1; quiet = 1; rounds = rounds + 1;"]
-    for memory in memories(netlist):
+    for memory in changing:
         lines.append(f"then_{memory.name} = {next_value(memory)};")
         lines.append(f"if (then_{memory.name} != {memory.name}) quiet = 0;")
     lines += note_triggers(netlist)
-    lines += [f"{memory.name} = then_{memory.name};" for memory in memories(netlist)]
+    lines += [f"{memory.name} = then_{memory.name};" for memory in changing]
     return [*lines, "end", "end endtask"]
 
 
 def as_built(netlist: Netlist) -> list[str]:
     lines = [f"{signal.name} = {bit(signal.starts_on)};" for signal in netlist.signals
              if signal.kind != "wire"]
-    return [*lines, "#1;", *note_triggers(netlist), "settle;"]
+    return [*lines, "#1;", *note_triggers(netlist), "settle_start;"]
