@@ -162,6 +162,27 @@ TEST_CASE("a guard by delay: the shortest that is safe lies near the time bodies
   for (int ticks = shortest; ticks < shortest + 100; ticks += 10) CHECK(is_safe(ticks));
 }
 
+TEST_CASE("a change that comes late: those inside at the event have left, others have entered") {
+  auto const late = [](int ticks) {
+    auto design = shut_run();
+    auto const later = add(design, {model::SignalKind::delay, false, 0, 0, ticks});
+    for (int z : {1, 2})
+      put(design, {3, 0, z}, {model::material::rock, model::material::open, later});
+    return design;
+  };
+  int const trip = 5 * 19;
+  Surveyed const slow(late(trip + 5));
+  auto const all = slow.switchings();
+  auto const& closing = switching_of(slow, all, {}, 0);
+  REQUIRE(closing.phases.size() == 1);
+  CHECK(closing.phases[0].tick == trip + 5);
+  CHECK(explore::longest(closing.clearing) == trip);
+  CHECK(danger(closing, Danger::Kind::crushed));  // of those who came after
+  Surveyed const quick(late(trip - 5));
+  auto const others = quick.switchings();
+  CHECK_FALSE(explore::longest(switching_of(quick, others, {}, 0).clearing));
+}
+
 TEST_CASE("past the budget nothing is said of switching") {
   Surveyed const surveyed(two_sources(40));
   CHECK(surveyed.switchings().is_complete);

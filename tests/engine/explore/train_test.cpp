@@ -28,7 +28,9 @@ TEST_CASE("a train on a straight run arrives in order, each after the same time"
 }
 
 TEST_CASE("a body that never arrives is told where it stands when the time is over") {
-  auto const design = drawn::draw({{"XXXXXXXX"}, {"wi...X.A"}, {".....X.."}});
+  // A clock goes on, so that nothing is ever at rest for good.
+  auto design = drawn::draw({{"XXXXXXXX"}, {"wi...X.A"}, {".....X.."}});
+  design.circuit.signals[1] = {model::SignalKind::clock, false, 0, 0, 10};
   explore::TrainOrder order;
   order.most_ticks = 500;
   auto const run = run_train(design, order);
@@ -37,6 +39,32 @@ TEST_CASE("a body that never arrives is told where it stands when the time is ov
   CHECK(run.bodies[0].end == body::End::none);
   CHECK(run.bodies[0].ended == 500);
   CHECK(run.bodies[0].cell == design.grid.cell({4, 0, 1}));
+}
+
+TEST_CASE("a body that stands for good is told so, whether or not the time is over") {
+  auto const design = drawn::draw({{"XXXXXXXX"}, {"wi...X.A"}, {".....X.."}});
+  explore::TrainOrder order;
+  order.most_ticks = 500;
+  auto const run = run_train(design, order);
+  REQUIRE(run.bodies.size() == 1);
+  CHECK(run.bodies[0].end == body::End::none);
+  CHECK(run.bodies[0].cell == design.grid.cell({4, 0, 1}));
+  CHECK(run.bodies[0].ended == run.ticks);
+  CHECK(run.ticks >= 3 * 19);
+  CHECK(run.ticks <= 500);
+}
+
+TEST_CASE("a train meets what was flipped before, and the water as it then rests") {
+  auto const design = drawn::draw({{"XXXXXXXXX"}, {"wi.a..A.X"}, {"...a....X"}});
+  explore::TrainOrder order;
+  order.most_ticks = 500;
+  CHECK(run_train(design, order).delivered.size() == 1);
+  order.flips = {0};
+  auto const shut = run_train(design, order);
+  CHECK(shut.delivered.empty());
+  CHECK(shut.bodies.at(0).cell == design.grid.cell({2, 0, 1}));
+  order.flips = {0, 1, 0};
+  CHECK(run_train(design, order).delivered.size() == 1);
 }
 
 TEST_CASE("a toggle behind a plate deals bodies to two outlets in turn") {

@@ -38,6 +38,14 @@ TEST_CASE("no twin signals: delays agree with what goes into them by their natur
   CHECK(only(judgement, FindingKind::twin_signals).signals == std::vector<model::SignalId>{0, 3});
 }
 
+TEST_CASE("no twin signals: a wire that looks at a delay takes time to follow as well") {
+  auto design = draw({{"XXXXXXX"}, {"wi.aA.B"}, {"....aXX"}});
+  auto const later = add(design, {model::SignalKind::delay, false, 0, 0, 10});
+  auto const either = design.circuit.add({model::Operator::disjunction, 0, later});
+  add(design, {model::SignalKind::wire, false, either, 0, 0});
+  CHECK_FALSE(has(judge(design), FindingKind::twin_signals));
+}
+
 TEST_CASE("twin signals: memory too, as far as combinations are reached") {
   // Latch 2 follows lever 0; latch 3 can be on without it.
   auto design = draw({{"XXXXXXX"}, {"wi.aA.B"}, {"....aXX"}});

@@ -1,5 +1,7 @@
 #include "engine/tables/route_groups.hpp"
 
+#include <random>
+
 #include "tests/laws/random_junction.hpp"
 #include "tests/support/catch.hpp"
 #include "tests/support/draw.hpp"
@@ -91,4 +93,31 @@ TEST_CASE("law: groups are as fine as the routes, and hold every reachable row o
     }
   }
   CHECK(with_several > 10);
+}
+
+TEST_CASE("law: whatever is reached, conditions of groups hold their rows and exclude each other") {
+  std::mt19937 dice(18);
+  for (int trial = 0; trial < 200; ++trial) {
+    explore::Combinations combinations;
+    combinations.reachable = logic::RowSet(4);
+    tables::RouteTable routes(16, 1, 1);
+    for (logic::Row row = 0; row < 16; ++row) {
+      bool const is_reached = dice() % 2 == 0;
+      auto const number = static_cast<std::uint32_t>(combinations.situations.size());
+      combinations.situation_of_row.push_back(is_reached ? number : explore::Combinations::never);
+      if (!is_reached) continue;
+      combinations.reachable.insert(row);
+      combinations.situations.push_back({number});
+      routes.at(number, 0, 0) = {
+          Verdict::lost, {}, {static_cast<unsigned>(dice() % 3)}, false, false};
+    }
+    logic::RowSet once(4);
+    for (auto const& group : tables::route_groups(combinations, routes, 0, 0)) {
+      auto const stated = logic::rows_of(group.condition, 4);
+      INFO("trial " << trial);
+      REQUIRE((stated & combinations.reachable) == group.rows);
+      REQUIRE((stated & once).is_empty());
+      once |= stated;
+    }
+  }
 }

@@ -1,5 +1,7 @@
 #include "engine/tables/routes.hpp"
 
+#include <random>
+
 #include "tests/support/catch.hpp"
 #include "tests/support/draw.hpp"
 #include "tests/support/surveyed.hpp"
@@ -135,4 +137,32 @@ TEST_CASE("conditions are free where no row is reachable, and exclude each other
   CHECK(rows == combinations.reachable);
   // Lever 0 without lever 1: the latch needs not be named.
   CHECK(all[1].condition == std::vector{logic::Cube{3, 1}});
+}
+
+TEST_CASE("law: whatever is reached, conditions hold their rows and exclude each other") {
+  std::mt19937 dice(17);
+  for (int trial = 0; trial < 200; ++trial) {
+    explore::Combinations combinations;
+    combinations.reachable = logic::RowSet(4);
+    tables::RouteTable routes(16, 1, 1);
+    for (logic::Row row = 0; row < 16; ++row) {
+      bool const is_reached = dice() % 2 == 0;
+      auto const number = static_cast<std::uint32_t>(combinations.situations.size());
+      combinations.situation_of_row.push_back(is_reached ? number : explore::Combinations::never);
+      if (!is_reached) continue;
+      combinations.reachable.insert(row);
+      combinations.situations.push_back({number});
+      routes.at(number, 0, 0) = {
+          Verdict::certain, {static_cast<unsigned>(dice() % 3)}, {}, false, false};
+    }
+    logic::RowSet once(4);
+    for (auto const& destination : tables::destinations(combinations, routes, 0, 0)) {
+      auto const stated = logic::rows_of(destination.condition, 4);
+      INFO("trial " << trial);
+      REQUIRE((stated & combinations.reachable) == destination.rows);
+      REQUIRE((stated & once).is_empty());
+      once |= stated;
+    }
+    REQUIRE((once & combinations.reachable) == combinations.reachable);
+  }
 }

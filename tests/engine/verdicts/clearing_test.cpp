@@ -80,6 +80,7 @@ TEST_CASE("clears, after events: the one water after them") {
   add_restless(restless, 1);
   expectation.events = {1};
   CHECK(verdict(restless, expectation) == Truthfulness::undecided);
+  CHECK(judged(restless, expectation).never_rests);
 }
 
 TEST_CASE("clears: a water that only switching brings counts where the history is followed") {

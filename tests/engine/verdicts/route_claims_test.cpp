@@ -61,7 +61,10 @@ TEST_CASE("after events: undecided where the logic never gets quiet") {
   auto design = remembering();
   add_restless(design, 1);
   CHECK(verdict(design, after(Claim::reaches, {0}, 0)) == Truthfulness::holds);
-  CHECK(verdict(design, after(Claim::reaches, {0, 1}, 0)) == Truthfulness::undecided);
+  auto const unknown = judged(design, after(Claim::reaches, {0, 1}, 0));
+  CHECK(unknown.verdict == Truthfulness::undecided);
+  CHECK(unknown.never_rests);
+  CHECK_FALSE(judged(design, after(Claim::reaches, {0}, 0)).never_rests);
 }
 
 TEST_CASE("over all combinations: what some water breaks is broken, though each row can keep it") {
