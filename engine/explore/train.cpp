@@ -32,6 +32,7 @@ class Works {
 
   model::Arrangement const& arrangement() const { return *arrangement_; }
   water::Field const& field() const { return field_; }
+  bool is_settling() const { return settling_.has_value(); }
 
   // After the logic has moved: a new arrangement where a control has changed; every few ticks a
   // water step.
@@ -84,7 +85,8 @@ class Run {
         circuit_(standing(machine.circuit(), before_.signals)),
         timed_(circuit_),
         works_(design, timed_, before_),
-        outlets_(body::outlet_cells(design)) {}
+        outlets_(body::outlet_cells(design)),
+        longest_time_(longest_time(design)) {}
 
   TrainRun run() {
     while (result_.ticks < order_.most_ticks && (entered_ < order_.count || !travellers_.empty())) {
@@ -96,6 +98,7 @@ class Run {
       timed_.tick();
       works_.tick();
       ++result_.ticks;
+      if (is_at_rest_for_good()) break;
     }
     for (auto& body : result_.bodies) {
       if (body.end == End::none) body.ended = result_.ticks;
@@ -104,6 +107,26 @@ class Run {
   }
 
  private:
+  // Once nothing has moved, changed or been on its way for longer than any delay, pulse or clock
+  // takes, nothing ever will again.
+  bool is_at_rest_for_good() {
+    std::vector<bool> signals(circuit_.signals.size());
+    for (model::SignalId s = 0; s < signals.size(); ++s) signals[s] = timed_.is_on(s);
+    bool const is_anyone_moving =
+        entered_ < order_.count || std::any_of(travellers_.begin(), travellers_.end(),
+                                               [](Traveller const& t) { return t.to.has_value(); });
+    if (is_anyone_moving || works_.is_settling() || signals != signals_)
+      last_moved_ = result_.ticks;
+    signals_ = std::move(signals);
+    return result_.ticks - last_moved_ > longest_time_;
+  }
+
+  static int longest_time(model::Design const& design) {
+    int longest = design.practice[model::Rule::step_ticks];
+    for (auto const& signal : design.circuit.signals) longest = std::max(longest, signal.ticks);
+    return longest;
+  }
+
   static model::Circuit standing(model::Circuit circuit, std::vector<bool> const& values) {
     for (std::size_t s = 0; s < values.size(); ++s) circuit.signals[s].starts_on = values[s];
     return circuit;
@@ -196,6 +219,9 @@ class Run {
   std::vector<Traveller> travellers_;
   TrainRun result_;
   int entered_ = 0;
+  std::vector<bool> signals_;  // a tick ago
+  int last_moved_ = 0;         // tick
+  int longest_time_;           // of delays, pulses, clocks and the water's step
 };
 
 }  // namespace

@@ -54,6 +54,7 @@ render::TrailPart part_of(render::Subject const& subject, Question const& questi
           profile,
           situation.assignment,
           situation.flips,
+          situation.standing,
           std::move(graph),
           std::move(outcome),
           std::move(components),

@@ -3,6 +3,7 @@
 #include "lang/cli/commands.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/cli/sights.hpp"
+#include "lang/render/example.hpp"
 #include "lang/render/guard.hpp"
 
 namespace leat::cli {
@@ -12,10 +13,8 @@ namespace {
 // Whether the dangers of a junction were looked for; told where not.
 bool is_known(render::Subject const& subject, Judgement const& judged, Terminal& terminal) {
   if (judged.is_decided && judged.switchings.is_complete) return true;
-  terminal.refuse(fmt::format("junction {} is undecided: it has too many combinations or changes "
-                              "to follow bodies through each",
-                              subject.map.junction.name),
-                  "split the junction, or take signals or delays out of it");
+  refuse_undecided(subject, "it has too many combinations or changes to follow bodies through each",
+                   render::never_rests(judged), terminal);
   return false;
 }
 

@@ -72,6 +72,14 @@ std::vector<std::size_t> with_inlet(Loaded const& loaded, std::vector<std::size_
   return found.empty() ? chosen : found;
 }
 
+void refuse_undecided(render::Subject const& subject, std::string const& too_much, bool never_rests,
+                      Terminal& terminal) {
+  auto const why = never_rests ? "its signals never come to rest as built" : too_much;
+  terminal.refuse(fmt::format("junction {} is undecided: {}", subject.map.junction.name, why),
+                  never_rests ? "leat machine names the loop"
+                              : "split the junction, or take signals or delays out of it");
+}
+
 std::optional<std::uint32_t> find_name(std::vector<source::Named> const& named,
                                        std::string const& name, std::string_view kind,
                                        Terminal& terminal) {

@@ -31,6 +31,10 @@ std::optional<std::vector<std::size_t>> chosen_junctions(Loaded const&, std::str
 std::vector<std::size_t> with_inlet(Loaded const&, std::vector<std::size_t> const& chosen,
                                     std::string const& inlet);
 
+// Says why a junction is undecided, and what to do.
+void refuse_undecided(render::Subject const&, std::string const& too_much, bool never_rests,
+                      Terminal&);
+
 // The id of a name; told where it is unknown. An empty name is "not asked for" and must be dealt
 // with before.
 std::optional<std::uint32_t> find_name(std::vector<source::Named> const&, std::string const& name,
@@ -43,6 +47,7 @@ struct Situation {
   Solved solved;
   render::Assignment assignment;
   std::vector<model::SignalId> flips;  // none where it was put by `when`
+  render::Standing standing = render::Standing::plain;
 };
 std::optional<Situation> read_situation(render::Subject const&, std::string const& when,
                                         std::string const& deeds, Terminal&);

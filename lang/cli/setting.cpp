@@ -116,6 +116,22 @@ render::Assignment assignment_of(model::Design const& design, std::vector<bool> 
   return assignment;
 }
 
+// Found out by judging the design, where that is quick.
+render::Standing standing_of(model::Design const& design, std::vector<bool> const& signals) {
+  constexpr std::size_t most_variables = 10;
+  auto const variables = logic::variables_of(logic::settled_circuit(design.circuit));
+  if (variables.empty() || variables.size() > most_variables) return render::Standing::plain;
+  Budget budget;
+  budget.history.most_changes = 2000;
+  budget.switching.most_switchings = 0;
+  auto const judged = judge(design, budget);
+  if (!judged.is_decided) return render::Standing::plain;
+  auto const situation = judged.combinations.situation_of_row[judged.combinations.row_of(signals)];
+  if (situation == explore::Combinations::never) return render::Standing::never_reached;
+  bool const has_several = judged.combinations.situations[situation].size() > 1;
+  return has_several ? render::Standing::several_waters : render::Standing::plain;
+}
+
 }  // namespace
 
 std::optional<std::vector<SignalId>> read_flips(render::Subject const& subject,
@@ -146,7 +162,8 @@ std::optional<Situation> read_situation(render::Subject const& subject, std::str
     if (!values) return std::nullopt;
     auto solved = solve(subject.design, *values);
     auto assignment = assignment_of(subject.design, solved.signals);
-    return Situation{std::move(solved), std::move(assignment), {}};
+    auto const standing = standing_of(subject.design, solved.signals);
+    return Situation{std::move(solved), std::move(assignment), {}, standing};
   }
   auto const flips = read_flips(subject, deeds, terminal);
   if (!flips) return std::nullopt;
@@ -157,7 +174,7 @@ std::optional<Situation> read_situation(render::Subject const& subject, std::str
     return std::nullopt;
   }
   auto assignment = assignment_of(subject.design, solved->signals);
-  return Situation{std::move(*solved), std::move(assignment), *flips};
+  return Situation{std::move(*solved), std::move(assignment), *flips, render::Standing::plain};
 }
 
 }  // namespace leat::cli

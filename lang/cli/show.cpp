@@ -30,7 +30,7 @@ Exit run(ShowOptions const& options, Terminal& terminal) {
     auto const situation = read_situation(subject, options.when, options.deeds, terminal);
     if (!situation || !has_level(subject, options.level, terminal)) return Exit::unusable;
     auto const& solved = situation->solved;
-    parts.push_back({subject, situation->assignment, situation->flips,
+    parts.push_back({subject, situation->assignment, situation->flips, situation->standing,
                      water::survey({solved.arrangement, solved.field})});
     if (options.format != "text") continue;
     render::Scene const scene{subject, &solved.arrangement, parts.back().wet};

@@ -68,10 +68,9 @@ Exit run(TableOptions const& options, Terminal& terminal) {
     auto sheet = sheet_of(loaded->subject(i), options, terminal);
     if (!sheet) return Exit::unusable;
     if (!sheet->is_decided) {
-      terminal.refuse(
-          fmt::format("junction {} is undecided: {} are too many to run", sheet->junction,
-                      render::counted(sheet->signals.size(), "signal")),
-          "split the junction, or look at single combinations with leat follow");
+      refuse_undecided(loaded->subject(i),
+                       render::counted(sheet->signals.size(), "signal") + " are too many to run",
+                       sheet->is_restless, terminal);
       exit = Exit::undecided;
     }
     sheets.push_back(std::move(*sheet));

@@ -4,6 +4,7 @@
 
 #include "lang/render/columns.hpp"
 #include "lang/render/diagnostic_text.hpp"
+#include "lang/render/example.hpp"
 #include "lang/render/finding_sentences.hpp"
 #include "lang/render/paragraph.hpp"
 #include "lang/render/words.hpp"
@@ -75,6 +76,7 @@ std::string combination_words(Summary const& summary) {
   if (!summary.too_many.empty()) {
     return summary.too_many + " are too many: their combinations were not run";
   }
+  if (summary.is_restless) return "none was run: the signals never come to rest as built";
   if (!summary.has_signals) return "1, nothing is switched";
   if (summary.has_memory)
     return fmt::format("all {} that inputs and memory can come to", summary.combinations);
@@ -122,7 +124,9 @@ void add(Summary& summary, model::Design const& design, Judgement const& judgeme
     summary.is_history_left_out |= !judgement.histories.is_followed;
     summary.is_switching_left_out |= !judgement.switchings.is_complete;
   }
-  if (!judgement.is_decided) summary.too_many = counted(judgement.variables.size(), "signal");
+  summary.is_restless = summary.is_restless || never_rests(judgement);
+  if (!judgement.is_decided && !never_rests(judgement))
+    summary.too_many = counted(judgement.variables.size(), "signal");
   for (auto const& finding : judgement.findings) {
     if (finding.accepted_by) {
       ++summary.accepted;

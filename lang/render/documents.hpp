@@ -18,6 +18,9 @@ namespace leat::render {
 // The value of each input signal, by its id.
 using Assignment = std::map<model::SignalId, bool>;
 
+// What is known of a combination that was put, not led to.
+enum class Standing { plain, never_reached, several_waters };
+
 // leat-design: `leat resolve`.
 std::string design_document(std::vector<Subject> const&);
 
@@ -25,7 +28,9 @@ std::string design_document(std::vector<Subject> const&);
 struct FieldPart {
   Subject subject;
   Assignment assignment;
-  std::vector<model::SignalId> flips;  // what was done from as built; none: put so, with fresh water
+  std::vector<model::SignalId>
+      flips;  // what was done from as built; none: put so, with fresh water
+  Standing standing = Standing::plain;
   std::vector<water::WetCell> wet;
 };
 std::string field_document(std::vector<FieldPart> const&);
@@ -40,6 +45,7 @@ struct TrailPart {
   model::ProfileId profile = 0;
   Assignment assignment;
   std::vector<model::SignalId> flips;  // as in FieldPart
+  Standing standing = Standing::plain;
   body::RouteGraph graph;
   body::Outcome outcome;
   body::Components components;

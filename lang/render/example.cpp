@@ -64,6 +64,8 @@ std::string script_of(Subject const& subject, std::vector<model::SignalId> const
 
 }  // namespace
 
+bool never_rests(Judgement const& judged) { return !judged.is_decided && !judged.findings.empty(); }
+
 Assignment assignment_of(Judgement const& judged, logic::Row row) {
   Assignment assignment;
   for (std::size_t i = 0; i < judged.variables.size(); ++i) {
@@ -130,6 +132,18 @@ std::string situation_text(Subject const& subject, Assignment const& assignment,
   if (!flips.empty()) return player_steps(subject, flips);
   auto const setting = setting_text(subject, assignment);
   return setting.empty() ? "everything as built" : setting;
+}
+
+std::string_view caveat_of(Standing standing) {
+  switch (standing) {
+    case Standing::never_reached:
+      return "no list of events from as built leads to this combination";
+    case Standing::several_waters:
+      return "with fresh water; by switching it comes with other waters too, see leat check";
+    case Standing::plain:
+      break;
+  }
+  return {};
 }
 
 std::string way_option(Subject const& subject, Judgement const& judged,

@@ -9,6 +9,9 @@
 // One combination, and the way to it, told to a player.
 namespace leat::render {
 
+// Whether it is undecided since the signals never come to rest as built.
+bool never_rests(Judgement const&);
+
 Assignment assignment_of(Judgement const&, logic::Row);
 
 // What a player does, step by step: "flip divert on, press flush, let go of flush", or "nothing to
@@ -30,6 +33,9 @@ std::string setting_text(Subject const&, Assignment const&);
 // "everything as built", "divert=on", or "flip divert on, flip divert off".
 std::string situation_text(Subject const&, Assignment const&,
                            std::vector<model::SignalId> const& flips);
+
+// What a reader of such a combination must know; empty where it is plain.
+std::string_view caveat_of(Standing);
 
 // How the commands are told the example: by its setting where its water is the fresh one, else by
 // what was done. Empty where nothing needs to be said, else with a blank before it.

@@ -40,6 +40,8 @@ std::string field_text(FieldPart const& part, Scene const& scene, std::optional<
                   painted(look, Role::strong, "junction " + part.subject.map.junction.name),
                   part.flips.empty() ? "with" : "done", setting,
                   wire_words(part.subject, *scene.arrangement), counted(part.wet.size(), "cell"));
+  if (auto const caveat = caveat_of(part.standing); !caveat.empty())
+    result += fmt::format("    but         {}\n", caveat);
   if (auto const count = spilling(part); count > 0) {
     result += fmt::format("    spills      from {}\n", counted(count, "cell"));
   }

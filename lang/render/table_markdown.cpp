@@ -48,8 +48,9 @@ std::string condition_table(TableSheet const& sheet, Lane const& lane) {
 std::string table_markdown(TableSheet const& sheet) {
   auto result = fmt::format("## {}\n", safe(sheet.junction));
   if (!sheet.is_decided) {
-    return result + fmt::format("\nUndecided: {} are too many to run.\n",
-                                counted(sheet.signals.size(), "signal"));
+    return result + (sheet.is_restless ? "\nUndecided: the signals never come to rest as built.\n"
+                                       : fmt::format("\nUndecided: {} are too many to run.\n",
+                                                     counted(sheet.signals.size(), "signal")));
   }
   for (auto const& group : grouped(sheet)) {
     result += fmt::format("\n### From {}, {}\n\n", safe(group.inlet), safe(listed(group.bodies)));

@@ -2,6 +2,7 @@
 
 #include "engine/tables/route_groups.hpp"
 #include "lang/render/condition.hpp"
+#include "lang/render/example.hpp"
 #include "lang/render/words.hpp"
 
 namespace leat::render {
@@ -104,6 +105,7 @@ TableSheet table_sheet(Subject const& subject, Judgement const& judged,
   sheet.signals = names_of(subject.map.signals, judged.variables);
   sheet.is_full = request.is_full;
   sheet.is_decided = judged.is_decided;
+  sheet.is_restless = never_rests(judged);
   sheet.row_count = judged.combinations.reachable.count();
   for (model::InletId i = 0; i < subject.design.inlets.size(); ++i) {
     if (request.inlet && *request.inlet != i) continue;

@@ -109,6 +109,8 @@ std::string heading(Journey const& journey, Look look) {
       painted(look, part.outcome.verdict == body::Verdict::certain ? Role::good : Role::warning,
               verdict),
       goes_to.empty() ? ", reaches nothing" : ", reaches " + goes_to);
+  if (auto const caveat = caveat_of(part.standing); !caveat.empty())
+    result += fmt::format("    but        {}\n", caveat);
   if (part.graph.starts.empty()) {
     result += "\nThe body does not fit into the inlet.\n";
   }
