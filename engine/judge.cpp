@@ -194,6 +194,7 @@ Judgement judge(model::Design const& design, Budget const& budget, Progress cons
   auto& histories = judgement.histories;
   auto& combinations = judgement.combinations;
   explore::Explored const explored{design, machine, states, histories, combinations, truth};
+  if (!states.is_complete && states.size() > 0) return judgement;
   if (states.size() == 0) {
     combinations.reachable = logic::RowSet(static_cast<int>(judgement.variables.size()));
     judgement.findings = findings::oscillations(explored);
@@ -229,7 +230,8 @@ Solved solve(model::Design const& design, std::vector<bool> const& given) {
   model::Arrangement arrangement(design,
                                  explore::setting_in(design, explore::fills_drawn(design), values));
   auto settled = water::settle_fresh(arrangement);
-  return {std::move(arrangement), std::move(settled.field), settled.steps, std::move(values)};
+  return {std::move(arrangement), std::move(settled.field), settled.steps, std::move(values),
+          settled.is_settled};
 }
 
 std::optional<Solved> solve_after(model::Design const& design, std::vector<SignalId> const& flips) {
@@ -237,8 +239,11 @@ std::optional<Solved> solve_after(model::Design const& design, std::vector<Signa
   logic::Machine const machine(circuit);
   auto walked = explore::walk(design, machine, flips);
   if (!walked.is_quiet) return std::nullopt;
-  return Solved{
-      {design, walked.setting}, std::move(walked.field), walked.steps, std::move(walked.signals)};
+  return Solved{{design, walked.setting},
+                std::move(walked.field),
+                walked.steps,
+                std::move(walked.signals),
+                walked.is_settled};
 }
 
 }  // namespace leat

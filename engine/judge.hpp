@@ -52,7 +52,8 @@ struct Solved {
   water::Field field;
   int steps = 0;  // water steps until settled, each of Rule::step_ticks: from dry, or from the last
                   // event on
-  std::vector<bool> signals;  // every signal's value
+  std::vector<bool> signals{};  // every signal's value
+  bool is_settled = true;     // false: the water still moved when its bound was reached
 };
 // From dry. `values`: one value a signal; those of inputs and memory are read.
 Solved solve(model::Design const&, std::vector<bool> const& values);

@@ -42,15 +42,17 @@ Walk walk(model::Design const& design, logic::Machine const& machine,
       machine.variables().begin() + static_cast<std::ptrdiff_t>(machine.input_count());
   for (auto flip : flips) {
     auto const input = std::find(machine.variables().begin(), inputs_end, flip);
-    require(input != inputs_end, "walk: only inputs are flipped");
+    require(design.circuit.signals[flip].is_input(), "walk: only inputs are flipped");
     if (!walked.is_quiet) break;
+    if (input == inputs_end) continue;
     state =
         machine.after(state.code, static_cast<std::size_t>(input - machine.variables().begin()));
     walked.is_quiet = state.is_quiet;
     walked.signals = machine.values(state.code);
     auto setting = setting_in(design, is_drawn, walked.signals);
     if (setting == walked.setting) continue;
-    take(water::settle_switched({design, walked.setting}, walked.field, {design, setting}));
+    take(water::settle_switched({design, walked.setting}, walked.field, {design, setting},
+                                walked.is_settled));
     walked.setting = std::move(setting);
   }
   return walked;

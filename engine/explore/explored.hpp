@@ -52,7 +52,8 @@ struct Walk {
   water::Field field;
   int steps = 0;  // water steps of the last change
 };
-// Contract: only inputs of the machine are flipped. Stops where the logic does not get quiet.
+// Contract: only inputs are flipped. One that the machine holds, since nothing depends on it,
+// changes nothing. Stops where the logic does not get quiet.
 Walk walk(model::Design const&, logic::Machine const&, std::vector<model::SignalId> const& flips);
 
 // What doing these events one after the other flips: a lever or clock changes once, a button or

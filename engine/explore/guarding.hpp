@@ -6,6 +6,13 @@
 
 namespace leat::explore {
 
+// A danger of one change, over every state in which it threatens.
+struct Threat {
+  Danger danger;  // united by kind, inlet, profile and outlet
+  RowSet rows{0};
+  Example example;  // the nearest state
+};
+
 // One change of an input with all that it does to bodies inside, over every state it can happen in.
 struct Guard {
   model::SignalId event = 0;
@@ -16,10 +23,8 @@ struct Guard {
   std::optional<int> wait;
   // Ticks after it until every body that was inside has left; none where one may never leave.
   std::optional<int> clearing;
-  // United by kind, inlet, profile and outlet.
-  std::vector<Danger> dangers;
-  // The nearest state in which a danger threatens; where there is none, in which it can happen.
-  Example example;
+  std::vector<Threat> threats;
+  Example example;  // the nearest state before it
 };
 
 // In the order of the inputs, first on, then off; changes that move no cell are left out. `trips`:

@@ -48,7 +48,7 @@ class Trace {
           0);
     for (std::uint32_t node = 0; node < found_.nodes.size() && found_.is_complete; ++node)
       leave(node);
-    mark_fresh();
+    if (found_.is_complete) mark_fresh();
     return std::move(found_);
   }
 
@@ -75,8 +75,8 @@ class Trace {
                          found_.waters.size() * design_.grid.size() <= budget_.most_cells / 2;
     if (!found_.is_complete) return from;
     auto const& before = arrangements_[found_.waters[from].setting];
-    auto settled =
-        water::settle_switched(before, found_.waters[from].field, arrangements_[setting]);
+    auto settled = water::settle_switched(before, found_.waters[from].field, arrangements_[setting],
+                                          found_.waters[from].is_settled);
     auto const to = water_number(setting, std::move(settled));
     found_.changes.push_back({from, to, node, static_cast<std::uint8_t>(event)});
     change_of_.emplace(key, to);

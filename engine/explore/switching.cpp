@@ -80,7 +80,7 @@ class Crowd {
     fall_on(here);
     Positions reached = inside_;
     for (auto const& at : inside_) {
-      for (auto const& move : body::moves_from(here, at)) arrive(here, move.to, reached);
+      for (auto const& move : body::moves_from(here, at)) arrive(here, at, move.to, reached);
     }
     inside_ = std::move(reached);
     fall_on(here);
@@ -105,7 +105,8 @@ class Crowd {
 
   std::set<Cell> crushed;
   std::set<model::OutletId> delivered;
-  std::set<Cell> spilled;
+  bool has_spilled = false;
+  std::set<Cell> spilled;  // the last ones inside, of those who left while the water moved
 
  private:
   std::vector<Position> entering_at(Surroundings const& here) const {
@@ -120,18 +121,19 @@ class Crowd {
       if (graph.ends[i] == End::outlet) {
         delivered.insert(graph.outlets[i]);
       } else if (graph.ends[i] == End::spill) {
-        spilled.insert(at.feet);
+        has_spilled = true;
       } else if (is_chosen(i)) {
         inside_.insert(at);
       }
     }
   }
 
-  void arrive(Surroundings const& here, Position to, Positions& reached) {
+  void arrive(Surroundings const& here, Position from, Position to, Positions& reached) {
     if (auto const outlet = outlets_.find(to.feet); outlet != outlets_.end()) {
       delivered.insert(outlet->second);
     } else if (!here.grid().is_inside(to.feet)) {
-      spilled.insert(to.feet);
+      has_spilled = true;
+      spilled.insert(from.feet);
     } else {
       reached.insert(to);
     }
@@ -145,7 +147,7 @@ class Crowd {
       if (here.is_wet(at.feet)) continue;
       for (auto const& move : body::moves_from(here, at)) {
         Positions reached;
-        arrive(here, move.to, reached);
+        arrive(here, at, move.to, reached);
         for (auto const& to : reached) {
           if (inside_.insert(to).second) open.push_back(to);
         }
@@ -211,7 +213,7 @@ void conclude(Surroundings const& settled, body::OutletCells const& outlets, Pas
   }
   auto const trapped = newly_trapped(graph, outcome, passing);
   if (!trapped.empty()) report(Danger::Kind::trapped, {}, listed(trapped));
-  bool const spills = outcome.spills || !crowd.spilled.empty();
+  bool const spills = outcome.spills || crowd.has_spilled;
   if (spills && !passing.before.outcome.spills && !passing.after.outcome.spills) {
     report(Danger::Kind::spilled, {}, listed(crowd.spilled));
   }
@@ -251,15 +253,18 @@ class Passage {
   int run(Setting const& setting, int begins, std::optional<int> lasts) {
     arrangements_.emplace_back(design_, setting);
     auto const& after = arrangements_.back();
-    water::Settling settling(arrangements_[arrangements_.size() - 2], field_, after);
+    water::Settling settling(arrangements_[arrangements_.size() - 2], field_, after, is_settled_);
     for_each_crowd([&](Crowd& crowd) { crowd.meet(after, settling.field()); });
     auto const step_ticks = design_.practice[model::Rule::step_ticks];
-    auto const most_steps = lasts ? *lasts / step_ticks : water::most_steps(after);
+    // The water steps with its own beat, however the phases lie to it; bodies move in every phase.
+    auto const most_steps =
+        lasts ? (begins + *lasts) / step_ticks - begins / step_ticks : water::most_steps(after);
     bool is_moving = true;
-    while (is_moving && settling.steps() < most_steps) {
+    do {
       for_each_crowd([&](Crowd& crowd) { crowd.move(after, settling.field()); });
-      is_moving = settling.step();
-    }
+      is_moving = settling.steps() == most_steps || settling.step();
+    } while (is_moving && settling.steps() < most_steps);
+    is_settled_ = !is_moving;
     auto const ticks = settling.steps() * step_ticks;
     field_ = settling.take_field();
     if (lasts && !is_moving) stand(begins + ticks, *lasts - ticks);
@@ -300,6 +305,7 @@ class Passage {
   body::OutletCells outlets_;
   std::vector<model::Arrangement> arrangements_;  // the one before, then one a phase
   water::Field field_;
+  bool is_settled_ = true;
   std::vector<Passing> passings_;
 };
 

@@ -40,7 +40,7 @@ class Works {
     auto setting = setting_now();
     if (setting != setting_) {
       auto after = std::make_unique<model::Arrangement>(design_, setting);
-      settling_.emplace(*arrangement_, field_, *after);
+      settling_.emplace(*arrangement_, field_, *after, !settling_);
       arrangement_ = std::move(after);
       setting_ = std::move(setting);
       field_ = settling_->field();
@@ -89,13 +89,15 @@ class Run {
         longest_time_(longest_time(design)) {}
 
   TrainRun run() {
+    result_.is_quiet = before_.is_quiet && before_.is_settled;
+    if (!result_.is_quiet) return std::move(result_);
     while (result_.ticks < order_.most_ticks && (entered_ < order_.count || !travellers_.empty())) {
       if (result_.ticks % order_.interval == 0 && entered_ < order_.count) enter();
       for (auto& traveller : travellers_) advance(traveller);
       std::erase_if(travellers_,
                     [&](Traveller const& t) { return result_.bodies[t.number].end != End::none; });
       press_plates();
-      timed_.tick();
+      result_.is_quiet = timed_.tick() && result_.is_quiet;
       works_.tick();
       ++result_.ticks;
       if (is_at_rest_for_good()) break;
@@ -178,10 +180,10 @@ class Run {
     }
     auto const moves = body::moves_from(surroundings, traveller.at);
     if (moves.empty()) return;
-    result_.had_choice = result_.had_choice || moves.size() > 1;
     auto const sure =
         std::find_if(moves.begin(), moves.end(), [](body::Move const& m) { return m.is_sure; });
     auto const& move = sure == moves.end() ? moves.front() : *sure;
+    result_.had_choice = result_.had_choice || moves.size() > 1 || !move.is_sure;
     auto const ticks = body::ticks_of(surroundings, traveller.at, move.to, move.rule);
     if (!ticks) return;
     traveller.to = move.to;
@@ -190,6 +192,7 @@ class Run {
 
   void press_plates() {
     for (auto const& plate : design_.plates) {
+      if (circuit_.signals[plate.signal].kind != model::SignalKind::plate) continue;
       bool const is_pressed =
           std::any_of(travellers_.begin(), travellers_.end(),
                       [&](Traveller const& t) { return stands_on(t.at.feet, plate.cells); });

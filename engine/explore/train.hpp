@@ -33,9 +33,12 @@ struct TrainRun {
   std::vector<Arrival> bodies;           // in the order in which they entered
   std::vector<std::uint32_t> delivered;  // indices, in the order of delivery
   int ticks = 0;
-  // Where a body had a choice of moves it took the first sure one: this is one run, others are
-  // possible.
+  // Where a body had a choice of moves it took the first sure one, or it took one that may fail:
+  // this is one run, others are possible.
   bool had_choice = false;
+  // False: the logic or the water did not come to rest before the train, which then has no bodies,
+  // or the logic not within some tick of it. What such a run shows is not known to be so.
+  bool is_quiet = true;
 };
 
 // Bodies do not push each other: how close they may follow is not judged here. A move takes the

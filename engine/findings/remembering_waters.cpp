@@ -37,17 +37,20 @@ bool routes_differ(tables::RouteTable const& routes, std::vector<std::uint32_t> 
   return differ;
 }
 
-// The first node whose row is already known with another water, and the node it is known from.
-void name_two_ways(Explored const& explored, Finding& finding) {
+// The first node whose row is already known with another water, and the node it is known from;
+// where routes differ, they differ between these two.
+void name_two_ways(Explored const& explored, tables::RouteTable const& by_water, Finding& finding) {
   std::map<logic::Row, std::uint32_t> first_of;
+  bool const is_warning = finding.severity == model::Severity::warning;
   for (std::uint32_t node = 0; node < explored.histories.nodes.size(); ++node) {
     auto const row = explored.row_of(node);
     if (!finding.rows.contains(row)) continue;
     auto const [known, is_new] = first_of.try_emplace(row, node);
-    if (is_new ||
-        explored.histories.nodes[known->second].water == explored.histories.nodes[node].water) {
+    std::vector<std::uint32_t> const two{explored.histories.nodes[known->second].water,
+                                         explored.histories.nodes[node].water};
+    Finding between;
+    if (is_new || two[0] == two[1] || (is_warning && !routes_differ(by_water, two, between)))
       continue;
-    }
     finding.examples = {explore::example_of(explored, known->second),
                         explore::example_of(explored, node)};
     return;
@@ -77,7 +80,7 @@ std::vector<Finding> remembering_waters(Explored const& explored,
   }
   std::vector<Finding> findings;
   for (auto& [key, finding] : causes) {
-    name_two_ways(explored, finding);
+    name_two_ways(explored, by_water, finding);
     findings.push_back(std::move(finding));
   }
   return findings;

@@ -35,18 +35,20 @@ void add(Danger const& danger, Finding& finding) {
 std::vector<Finding> switch_dangers(std::vector<explore::Guard> const& guards) {
   std::map<std::pair<FindingKind, model::SignalId>, Finding> causes;
   for (auto const& guard : guards) {
-    for (auto const& danger : guard.dangers) {
+    for (auto const& [danger, rows, example] : guard.threats) {
       auto const kind = kind_of(danger.kind);
       auto const [cause, is_new] = causes.try_emplace({kind, guard.event}, finding_of(kind));
       auto& finding = cause->second;
       if (is_new) {
         finding.event = guard.event;
-        finding.rows = logic::RowSet(guard.rows.inputs());
-        finding.examples = {guard.example};
+        finding.rows = logic::RowSet(rows.inputs());
+        finding.examples = {example};
         finding.ticks = guard.wait;
       }
+      if (example.flips.size() < finding.examples.front().flips.size())
+        finding.examples = {example};
       add(danger, finding);
-      finding.rows |= guard.rows;
+      finding.rows |= rows;
       finding.ticks = guard.wait && finding.ticks
                           ? std::optional(std::max(*guard.wait, *finding.ticks))
                           : std::nullopt;

@@ -66,13 +66,4 @@ std::vector<Cube> disjoint_cubes(std::vector<Cube> const& cubes, int inputs) {
   return result;
 }
 
-std::optional<Row> nearest_row(RowSet const& rows, Row from) {
-  std::optional<Row> nearest;
-  for (Row row = 0; row < rows.row_count(); ++row) {
-    if (!rows.contains(row)) continue;
-    if (!nearest || std::popcount(row ^ from) < std::popcount(*nearest ^ from)) nearest = row;
-  }
-  return nearest;
-}
-
 }  // namespace leat::logic

@@ -1,5 +1,4 @@
 #pragma once
-#include <optional>
 #include <vector>
 
 #include "engine/logic/cover.hpp"
@@ -25,9 +24,5 @@ Statement shortest_statement(RowSet const& rows, RowSet const& reachable);
 // cube, one after the other, the part that differs there is kept (the sharp product of two-level
 // logic, common practice). Cost: at worst exponential in the inputs, bounded by the row count.
 std::vector<Cube> disjoint_cubes(std::vector<Cube> const&, int inputs);
-
-// The row that takes the fewest changes of inputs from `from`; among equals the smallest. None of
-// an empty set. Cost: one look at each row.
-std::optional<Row> nearest_row(RowSet const&, Row from);
 
 }  // namespace leat::logic

@@ -15,6 +15,8 @@ JudgedExpectation judge_dealing(model::Expectation const& expectation, Results c
   order.interval = expectation.ticks;
   order.flips = explore::flips_of(explored.design.circuit, expectation.events);
   auto const run = explore::run_train(explored.design, explored.machine, order);
+  judged.never_rests = !run.is_quiet;
+  if (!run.is_quiet) return judged;
   for (auto const& body : run.bodies) judged.dealt.push_back(body.outlet);
   judged.dealt.resize(expectation.dealt.size());
   bool const is_kept = judged.dealt == expectation.dealt;

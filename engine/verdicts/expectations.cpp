@@ -40,8 +40,10 @@ RowSet unknown_rows(explore::Explored const& explored) {
 // What was found to hold is only said as far as it was looked for.
 Truthfulness as_far_as_known(model::Expectation const& expectation, Results const& results,
                              RowSet const& spoken_of) {
+  bool const is_of_one_moment = !expectation.events.empty() || expectation.claim == Claim::deals;
+  if (is_of_one_moment) return Truthfulness::holds;
   if (!(unknown_rows(results.explored) & spoken_of).is_empty()) return Truthfulness::undecided;
-  bool const hangs_on_history = expectation.events.empty() && expectation.claim != Claim::finds;
+  bool const hangs_on_history = expectation.claim != Claim::finds;
   if (hangs_on_history && !results.explored.histories.is_followed)
     return Truthfulness::holds_within_bounds;
   bool const wants_no_notes = expectation.claim == Claim::no_findings && !expectation.ceiling;

@@ -30,6 +30,16 @@ JudgedExpectation judge_none(model::Expectation const& expectation, Results cons
   return judged;
 }
 
+// What was left out for its cost may be there.
+bool was_looked_for(model::FindingKind kind, Results const& results) {
+  using model::FindingKind;
+  if (model::is_of_switching(kind)) return results.is_switching_known;
+  bool const is_of_history = kind == FindingKind::remembering_water ||
+                             kind == FindingKind::formed_source ||
+                             kind == FindingKind::restless_water;
+  return !is_of_history || results.explored.histories.is_followed;
+}
+
 JudgedExpectation judge_finds(model::Expectation const& expectation, Results const& results,
                               RowSet const& spoken_of) {
   bool const is_found = std::any_of(
@@ -42,7 +52,9 @@ JudgedExpectation judge_finds(model::Expectation const& expectation, Results con
                 std::binary_search(finding.cells.begin(), finding.cells.end(), *expectation.cell));
       });
   JudgedExpectation judged;
-  judged.verdict = is_found ? Truthfulness::holds : Truthfulness::violated;
+  judged.verdict = is_found                                     ? Truthfulness::holds
+                   : was_looked_for(*expectation.kind, results) ? Truthfulness::violated
+                                                                : Truthfulness::undecided;
   return judged;
 }
 

@@ -45,8 +45,8 @@ Settled settle_fresh(model::Arrangement const& arrangement) {
 }
 
 Settled settle_switched(model::Arrangement const& before, Field const& field,
-                        model::Arrangement const& after) {
-  return run(Settling(before, field, after), most_steps(after));
+                        model::Arrangement const& after, bool was_settled) {
+  return run(Settling(before, field, after, was_settled), most_steps(after));
 }
 
 Settled settle_switched_reference(model::Arrangement const& before, Field const& field,

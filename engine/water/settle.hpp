@@ -28,7 +28,7 @@ Settled settle_fresh(model::Arrangement const&);
 // as well as up, and no argument shows that it must rest: it is stepped at most as often as a fresh
 // field could need.
 Settled settle_switched(model::Arrangement const& before, Field const&,
-                        model::Arrangement const& after);
+                        model::Arrangement const& after, bool was_settled = true);
 Settled settle_switched_reference(model::Arrangement const& before, Field const&,
                                   model::Arrangement const& after);
 

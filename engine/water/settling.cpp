@@ -41,12 +41,13 @@ Settling::Settling(model::Arrangement const& arrangement)
 // A changed material changes its cell, ways to holes through it, and whether the cell above has a
 // hole below.
 Settling::Settling(model::Arrangement const& before, Field const& field,
-                   model::Arrangement const& after)
+                   model::Arrangement const& after, bool was_settled)
     : arrangement_(&after),
       field_(switched(before, field, after)),
       holes_(Moment{after, field_}),
       agenda_(after.grid()) {
   for (Cell c = 0; c < field_.size(); ++c) {
+    if (!was_settled) agenda_.add(c);
     if (before[c] == after[c]) continue;
     list_influence_of_change(c);
     list_influence_on_holes(c);

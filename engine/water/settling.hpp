@@ -20,7 +20,10 @@ Field switched(model::Arrangement const& before, Field const&, model::Arrangemen
 class Settling {
  public:
   explicit Settling(model::Arrangement const&);  // from dry
-  Settling(model::Arrangement const& before, Field const&, model::Arrangement const& after);
+  // From a field that rested under `before`; where it was still moving, `was_settled` must say so,
+  // and the first step looks at every cell.
+  Settling(model::Arrangement const& before, Field const&, model::Arrangement const& after,
+           bool was_settled = true);
 
   // One water step; false when it changes nothing: the water is settled.
   bool step();

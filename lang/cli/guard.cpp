@@ -32,6 +32,7 @@ Exit run(GuardOptions const& options, Terminal& terminal) {
         judge(subject.design, {}, ProgressLines(terminal, subject.map.junction.name)));
   }
   auto exit = Exit::holds;
+  std::vector<std::unique_ptr<Sights>> sights;  // scenes of the parts point into them
   std::vector<render::GuardPart> parts;
   std::string text;
   for (std::size_t at = 0; at < chosen->size(); ++at) {
@@ -40,8 +41,11 @@ Exit run(GuardOptions const& options, Terminal& terminal) {
     if (!is_known(subject, judged, terminal)) exit = Exit::undecided;
     parts.push_back({subject, judged, {}});
     if (options.format != "text" || !judged.is_decided || !judged.switchings.is_complete) continue;
-    Sights sights(subject, judged);
-    for (auto const& guard : judged.guards) parts.back().sights.push_back(sights.of(guard.example));
+    sights.push_back(std::make_unique<Sights>(subject, judged));
+    for (auto const& guard : judged.guards) {
+      for (auto const& threat : guard.threats)
+        parts.back().sights.push_back(sights.back()->of(threat.example));
+    }
     text.append(text.empty() ? "" : "\n")
         .append(render::guard_text(parts.back(), terminal.result_look()));
   }

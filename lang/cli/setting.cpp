@@ -24,8 +24,9 @@ std::optional<bool> value_of(std::string_view word) {
 
 // Whether a signal can be put to a value: inputs, and memory, which then holds it.
 bool can_be_put(render::Subject const& subject, SignalId id, Terminal& terminal) {
+  auto const settled = logic::settled_circuit(subject.design.circuit);
+  if (settled.signals[id].kind != model::SignalKind::wire) return true;
   auto const kind = subject.design.circuit.signals[id].kind;
-  if (kind != model::SignalKind::wire && kind != model::SignalKind::delay) return true;
   terminal.refuse(fmt::format("'{}' is a {}: it follows from other signals",
                               subject.map.signals[id].name, render::word_of(kind)),
                   "set the inputs that it depends on");
@@ -168,6 +169,11 @@ std::optional<Situation> read_situation(render::Subject const& subject, std::str
   auto const flips = read_flips(subject, deeds, terminal);
   if (!flips) return std::nullopt;
   auto solved = solve_after(subject.design, *flips);
+  if (solved && !solved->is_settled) {
+    terminal.refuse("the water never comes to rest after what --do says",
+                    "leat check says where it still moves");
+    return std::nullopt;
+  }
   if (!solved) {
     terminal.refuse("the signals never come to rest after what --do says",
                     "leat machine names the loop");

@@ -57,6 +57,11 @@ Exit run(TrainOptions const& options, Terminal& terminal) {
     auto const circuit = circuit_to_run(subject.design);
     parts.push_back(
         {subject, *order, explore::run_train(subject.design, logic::Machine(circuit), *order)});
+    if (!parts.back().run.is_quiet) {
+      terminal.refuse("the signals or the water do not come to rest, before the train or in it",
+                      "leat machine names what oscillates");
+      return Exit::undecided;
+    }
     if (options.format != "text") continue;
     text.append(text.empty() ? "" : "\n")
         .append(render::train_text(parts.back(), terminal.result_look()));

@@ -11,7 +11,7 @@ namespace leat::render {
 struct GuardPart {
   Subject subject;
   Judgement const& judgement;
-  // By guard, the junction in its example, before the change.
+  // By threat, guard after guard: the junction in its example, before the change.
   std::vector<Scene const*> sights;
 };
 

@@ -24,7 +24,8 @@ Json guard_json(GuardPart const& part, explore::Guard const& guard) {
   auto const& judgement = part.judgement;
   auto const signals = names_of(part.subject.map.signals, judgement.variables);
   auto dangers = Json::array();
-  for (auto const& danger : guard.dangers) dangers.push_back(danger_json(part.subject, danger));
+  for (auto const& threat : guard.threats)
+    dangers.push_back(danger_json(part.subject, threat.danger));
   return {
       {"signal", part.subject.map.signals[guard.event].name},
       {"on", guard.goes_on},

@@ -27,41 +27,42 @@ std::string ticks_words(Subject const& subject, std::optional<int> ticks) {
 
 std::string short_dangers(Guard const& guard) {
   std::vector<std::string> words;
-  for (auto const& danger : guard.dangers) {
-    std::string const word(word_of(danger.kind));
+  for (auto const& threat : guard.threats) {
+    std::string const word(word_of(threat.danger.kind));
     if (std::find(words.begin(), words.end(), word) == words.end()) words.push_back(word);
   }
   return words.empty() ? "nobody" : listed(words);
 }
 
-std::string danger_text(GuardPart const& part, Guard const& guard, Danger const& danger,
-                        Scene const* scene, Look look) {
+std::string headline_of(GuardPart const& part, Guard const& guard, Danger const& danger) {
   auto const& map = part.subject.map;
   auto headline = fmt::format("the {} from {} when {} goes {}", map.profiles[danger.profile].name,
                               map.inlets[danger.inlet].name, map.signals[guard.event].name,
                               guard.goes_on ? "on" : "off");
   if (danger.outlet) headline += ", to " + map.outlets[*danger.outlet].name;
-  auto result = fmt::format("{}  {}\n", painted(look, Role::note, word_of(danger.kind)), headline);
-  if (!danger.cells.empty() && scene != nullptr)
-    return result + marked_pictures(*scene, danger.cells, "before the change", look);
-  return result + "\n";
+  return headline;
 }
 
-std::string detail_text(GuardPart const& part, Guard const& guard, Scene const* scene, Look look) {
-  std::string result;
-  for (auto const& danger : guard.dangers) result += danger_text(part, guard, danger, scene, look);
+std::string when_words(GuardPart const& part, logic::RowSet const& rows) {
   auto const& judgement = part.judgement;
   auto const& reachable = judgement.combinations.reachable;
-  auto words = condition_words(guard.rows, reachable,
-                               names_of(part.subject.map.signals, judgement.variables));
-  if (words.starts_with("when ")) words.erase(0, 5);
-  result += worded_line(
-      "when", fmt::format("{}  ({})", words, share_words(guard.rows.count(), reachable.count())),
-      look);
-  auto const last = last_step(part.subject, guard.example.flips, guard.event);
-  auto const steps = player_steps(part.subject, guard.example.flips);
-  return result +
-         worded_line("try", guard.example.flips.empty() ? last : steps + ", then " + last, look);
+  return fmt::format("{}  ({})",
+                     condition_expression(rows, reachable,
+                                          names_of(part.subject.map.signals, judgement.variables)),
+                     share_words(rows.count(), reachable.count()));
+}
+
+std::string threat_text(GuardPart const& part, Guard const& guard, explore::Threat const& threat,
+                        Scene const* scene, Look look) {
+  auto const& [danger, rows, example] = threat;
+  auto result = fmt::format("{}  {}\n", painted(look, Role::note, word_of(danger.kind)),
+                            headline_of(part, guard, danger));
+  if (!danger.cells.empty() && scene != nullptr)
+    result += marked_pictures(*scene, danger.cells, "before the change", look);
+  result += worded_line("when", when_words(part, rows), look);
+  auto const last = last_step(part.subject, example.flips, guard.event);
+  auto const steps = player_steps(part.subject, example.flips);
+  return result + worded_line("try", example.flips.empty() ? last : steps + ", then " + last, look);
 }
 
 }  // namespace
@@ -74,15 +75,15 @@ std::string guard_text(GuardPart const& part, Look look) {
   std::vector<std::vector<std::string>> lines{
       {"change", "wait before it", "inside leave within", "in danger without"}};
   for (auto const& guard : judgement.guards) {
-    auto const wait = guard.dangers.empty() ? "none needed" : ticks_words(subject, guard.wait);
+    auto const wait = guard.threats.empty() ? "none needed" : ticks_words(subject, guard.wait);
     lines.push_back({change_words(subject, guard), wait, ticks_words(subject, guard.clearing),
                      short_dangers(guard)});
   }
   result += aligned(lines, 4);
-  for (std::size_t i = 0; i < judgement.guards.size(); ++i) {
-    auto const& guard = judgement.guards[i];
-    if (!guard.dangers.empty())
-      result.append("\n").append(detail_text(part, guard, sights[i], look));
+  std::size_t sight = 0;
+  for (auto const& guard : judgement.guards) {
+    for (auto const& threat : guard.threats)
+      result.append("\n").append(threat_text(part, guard, threat, sights[sight++], look));
   }
   return result;
 }

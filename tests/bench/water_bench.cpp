@@ -82,7 +82,7 @@ void judge_small_designs() {
   std::size_t settings = 0;
   auto const all = seconds([&] {
     for (unsigned seed = 0; seed < 300; ++seed) {
-      settings += judge(laws::random_junction(seed)).combinations.settings.size();
+      settings += judge(laws::random_junction(seed)).histories.settings.size();
     }
   });
   std::printf("judge, small designs: %.1f us a setting (%zu settings of 300 random designs)\n",

@@ -18,8 +18,8 @@ std::vector<explore::Guard> guards_of(Surveyed const& surveyed) {
 }
 
 bool has(explore::Guard const& guard, Danger::Kind kind) {
-  return std::any_of(guard.dangers.begin(), guard.dangers.end(),
-                     [&](Danger const& danger) { return danger.kind == kind; });
+  return std::any_of(guard.threats.begin(), guard.threats.end(),
+                     [&](auto const& threat) { return threat.danger.kind == kind; });
 }
 
 // Lever 0 shuts the run near its end, lever 1 near its start.
@@ -50,7 +50,7 @@ TEST_CASE("guards: how long to wait before, and until bodies have left after") {
   CHECK(guards[0].example.flips.empty());
   CHECK_FALSE(guards[1].wait);
   CHECK(guards[1].clearing);
-  CHECK(guards[1].dangers.empty());
+  CHECK(guards[1].threats.empty());
   CHECK(guards[1].example.flips == Flips{0});
 }
 
@@ -64,13 +64,14 @@ TEST_CASE("guards: the longest wait and clearing of all states, dangers of one k
   // With lever 0 on bodies never leave, so no wait is long enough; without, one is.
   CHECK_FALSE(guards[2].wait);
   for (auto const& guard : guards) {
-    for (std::size_t i = 0; i < guard.dangers.size(); ++i) {
+    for (std::size_t i = 0; i < guard.threats.size(); ++i) {
       for (std::size_t j = 0; j < i; ++j) {
-        auto const &a = guard.dangers[i], &b = guard.dangers[j];
+        auto const &a = guard.threats[i].danger, &b = guard.threats[j].danger;
         CHECK_FALSE((a.kind == b.kind && a.inlet == b.inlet && a.profile == b.profile &&
                      a.outlet == b.outlet));
       }
-      CHECK(std::is_sorted(guard.dangers[i].cells.begin(), guard.dangers[i].cells.end()));
+      auto const& cells = guard.threats[i].danger.cells;
+      CHECK(std::is_sorted(cells.begin(), cells.end()));
     }
   }
 }
@@ -89,19 +90,21 @@ TEST_CASE("guards: cells of a danger are those of every state it threatens in") 
       REQUIRE(guard != guards.end());
       for (auto const& danger : switching.dangers) {
         auto const same =
-            std::find_if(guard->dangers.begin(), guard->dangers.end(), [&](auto const& d) {
+            std::find_if(guard->threats.begin(), guard->threats.end(), [&](auto const& threat) {
+              auto const& d = threat.danger;
               return d.kind == danger.kind && d.inlet == danger.inlet &&
                      d.profile == danger.profile && d.outlet == danger.outlet;
             });
-        REQUIRE(same != guard->dangers.end());
-        CHECK(std::includes(same->cells.begin(), same->cells.end(), danger.cells.begin(),
-                            danger.cells.end()));
+        REQUIRE(same != guard->threats.end());
+        auto const& cells = same->danger.cells;
+        CHECK(same->rows.contains(surveyed.explored.row_of(node)));
+        CHECK(std::includes(cells.begin(), cells.end(), danger.cells.begin(), danger.cells.end()));
       }
     }
   }
 }
 
-TEST_CASE("guards: the example is the nearest state in which a danger threatens") {
+TEST_CASE("guards: each threat has its own rows and the nearest state in which it threatens") {
   // Lever 0 moves a cell aside always, and the gate in the run only while lever 1 is on.
   auto design = draw({{"XXXXXXXXXX"}, {"wi....A.Xa"}, {"........XX"}});
   auto const both = design.circuit.add({model::Operator::conjunction, 0, 1});
@@ -112,7 +115,12 @@ TEST_CASE("guards: the example is the nearest state in which a danger threatens"
   CHECK(guards[0].goes_on);
   CHECK(guards[0].rows == ~logic::RowSet::where_on(2, 0));
   CHECK(has(guards[0], Danger::Kind::crushed));
-  CHECK(guards[0].example.flips == Flips{1});
+  // The cell aside moves as built already; bodies are met only once lever 1 is on.
+  CHECK(guards[0].example.flips.empty());
+  for (auto const& threat : guards[0].threats) {
+    CHECK(threat.example.flips == Flips{1});
+    CHECK(threat.rows == (~logic::RowSet::where_on(2, 0) & logic::RowSet::where_on(2, 1)));
+  }
   // Lever 1 moves the gate only while lever 0 is on.
   CHECK(guards[2].rows == (logic::RowSet::where_on(2, 0) & ~logic::RowSet::where_on(2, 1)));
   CHECK(guards[2].example.flips == Flips{0});

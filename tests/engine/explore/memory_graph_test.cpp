@@ -63,7 +63,7 @@ TEST_CASE("values that no state has") {
   circuit.toggle(circuit.of(lever));
   circuit.latch(circuit.conjunction(circuit.of(1), circuit.negation(circuit.of(2))), 0);
   Explored const pair(circuit.built());
-  auto const never = explore::never_reached(pair.graph, 2);
+  auto const never = explore::never_reached(pair.graph, 3);
   // The toggles agree, and the latch stays off: rows 000 and 110 are all.
   CHECK(pair.graph.values.size() == 2);
   CHECK(never.count() == 6);

@@ -19,8 +19,8 @@ explore::Guard guard(model::SignalId event, bool goes_on, std::vector<Danger> da
   made.goes_on = goes_on;
   made.rows = goes_on ? ~logic::RowSet::where_on(2, 0) : logic::RowSet::where_on(2, 0);
   made.wait = wait;
-  made.dangers = std::move(dangers);
   made.example.row = goes_on ? 0 : 2;
+  for (auto& danger : dangers) made.threats.push_back({std::move(danger), made.rows, made.example});
   return made;
 }
 

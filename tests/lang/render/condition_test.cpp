@@ -16,7 +16,7 @@ logic::RowSet rows_of(std::vector<logic::Row> const& rows) {
 }
 
 std::string said(std::vector<logic::Row> const& rows) {
-  return condition_expression(rows_of(rows), names);
+  return condition_expression(rows_of(rows), logic::RowSet(3, true), names);
 }
 
 // Whether an expression that uses only `and`, `or`, `not` and brackets is true in a row.
@@ -76,9 +76,10 @@ TEST_CASE("conditions are said as expressions of the language") {
 }
 
 TEST_CASE("for a reader, all and nothing are always and never") {
-  CHECK(condition_words(rows_of({}), names) == "never");
-  CHECK(condition_words(rows_of({0, 1, 2, 3, 4, 5, 6, 7}), names) == "always");
-  CHECK(condition_words(rows_of({4, 5, 6, 7}), names) == "when divert");
+  CHECK(condition_words(rows_of({}), logic::RowSet(3, true), names) == "never");
+  CHECK(condition_words(rows_of({0, 1, 2, 3, 4, 5, 6, 7}), logic::RowSet(3, true), names) ==
+        "always");
+  CHECK(condition_words(rows_of({4, 5, 6, 7}), logic::RowSet(3, true), names) == "when divert");
 }
 
 TEST_CASE("every condition over three inputs is true in exactly its rows") {
