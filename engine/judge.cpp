@@ -184,8 +184,9 @@ Judgement judge(model::Design const& design, Budget const& budget, Progress cons
   auto const circuit = circuit_to_run(design, budget.most_variables);
   auto const settled = logic::settled_circuit(circuit);
   judgement.variables = logic::variables_of(settled);
-  if (static_cast<int>(judgement.variables.size()) > budget.most_variables ||
-      logic::variables_of(circuit).size() > logic::Machine::most_variables) {
+  if (static_cast<int>(judgement.variables.size()) > budget.most_variables) return judgement;
+  if (logic::variables_of(circuit).size() > logic::Machine::most_variables) {
+    judgement.variables = logic::variables_of(circuit);
     return judgement;
   }
   logic::Machine const machine(circuit);
@@ -216,6 +217,7 @@ Judgement judge(model::Design const& design, Budget const& budget, Progress cons
   judgement.expectations =
       verdicts::judge_expectations({explored, survey.routes(), judgement.routes, judgement.trips,
                                     judgement.switchings.is_complete, judgement.findings});
+  judgement.has_restless = !states.unquiet.empty();
   judgement.is_decided = true;
   return judgement;
 }

@@ -27,6 +27,7 @@ struct Judgement {
   std::vector<model::SignalId> variables;
   std::vector<findings::Finding> findings;                // worst first, then by place
   std::vector<verdicts::JudgedExpectation> expectations;  // one an expectation of the design
+  bool has_restless = false;  // some event never comes to rest: nothing is known of what follows it
   // Empty when undecided:
   explore::Combinations combinations;
   explore::Histories histories;

@@ -12,7 +12,7 @@ room(lang_check lang/check SOURCES acceptances.cpp bodies_and_practice.cpp check
      unknown_names.cpp wire_loops.cpp
      USES lang_syntax lang_diagnostics engine_model fmt::fmt)
 room(lang_lower lang/lower SOURCES cells.cpp circuit_lowering.cpp lower.cpp words.cpp
-     USES lang_grammar lang_check lang_diagnostics lang_source engine_model)
+     USES lang_grammar lang_check lang_diagnostics lang_source engine_model engine_logic)
 
 set(findings_manual ${CMAKE_BINARY_DIR}/generated/findings_manual.cpp)
 add_custom_command(

@@ -7,6 +7,24 @@
 
 namespace leat::explore {
 
+RowSet restless_rows(Explored const& explored) {
+  auto const& [design, machine, states, histories, combinations, truth] = explored;
+  RowSet rows(explored.variable_count());
+  Row inputs = 0;
+  for (auto variable : combinations.variables)
+    inputs = inputs << 1 | (machine.circuit().signals[variable].is_input() ? 1u : 0u);
+  std::vector<bool> is_restless(rows.row_count());  // by the inputs alone
+  for (auto const& unquiet : states.unquiet) {
+    auto const before = combinations.row_of_state[unquiet.state];
+    auto const flipped = Row{1} << (combinations.variables.size() - 1 - unquiet.event);
+    is_restless[(before ^ flipped) & inputs] = true;
+  }
+  for (Row row = 0; row < rows.row_count(); ++row) {
+    if (is_restless[row & inputs]) rows.insert(row);
+  }
+  return rows & ~combinations.reachable;
+}
+
 Example example_of(Explored const& explored, std::uint32_t node) {
   auto const water = explored.histories.nodes[node].water;
   Example example{explored.row_of(node), {}, water, explored.histories.waters[water].is_fresh};

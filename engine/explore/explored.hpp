@@ -25,6 +25,10 @@ struct Explored {
   }
 };
 
+// The combinations that some event leads to and that never come to rest: nothing is known of them.
+// The memory they would have is not known either, so every value of it is counted in.
+RowSet restless_rows(Explored const&);
+
 // One way to bring something about: what is flipped from as built, a shortest list, and what there
 // is then.
 struct Example {

@@ -91,7 +91,8 @@ class Run {
   TrainRun run() {
     result_.is_quiet = before_.is_quiet && before_.is_settled;
     if (!result_.is_quiet) return std::move(result_);
-    while (result_.ticks < order_.most_ticks && (entered_ < order_.count || !travellers_.empty())) {
+    auto const most_ticks = order_.most_ticks + std::max(order_.count - 1, 0) * order_.interval;
+    while (result_.ticks < most_ticks && (entered_ < order_.count || !travellers_.empty())) {
       if (result_.ticks % order_.interval == 0 && entered_ < order_.count) enter();
       for (auto& traveller : travellers_) advance(traveller);
       std::erase_if(travellers_,
@@ -231,6 +232,7 @@ class Run {
 
 TrainRun run_train(model::Design const& design, logic::Machine const& machine,
                    TrainOrder const& order) {
+  require(is_runnable(order), "run_train: a train that enters in time");
   require(order.interval >= 1 && order.count >= 0, "run_train: an interval of at least one tick");
   return Run(design, machine, order).run();
 }

@@ -18,8 +18,15 @@ struct TrainOrder {
   int count = 1;
   int interval = 20;                   // ticks between two bodies, at least 1
   std::vector<model::SignalId> flips;  // what is flipped before, from as built (explore::walk)
-  int most_ticks = 72'000;  // an hour; what is not delivered by then is told as it stands
+  int most_ticks = 72'000;  // an hour after the last has entered; what is not delivered by then is
+                            // told as it stands
 };
+
+// Whether the whole train enters within what is run at most.
+inline constexpr long longest_entry = 1'000'000;  // ticks
+inline bool is_runnable(TrainOrder const& order) {
+  return static_cast<long>(order.count) * order.interval <= longest_entry;
+}
 
 struct Arrival {
   int entered = 0;                  // tick

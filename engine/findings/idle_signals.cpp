@@ -125,6 +125,7 @@ std::vector<Finding> idle_signals(Explored const& explored, tables::RouteTable c
     if (signal.is_memory() && is_used[variables[v]])
       is_idle[variables[v]] = working.is_idle_memory(v);
   }
+  for (auto s : explored.design.used_elsewhere) is_idle[s] = false;
   std::vector<Finding> findings;
   for (SignalId s = 0; s < is_idle.size(); ++s) {
     if (!is_idle[s]) continue;

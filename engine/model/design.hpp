@@ -48,6 +48,7 @@ struct Design {
   std::vector<Port> outlets;
   std::vector<Plate> plates;
   Circuit circuit;
+  std::vector<SignalId> used_elsewhere;  // signals that other junctions of the same yard switch by
   std::vector<Profile> profiles;
   Practice practice;
   std::vector<Expectation> expectations;

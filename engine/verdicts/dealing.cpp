@@ -14,6 +14,7 @@ JudgedExpectation judge_dealing(model::Expectation const& expectation, Results c
   order.count = static_cast<int>(expectation.dealt.size());
   order.interval = expectation.ticks;
   order.flips = explore::flips_of(explored.design.circuit, expectation.events);
+  if (!explore::is_runnable(order)) return judged;
   auto const run = explore::run_train(explored.design, explored.machine, order);
   judged.never_rests = !run.is_quiet;
   if (!run.is_quiet) return judged;

@@ -37,12 +37,20 @@ RowSet unknown_rows(explore::Explored const& explored) {
   return explored.combinations.rows_with(restless);
 }
 
+// Whether its condition may come true in a combination that never comes to rest.
+bool speaks_of_the_restless(model::Expectation const& expectation, Results const& results) {
+  auto rows = explore::restless_rows(results.explored);
+  if (expectation.condition) rows &= results.explored.truth.of(*expectation.condition);
+  return !rows.is_empty();
+}
+
 // What was found to hold is only said as far as it was looked for.
 Truthfulness as_far_as_known(model::Expectation const& expectation, Results const& results,
                              RowSet const& spoken_of) {
   bool const is_of_one_moment = !expectation.events.empty() || expectation.claim == Claim::deals;
   if (is_of_one_moment) return Truthfulness::holds;
   if (!(unknown_rows(results.explored) & spoken_of).is_empty()) return Truthfulness::undecided;
+  if (speaks_of_the_restless(expectation, results)) return Truthfulness::undecided;
   bool const hangs_on_history = expectation.claim != Claim::finds;
   if (hangs_on_history && !results.explored.histories.is_followed)
     return Truthfulness::holds_within_bounds;
@@ -57,12 +65,15 @@ JudgedExpectation judge_one(model::Expectation const& expectation, Results const
   if (expectation.condition) spoken_of &= truth.of(*expectation.condition);
   JudgedExpectation judged;
   if (spoken_of.is_empty()) {
-    judged.verdict = Truthfulness::empty;
+    judged.never_rests = speaks_of_the_restless(expectation, results);
+    judged.verdict = judged.never_rests ? Truthfulness::undecided : Truthfulness::empty;
   } else {
     judged = judged_claim(expectation, results, spoken_of);
   }
-  if (judged.verdict == Truthfulness::holds)
+  if (judged.verdict == Truthfulness::holds) {
     judged.verdict = as_far_as_known(expectation, results, spoken_of);
+    judged.never_rests = judged.verdict == Truthfulness::undecided;
+  }
   if (judged.failing.inputs() != combinations.reachable.inputs())
     judged.failing = RowSet(combinations.reachable.inputs());
   return judged;

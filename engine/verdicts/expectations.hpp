@@ -31,7 +31,7 @@ struct JudgedExpectation {
   std::optional<model::InletId> inlet;
   std::optional<model::ProfileId> profile;
   std::optional<tables::Route> route;
-  bool never_rests = false;  // undecided: logic or water do not come to rest after its events
+  bool never_rests = false;  // undecided: logic or water never come to rest where it speaks of
   std::vector<std::size_t> findings;  // no_findings: those that should not be there
   std::optional<int> measured;  // `clears`: the longest trip that was found; none without bound
   // `deals`: where the bodies ended, in the order of entering; none where at no outlet.

@@ -39,6 +39,10 @@ Exit run(GuardOptions const& options, Terminal& terminal) {
     auto const subject = loaded->subject((*chosen)[at]);
     auto const& judged = judgements[at];
     if (!is_known(subject, judged, terminal)) exit = Exit::undecided;
+    if (judged.has_restless) {
+      warn_of_restless(subject, terminal);
+      exit = Exit::undecided;
+    }
     parts.push_back({subject, judged, {}});
     if (options.format != "text" || !judged.is_decided || !judged.switchings.is_complete) continue;
     sights.push_back(std::make_unique<Sights>(subject, judged));

@@ -72,6 +72,13 @@ std::vector<std::size_t> with_inlet(Loaded const& loaded, std::vector<std::size_
   return found.empty() ? chosen : found;
 }
 
+void warn_of_restless(render::Subject const& subject, Terminal& terminal) {
+  terminal.refuse(fmt::format("junction {}: after some events the signals never come to rest; "
+                              "nothing is known of what follows them",
+                              subject.map.junction.name),
+                  "leat machine names the loop");
+}
+
 void refuse_undecided(render::Subject const& subject, std::string const& too_much, bool never_rests,
                       Terminal& terminal) {
   auto const why = never_rests ? "its signals never come to rest as built" : too_much;

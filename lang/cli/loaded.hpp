@@ -31,6 +31,9 @@ std::optional<std::vector<std::size_t>> chosen_junctions(Loaded const&, std::str
 std::vector<std::size_t> with_inlet(Loaded const&, std::vector<std::size_t> const& chosen,
                                     std::string const& inlet);
 
+// Says that something of a junction is not known since some events never come to rest.
+void warn_of_restless(render::Subject const&, Terminal&);
+
 // Says why a junction is undecided, and what to do.
 void refuse_undecided(render::Subject const&, std::string const& too_much, bool never_rests,
                       Terminal&);

@@ -19,6 +19,28 @@ bool is_printable(render::Subject const& subject, std::size_t rows, Terminal& te
   return false;
 }
 
+// Conditions such as parities have about as many terms as combinations: no table to read.
+bool is_condensable(render::Subject const& subject, Judgement const& judged,
+                    render::TableRequest const& request, Terminal& terminal) {
+  if (!judged.is_decided) return true;
+  for (model::InletId inlet = 0; inlet < subject.design.inlets.size(); ++inlet) {
+    if (request.inlet && *request.inlet != inlet) continue;
+    for (model::ProfileId profile = 0; profile < subject.design.profiles.size(); ++profile) {
+      if (request.profile && *request.profile != profile) continue;
+      std::size_t rows = 0;
+      for (auto const& d : tables::destinations(judged.combinations, judged.routes, inlet, profile))
+        rows += d.condition.size();
+      if (rows <= most_printed_rows) continue;
+      terminal.refuse(
+          fmt::format("junction {} has conditions of {} terms; a table prints at most {}",
+                      subject.map.junction.name, rows, most_printed_rows),
+          "say what is wanted with expect, and leat check proves it");
+      return false;
+    }
+  }
+  return true;
+}
+
 // The junction's table, or none where it cannot be made as asked, which has been told.
 std::optional<render::TableSheet> sheet_of(render::Subject const& subject,
                                            TableOptions const& options, Terminal& terminal) {
@@ -39,6 +61,7 @@ std::optional<render::TableSheet> sheet_of(render::Subject const& subject,
   if (options.is_full && !is_printable(subject, judged.combinations.reachable.count(), terminal)) {
     return std::nullopt;
   }
+  if (!options.is_full && !is_condensable(subject, judged, request, terminal)) return std::nullopt;
   return render::table_sheet(subject, judged, request);
 }
 
@@ -71,6 +94,10 @@ Exit run(TableOptions const& options, Terminal& terminal) {
       refuse_undecided(loaded->subject(i),
                        render::counted(sheet->signals.size(), "signal") + " are too many to run",
                        sheet->is_restless, terminal);
+      exit = Exit::undecided;
+    }
+    if (sheet->has_restless) {
+      warn_of_restless(loaded->subject(i), terminal);
       exit = Exit::undecided;
     }
     sheets.push_back(std::move(*sheet));

@@ -31,6 +31,12 @@ std::optional<explore::TrainOrder> order_of(render::Subject const& subject,
   }
   order.interval = *interval;
   order.count = options.count;
+  if (!explore::is_runnable(order)) {
+    terminal.refuse(
+        fmt::format("the train would take more than {} ticks to enter", explore::longest_entry),
+        "send fewer bodies, or closer together");
+    return std::nullopt;
+  }
   auto flips = read_flips(subject, options.deeds, terminal);
   if (!flips) return std::nullopt;
   order.flips = std::move(*flips);

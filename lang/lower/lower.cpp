@@ -1,5 +1,6 @@
 #include "lang/lower/lower.hpp"
 
+#include "engine/logic/truth.hpp"
 #include "lang/check/meaning.hpp"
 #include "lang/grammar/parse.hpp"
 #include "lang/lower/cells.hpp"
@@ -45,6 +46,21 @@ void lower_judging(check::Meaning const& meaning, std::size_t junction, CircuitL
   }
 }
 
+// The controls of the marks that other junctions draw.
+std::vector<model::ExpressionId> controls_elsewhere(check::Meaning const& meaning,
+                                                    std::size_t junction,
+                                                    CircuitLowering& circuit) {
+  std::vector<model::ExpressionId> roots;
+  for (std::size_t mark = 0; mark < meaning.fills.size(); ++mark) {
+    auto const& control = meaning.fills[mark].control;
+    bool is_drawn = false;
+    for (std::size_t other = 0; other < meaning.drawings.size(); ++other)
+      is_drawn |= other != junction && meaning.drawings[other].marks[mark].count > 0;
+    if (control && is_drawn) roots.push_back(circuit.lower(*control));
+  }
+  return roots;
+}
+
 Junction lower_junction(check::Meaning const& meaning, std::size_t junction) {
   Junction lowered;
   auto& design = lowered.design;
@@ -58,7 +74,12 @@ Junction lower_junction(check::Meaning const& meaning, std::size_t junction) {
   lower_cells(meaning, junction, design, lowered.map);
   lower_words(meaning, junction, lowered.map);
   lower_judging(meaning, junction, circuit, lowered);
+  auto const roots = controls_elsewhere(meaning, junction, circuit);
   design.circuit = circuit.circuit();
+  auto const is_used = logic::used_signals(design.circuit, roots);
+  for (model::SignalId s = 0; s < is_used.size(); ++s) {
+    if (is_used[s]) design.used_elsewhere.push_back(s);
+  }
   return lowered;
 }
 

@@ -77,6 +77,9 @@ std::string combination_words(Summary const& summary) {
     return summary.too_many + " are too many: their combinations were not run";
   }
   if (summary.is_restless) return "none was run: the signals never come to rest as built";
+  if (summary.has_restless)
+    return fmt::format("all {} that come to rest; after some events the signals never do",
+                       summary.combinations);
   if (!summary.has_signals) return "1, nothing is switched";
   if (summary.has_memory)
     return fmt::format("all {} that inputs and memory can come to", summary.combinations);
@@ -124,6 +127,7 @@ void add(Summary& summary, model::Design const& design, Judgement const& judgeme
     summary.is_history_left_out |= !judgement.histories.is_followed;
     summary.is_switching_left_out |= !judgement.switchings.is_complete;
   }
+  summary.has_restless = summary.has_restless || judgement.has_restless;
   summary.is_restless = summary.is_restless || never_rests(judgement);
   if (!judgement.is_decided && !never_rests(judgement))
     summary.too_many = counted(judgement.variables.size(), "signal");

@@ -155,7 +155,7 @@ std::string expectation_text(JudgedJunction const& judged, std::size_t index, Lo
   if (expectation.example) return result;
   if (expectation.never_rests) {
     return result + worded_line("why",
-                                "After these events the signals or the water never come to rest.",
+                                "Where it speaks of, the signals or the water never come to rest.",
                                 look);
   }
   result += worded_line("why", reason_of(expectation.verdict), look);

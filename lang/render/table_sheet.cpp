@@ -105,6 +105,7 @@ TableSheet table_sheet(Subject const& subject, Judgement const& judged,
   sheet.signals = names_of(subject.map.signals, judged.variables);
   sheet.is_full = request.is_full;
   sheet.is_decided = judged.is_decided;
+  sheet.has_restless = judged.has_restless;
   sheet.is_restless = never_rests(judged);
   sheet.row_count = judged.combinations.reachable.count();
   for (model::InletId i = 0; i < subject.design.inlets.size(); ++i) {

@@ -51,6 +51,7 @@ struct TableSheet {
   std::vector<std::string> signals;  // the inputs and memory of the rows
   std::vector<Lane> lanes;           // by inlet, then body
   bool is_full = false, is_decided = true;
+  bool has_restless = false;  // combinations after some events are left out: they never rest
   bool is_restless = false;   // undecided since the signals never come to rest as built
   std::size_t row_count = 0;  // of reachable combinations
   std::vector<std::vector<Setting>>

@@ -56,7 +56,7 @@ Guarding guarding(std::vector<explore::Guard> const& guards, Symmetry const& sym
   Guarding result;
   for (auto const& guard : guards) {
     Threats threats;
-    for (auto const& danger : guard.dangers) {
+    for (auto const& [danger, rows, example] : guard.threats) {
       threats.emplace(danger.kind, danger.inlet, danger.profile, danger.outlet,
                       symmetry.of_feet(danger.cells, footprint));
     }
@@ -126,7 +126,7 @@ TEST_CASE("law: turn or mirror a design, and what switching does to bodies turns
   for (unsigned seed = 0; seed < 200; ++seed) {
     auto const design = laws::random_junction(seed);
     auto const judgement = judge(design);
-    for (auto const& guard : judgement.guards) dangers += guard.dangers.size();
+    for (auto const& guard : judgement.guards) dangers += guard.threats.size();
     for (int number = 1; number < Symmetry::count; ++number) {
       Symmetry const symmetry(design.grid, number);
       auto const image = judge(symmetry.applied(design));

@@ -311,11 +311,34 @@ class Cli(unittest.TestCase):
 
     # -- tables --------------------------------------------------------------------------------------
 
-    def test_a_full_table_of_40_levers_is_refused_with_its_count(self) -> None:
+    def test_a_full_table_of_40_levers_is_undecided_and_says_how_many(self) -> None:
         done = leat("table", "--full", self.file(design(40)))
+        self.assertEqual(done.code, 3)
+        self.assertIn("undecided: 40 signals are too many to run", done.out)
+        self.assertIn("40 signals are too many to run", done.err)
+
+    def test_a_parity_of_13_levers_is_refused_before_it_is_condensed(self) -> None:
+        done = leat("table", self.file(design(13)))
         self.assertEqual((done.code, done.out), (2, ""))
-        self.assertIn(str(2**40), done.err)
-        self.assertIn("--full", done.err)
+        self.assertIn("8192 terms", done.err)
+
+    def test_trains_say_what_they_cannot_run(self) -> None:
+        path = self.file(GOOD)
+        for arguments, said in ((["--every", "0 ticks"], "--every"), (["--every", "soon"], "--every"),
+                                (["--every", "1000000 ticks", "--count", "3"], "to enter"),
+                                (["--every", "2 s", "--body", "ox"], "ox"),
+                                (["--every", "2 s", "--do", "divert, wait 2 s"], "wait")):
+            done = leat("train", path, "--from", "millhouse", *arguments)
+            self.assertEqual((done.code, done.out), (2, ""), arguments)
+            self.assertIn(said, done.err)
+
+    def test_what_is_done_and_what_is_put_exclude_each_other(self) -> None:
+        path = self.file(GOOD)
+        for command in (["show", path], ["follow", path, "--from", "millhouse"]):
+            done = leat(*command, "--when", "divert=on", "--do", "divert")
+            self.assertEqual((done.code, done.out), (2, ""))
+            self.assertIn("exclude each other", done.err)
+            self.assertEqual(leat(*command, "--do", "divert, divert").code, 0)
 
     def test_13_levers_are_too_many_to_print_and_few_enough_to_condense(self) -> None:
         path = self.file(design(13).replace(" xor ", " and "))

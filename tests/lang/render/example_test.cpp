@@ -11,7 +11,7 @@ namespace {
 
 Judgement on_two_levers() {
   Judgement judged;
-  judged.inputs = {0, 1};
+  judged.variables = {0, 1};
   return judged;
 }
 
@@ -19,15 +19,32 @@ Judgement on_two_levers() {
 
 TEST_CASE("an example is what a player does from the design as built") {
   auto yard = rendered::worded(drawn::draw({{"w.A"}}));
-  auto const judged = on_two_levers();
-  CHECK(row_as_built(yard->subject(), judged) == 0);
-  CHECK(player_steps(yard->subject(), judged, 0b10) == "flip divert on");
-  CHECK(player_steps(yard->subject(), judged, 0b11) == "flip divert on, flip flush on");
-  CHECK(player_steps(yard->subject(), judged, 0) == "nothing to do: it is so as built");
+  CHECK(player_steps(yard->subject(), {0}) == "flip divert on");
+  CHECK(player_steps(yard->subject(), {0, 1, 0}) ==
+        "flip divert on, flip flush on, flip divert off");
+  CHECK(player_steps(yard->subject(), {}) == "nothing to do: it is so as built");
+  CHECK(last_step(yard->subject(), {0}, 0) == "flip divert off");
   yard->design.circuit.signals[0].starts_on = true;
   yard->design.circuit.signals[1].kind = model::SignalKind::button;
-  CHECK(row_as_built(yard->subject(), judged) == 0b10);
-  CHECK(player_steps(yard->subject(), judged, 0b01) == "flip divert off, press flush");
+  CHECK(player_steps(yard->subject(), {0, 1}) == "flip divert off, press flush");
+}
+
+TEST_CASE("steps that come again and again are counted") {
+  auto yard = rendered::worded(drawn::draw({{"w.A"}}));
+  yard->design.circuit.signals[1].kind = model::SignalKind::button;
+  CHECK(player_steps(yard->subject(), {0, 1, 1, 1, 1, 1, 1, 0}) ==
+        "flip divert on, press flush and let go of flush, 3 times, flip divert off");
+  CHECK(player_steps(yard->subject(), {1, 1, 1, 1}) ==
+        "press flush, let go of flush, press flush, let go of flush");
+}
+
+TEST_CASE("a way is told by its setting where its water is fresh, else by what was done") {
+  auto const yard = rendered::worded(drawn::draw({{"w.A"}}));
+  auto const judged = on_two_levers();
+  CHECK(way_option(yard->subject(), judged, {0b10, {0}, {}, true}) == " --when \"divert=on\"");
+  CHECK(way_option(yard->subject(), judged, {0b00, {0, 0}, {}, false}) ==
+        " --do \"divert on, divert off\"");
+  CHECK(way_option(yard->subject(), judged, {0b00, {}, {}, true}).empty());
 }
 
 TEST_CASE("inputs that do not matter are named") {
@@ -42,10 +59,11 @@ TEST_CASE("inputs that do not matter are named") {
 
 TEST_CASE("the command that shows it again can be pasted into a shell") {
   auto yard = rendered::worded(drawn::draw({{"w.A"}}));
-  CHECK(follow_command(yard->subject(), {{0, true}, {1, false}}, 0, 0) ==
+  auto const judged = on_two_levers();
+  CHECK(follow_command(yard->subject(), judged, {0b10, {0}, {}, true}, 0, 0) ==
         "leat follow yard.leat --from millhouse --body walker --when \"divert=on\"");
   yard->text = source::SourceText("old yard's.leat", "");
-  CHECK(follow_command(yard->subject(), {}, 0, 0) ==
+  CHECK(follow_command(yard->subject(), judged, {0, {}, {}, true}, 0, 0) ==
         "leat follow 'old yard'\\''s.leat' --from millhouse --body walker");
 }
 

@@ -18,13 +18,14 @@ TableSheet sheet() {
   auto const certain = body::Verdict::certain;
   Lane walker{"millhouse", "walker", {}, {}, {}};
   walker.destinations = {
-      {certain, {"kiln"}, {{off, any}}, "not divert", "when not divert", 2},
-      {body::Verdict::split, {"kiln", "press"}, {{on, any}}, "divert", "when divert", 2}};
+      {certain, {"kiln"}, {{off, any}}, {2}, "not divert", "when not divert", 2},
+      {body::Verdict::split, {"kiln", "press"}, {{on, any}}, {2}, "divert", "when divert", 2}};
   walker.condensed = {{{certain, {"kiln"}, {}, false, false}, {{off, any}}},
                       {{body::Verdict::split, {"kiln", "press"}, {}, false, false}, {{on, any}}}};
   Lane ox{"millhouse", "ox", {}, {}, {}};
-  ox.destinations = {{body::Verdict::lost, {}, {{any, off}}, "not flush", "when not flush", 2},
-                     {body::Verdict::doubtful, {"press"}, {{any, on}}, "flush", "when flush", 2}};
+  ox.destinations = {
+      {body::Verdict::lost, {}, {{any, off}}, {2}, "not flush", "when not flush", 2},
+      {body::Verdict::doubtful, {"press"}, {{any, on}}, {2}, "flush", "when flush", 2}};
   ox.condensed = {{{body::Verdict::lost, {}, {{4, 3, 0}}, false, false}, {{any, off}}},
                   {{body::Verdict::doubtful, {"press"}, {}, true, true}, {{any, on}}}};
   sheet.lanes = {walker, ox};
