@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "engine/explore/symbolic_states.hpp"
 #include "engine/logic/settled_circuit.hpp"
 #include "lang/cli/commands.hpp"
 #include "lang/cli/loaded.hpp"
@@ -23,6 +24,18 @@ render::MachineSheet sorted_signals(render::Subject const& subject, model::Circu
     if (signal.is_input()) (is_used[s] ? sheet.inputs : sheet.left_out).push_back(s);
   }
   return sheet;
+}
+
+// States that are too many to be listed one by one can often be counted.
+std::optional<render::MachineSheet::Counted> counted(model::Circuit const& circuit) {
+  constexpr std::size_t most_diagram_nodes = std::size_t{1} << 20;
+  explore::SymbolicStates const states(circuit, {.most_nodes = most_diagram_nodes});
+  if (states.knowledge() != explore::SymbolicStates::Knowledge::complete) return std::nullopt;
+  render::MachineSheet::Counted counted{static_cast<double>(states.count()), {}};
+  for (std::size_t event = 0; event < states.input_count(); ++event) {
+    if (states.unquiet_count(event) > 0) counted.unquiet.push_back(states.variables()[event]);
+  }
+  return counted;
 }
 
 void explore(model::Circuit const& circuit, render::MachineSheet& sheet) {
@@ -98,7 +111,8 @@ Exit run(MachineOptions const& options, Terminal& terminal) {
   auto sheet = sorted_signals(subject, settled, is_used);
   explore(circuit, sheet);
   if (!sheet.is_decided) {
-    terminal.refuse(fmt::format("undecided: {} and {} are too many to run",
+    sheet.counted = counted(circuit);
+    terminal.refuse(fmt::format("undecided: {} and {} are too many to be listed",
                                 render::counted(sheet.inputs.size(), "input"),
                                 render::counted(sheet.memory.size(), "signal that remembers",
                                                 "signals that remember")),

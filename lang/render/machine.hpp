@@ -21,6 +21,12 @@ struct MachineSheet {
   std::vector<std::uint32_t> without_return;  // states
   // Rows over the memory elements; none where they are too many to be told as a condition.
   std::optional<logic::RowSet> never_reached;
+  // Where the states are too many to be listed: what decision diagrams know of them.
+  struct Counted {
+    double states = 0;
+    std::vector<model::SignalId> unquiet;  // inputs after which something never gets quiet
+  };
+  std::optional<Counted> counted{};
 };
 
 std::string machine_text(MachineSheet const&, Look);

@@ -92,6 +92,7 @@ std::string machine_document(MachineSheet const& sheet) {
   document["left_out"] = names_of(names, sheet.left_out);
   document["memory"] = names_of(names, sheet.memory);
   document["states"] = sheet.states.size();
+  document["counted"] = sheet.counted ? Json(sheet.counted->states) : Json(nullptr);
   document["values"] = values_json(sheet);
   document["changes"] = changes_json(sheet);
   document["never_reached"] = never_json(sheet);

@@ -54,6 +54,19 @@ std::string reach_lines(MachineSheet const& sheet) {
          line("as built", regaining(sheet));
 }
 
+// What is known where the states were not listed.
+std::string counted_lines(MachineSheet const& sheet) {
+  if (!sheet.counted) return line("states", "undecided: too many");
+  auto const& [states, unquiet] = *sheet.counted;
+  auto text =
+      line("states", fmt::format("{:.15g} are reached, counted by decision diagrams; too many "
+                                 "to be listed",
+                                 states));
+  if (unquiet.empty()) return text + line("quiet", "after every event");
+  return text +
+         line("quiet", "not always after " + listed(names_of(sheet.subject.map.signals, unquiet)));
+}
+
 // A column for each element while they are few, else one column with the names of what is on.
 std::vector<std::string> value_cells(std::vector<std::string> const& names, logic::Code memory) {
   std::vector<std::string> cells;
@@ -191,7 +204,7 @@ std::string machine_text(MachineSheet const& sheet, Look look) {
   if (sheet.memory.empty())
     return "The signals remember nothing: what is on follows from the inputs as they stand.\n";
   auto text = heading(sheet, look);
-  if (!sheet.is_decided) return text + line("states", "undecided: too many");
+  if (!sheet.is_decided) return text + counted_lines(sheet);
   if (sheet.states.unquiet_as_built)
     return text + "\n" + painted(look, Role::error, "never quiet") +
            " as built: " + loop_words(sheet, *sheet.states.unquiet_as_built) + "\n";
