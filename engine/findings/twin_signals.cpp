@@ -4,15 +4,32 @@ namespace leat::findings {
 
 namespace {
 
-// Whether it takes time to follow: a delay is among what it looks at.
-bool takes_time(model::Circuit const& circuit, model::SignalId signal) {
-  if (circuit.signals[signal].kind == model::SignalKind::delay) return true;
-  if (circuit.signals[signal].kind != model::SignalKind::wire) return false;
-  auto const used = logic::used_signals(circuit, {circuit.signals[signal].definition});
-  for (model::SignalId s = 0; s < used.size(); ++s) {
-    if (used[s] && circuit.signals[s].kind == model::SignalKind::delay) return true;
+bool looks_at_one(model::Circuit const& circuit, model::ExpressionId root,
+                  std::vector<bool> const& signals) {
+  std::vector<model::ExpressionId> open{root};
+  while (!open.empty()) {
+    auto const node = circuit.expressions[open.back()];
+    open.pop_back();
+    if (node.op == model::Operator::constant) continue;
+    if (node.op == model::Operator::signal) {
+      if (signals[node.left]) return true;
+      continue;
+    }
+    open.push_back(node.left);
+    if (node.op != model::Operator::negation) open.push_back(node.right);
   }
   return false;
+}
+
+// The signals that take time to follow: delays, and wires that look at one, directly or through
+// others. Wires come after those they use, so one pass tells.
+std::vector<bool> that_take_time(model::Circuit const& circuit) {
+  std::vector<bool> take_time;
+  for (auto const& signal : circuit.signals)
+    take_time.push_back(signal.kind == model::SignalKind::delay);
+  for (auto wire : circuit.wire_order)
+    take_time[wire] = looks_at_one(circuit, circuit.signals[wire].definition, take_time);
+  return take_time;
 }
 
 }  // namespace
@@ -23,12 +40,12 @@ bool takes_time(model::Circuit const& circuit, model::SignalId signal) {
 std::vector<Finding> twin_signals(Explored const& explored) {
   auto const& signals = explored.design.circuit.signals;
   auto const& reachable = explored.combinations.reachable;
+  auto const takes_time = that_take_time(explored.design.circuit);
   std::vector<logic::RowSet> on;
   std::vector<bool> is_told;
   for (model::SignalId s = 0; s < signals.size(); ++s) {
     on.push_back(explored.truth.of_signal(s) & reachable);
-    is_told.push_back(on[s].is_empty() || on[s] == reachable ||
-                      takes_time(explored.design.circuit, s));
+    is_told.push_back(on[s].is_empty() || on[s] == reachable || takes_time[s]);
   }
   std::vector<Finding> findings;
   for (model::SignalId first = 0; first < signals.size(); ++first) {

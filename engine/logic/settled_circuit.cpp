@@ -28,6 +28,7 @@ class Ordering {
         uses_(circuit.signals.size()),
         used_by_(circuit.signals.size()),
         waits_for_(circuit.signals.size()),
+        seen_for_(circuit.expressions.size()),
         is_left_(circuit.signals.size()) {
     for (SignalId s = 0; s < circuit.signals.size(); ++s) {
       is_left_[s] = follows(circuit.signals[s]);
@@ -56,15 +57,14 @@ class Ordering {
   }
 
  private:
-  std::vector<SignalId> followers_used_by(SignalId s) const {
+  std::vector<SignalId> followers_used_by(SignalId s) {
     std::vector<SignalId> found;
     std::vector<model::ExpressionId> open{circuit_.signals[s].definition};
-    std::vector<bool> seen(circuit_.expressions.size());
     while (!open.empty()) {
       auto const id = open.back();
       open.pop_back();
-      if (seen[id]) continue;
-      seen[id] = true;
+      if (seen_for_[id] == s + 1) continue;
+      seen_for_[id] = s + 1;
       auto const& node = circuit_.expressions[id];
       if (node.op == model::Operator::constant) continue;
       if (node.op == model::Operator::signal) {
@@ -100,6 +100,7 @@ class Ordering {
   Circuit const& circuit_;
   std::vector<std::vector<SignalId>> uses_, used_by_;
   std::vector<std::size_t> waits_for_;
+  std::vector<SignalId> seen_for_;  // by expression: the last signal, plus one, it was met for
   std::vector<bool> is_left_;
   std::priority_queue<SignalId, std::vector<SignalId>, std::greater<>> ready_;
 };
