@@ -60,7 +60,8 @@ Walk walk(model::Design const& design, logic::Machine const& machine,
       machine.variables().begin() + static_cast<std::ptrdiff_t>(machine.input_count());
   for (auto flip : flips) {
     auto const input = std::find(machine.variables().begin(), inputs_end, flip);
-    require(design.circuit.signals[flip].is_input(), "walk: only inputs are flipped");
+    require(flip < design.circuit.signals.size() && design.circuit.signals[flip].is_input(),
+            "walk: only inputs are flipped");
     if (!walked.is_quiet) break;
     if (input == inputs_end) continue;
     state =

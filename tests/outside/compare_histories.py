@@ -75,12 +75,20 @@ def with_clauses(text: str, clauses: list[Clause]) -> str:
     return text + "\n".join(lines)
 
 
+def is_left_open(printed: str, clause: Clause, histories: Histories) -> bool:
+    """What may also speak of combinations that never come to rest is not proved: it may be undecided."""
+    speaks_of_all = not clause.events and clause.verdict in ("holds", "empty")
+    return printed == "undecided" and speaks_of_all and bool(histories.unquiet)
+
+
 def compare_clauses(printed: dict[str, Any], clauses: list[Clause], histories: Histories,
                     where: str) -> Counter[str]:
     """Verdicts; and what is told to do for seeing a violation leads to one."""
     judged = [one for junction in printed["files"][0]["junctions"] for one in junction["expectations"]]
     expect_equal(len(judged), len(clauses), f"{where} / number of expectations")
     for one, clause in zip(judged, clauses):
+        if is_left_open(one["verdict"], clause, histories):
+            continue
         expect_equal(one["verdict"], clause.verdict, f"{where} / {clause.text}")
         if clause.verdict == "violated":
             walked = histories.walk(one["way"])
