@@ -81,7 +81,9 @@ TEST_CASE("guards: cells of a danger are those of every state it threatens in") 
   auto const all = surveyed.switchings();
   auto const guards = explore::guards(surveyed.explored, all, surveyed.trips());
   for (auto const& switching : all.all) {
-    for (auto const& [node, event] : switching.occurrences) {
+    for (auto const& occurrence : switching.occurrences) {
+      auto const node = occurrence.first;
+      auto const event = occurrence.second;
       auto const goes_on =
           (surveyed.states.codes[surveyed.histories.nodes[node].state] >> event & 1u) == 0;
       auto const guard = std::find_if(guards.begin(), guards.end(), [&](auto const& g) {
