@@ -37,8 +37,8 @@ TEST_CASE("a group: rows with the same route in everything, trapped cells and do
 TEST_CASE("groups come in the order of their first row, with one of their situations") {
   Surveyed const surveyed(draw({{"ac"}}));
   tables::RouteTable routes(4, 1, 1);
-  for (std::size_t s : {0, 3}) routes.at(s, 0, 0) = {Verdict::certain, {1}, {}, false, false};
-  for (std::size_t s : {1, 2}) routes.at(s, 0, 0) = {Verdict::certain, {0}, {}, false, false};
+  for (std::size_t s : {0u, 3u}) routes.at(s, 0, 0) = {Verdict::certain, {1}, {}, false, false};
+  for (std::size_t s : {1u, 2u}) routes.at(s, 0, 0) = {Verdict::certain, {0}, {}, false, false};
   auto const groups = groups_of(surveyed, routes);
   REQUIRE(groups.size() == 2);
   CHECK(groups[0].rows.contains(0));
