@@ -45,7 +45,7 @@ std::vector<Finding> remembering_waters(Explored const&, tables::RouteTable cons
 
 // ---- the machine ----
 std::vector<Finding> oscillations(Explored const&);  // `event`: after which; `signals`: the loop
-std::vector<Finding> no_returns(Explored const&);    // `signals`: the memory that stays changed
+std::vector<Finding> no_returns(Explored const&);    // `signals`: what stays changed
 std::vector<Finding> unreached_states(Explored const&);  // `rows`: of the memory alone
 
 // ---- bodies inside while cells change ----

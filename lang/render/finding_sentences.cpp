@@ -154,6 +154,13 @@ std::string wait_words(Subject const& subject, findings::Finding const& finding)
         "inside for ever, so no wait is long enough.",
         event_name(subject, finding));
   }
+  auto const kind = subject.design.circuit.signals[*finding.event].kind;
+  if (kind == model::SignalKind::plate) {
+    return fmt::format(
+        "Let bodies follow each other by {}, so that none is on its way when the next one steps "
+        "on {}.",
+        time_words(subject, *finding.ticks), event_name(subject, finding));
+  }
   return fmt::format(
       "Let {} change only {} after the last one has entered: wire that wait in, or "
       "shut the inlet before.",
