@@ -9,10 +9,6 @@ namespace leat::explore {
 
 namespace {
 
-std::optional<int> longer(std::optional<int> a, std::optional<int> b) {
-  return a && b ? std::optional(std::max(*a, *b)) : std::nullopt;
-}
-
 using Nodes = std::vector<std::uint32_t>;
 
 // What is gathered of one danger.

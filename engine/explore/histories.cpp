@@ -61,26 +61,25 @@ class Trace {
       if (next_state == States::none) continue;
       auto const setting = found_.setting_of_state[next_state];
       auto next_water = water;
-      if (setting != found_.waters[water].setting) next_water = change(node, event, setting);
+      if (setting != found_.waters[water].setting) next_water = change(water, setting);
       if (!found_.is_complete) return;
       visit(next_state, next_water, node, event);
     }
   }
 
-  std::uint32_t change(std::uint32_t node, std::size_t event, std::uint32_t setting) {
-    auto const from = found_.nodes[node].water;
+  std::uint32_t change(std::uint32_t from, std::uint32_t setting) {
     auto const key = (std::uint64_t{from} << 32) | setting;
     if (auto const known = change_of_.find(key); known != change_of_.end()) return known->second;
-    found_.is_complete = found_.changes.size() < budget_.most_changes &&
+    found_.is_complete = found_.changes < budget_.most_changes &&
                          found_.waters.size() * design_.grid.size() <= budget_.most_cells / 2;
     if (!found_.is_complete) return from;
     auto const& before = arrangements_[found_.waters[from].setting];
     auto settled = water::settle_switched(before, found_.waters[from].field, arrangements_[setting],
                                           found_.waters[from].is_settled);
     auto const to = water_number(setting, std::move(settled));
-    found_.changes.push_back({from, to, node, static_cast<std::uint8_t>(event)});
+    ++found_.changes;
     change_of_.emplace(key, to);
-    if (progress_) progress_(found_.changes.size());
+    if (progress_) progress_(found_.changes);
     return to;
   }
 

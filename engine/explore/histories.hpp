@@ -20,8 +20,9 @@ struct Water {
 };
 
 // Everything the machine and its water can be in together, reached by events from as built with
-// fresh water. What the water remembers of earlier combinations is in its field, so one logic state
-// can come with several waters.
+// fresh water. Cells go straight into the setting of the quiet logic: what delays arrange on the
+// way is followed by switching alone. What the water remembers of earlier combinations is in its
+// field, so one logic state can come with several waters.
 struct Histories {
   static constexpr std::uint32_t none = 0xffffffffu;
 
@@ -32,19 +33,12 @@ struct Histories {
     std::uint32_t parent = none;
     std::uint8_t event = 0;  // from the parent
   };
-  // A change of the water by an event, each kind once: from one water to another, over the
-  // arrangement of `to`.
-  struct Change {
-    std::uint32_t from = 0, to = 0;
-    std::uint32_t node = 0;  // where it first happens
-    std::uint8_t event = 0;
-  };
 
   std::vector<Setting> settings;
   std::vector<std::uint32_t> setting_of_state;
   std::vector<Water> waters;
   std::vector<Node> nodes;
-  std::vector<Change> changes;
+  std::size_t changes = 0;   // settled: from one water into one setting, each once
   bool is_complete = false;  // false: the budget ran out
   bool is_followed = true;   // false: each state has the fresh water of its setting, and no more
 

@@ -21,12 +21,6 @@ model::Circuit standing(model::Circuit circuit, std::vector<bool> const& values)
   return circuit;
 }
 
-std::vector<bool> values_of(logic::Timed const& timed, std::size_t count) {
-  std::vector<bool> values(count);
-  for (model::SignalId s = 0; s < count; ++s) values[s] = timed.is_on(s);
-  return values;
-}
-
 }  // namespace
 
 Schedule::Schedule(Explored const& explored, long most_ticks)
@@ -59,7 +53,7 @@ std::optional<std::vector<Phase>> Schedule::timed_phases(std::uint32_t state, st
   for (int quiet = 0; quiet <= longest_delay_; ++quiet) {
     if (ticks_left_-- == 0) return std::nullopt;
     timed.tick();
-    auto now = values_of(timed, values.size());
+    auto now = timed.values();
     if (now == before) continue;
     quiet = 0;
     before = std::move(now);

@@ -86,9 +86,9 @@ class Crowd {
     fall_on(here);
   }
 
-  // The water rests for so long. Whoever can leave in that time has left; who entered meanwhile can
-  // be anywhere on the way from the inlet.
-  // The ticks after which the last one has left; none where someone has not.
+  // The water rests for so many ticks. Whoever can leave in that time has left; who entered
+  // meanwhile can be anywhere on the way from the inlet. Gives the ticks after which the last one
+  // has left; none where someone has not.
   std::optional<int> wait(model::Arrangement const& arrangement, water::Field const& field,
                           int ticks) {
     Surroundings const here(arrangement, field, profile_);
@@ -349,10 +349,13 @@ bool gather(Explored const& explored, SwitchingBudget const& budget,
 
 }  // namespace
 
+std::optional<int> longer(std::optional<int> a, std::optional<int> b) {
+  return a && b ? std::optional(std::max(*a, *b)) : std::nullopt;
+}
+
 std::optional<int> longest(Clearing const& clearing) {
   std::optional<int> most = 0;
-  for (auto const& ticks : clearing)
-    most = ticks && most ? std::optional(std::max(*most, *ticks)) : std::nullopt;
+  for (auto const& ticks : clearing) most = longer(most, ticks);
   return most;
 }
 

@@ -64,7 +64,9 @@ struct Switchings {
   bool is_complete = false;  // false: the budget ran out, or the histories were not followed
 };
 
-// The longest of them; none if one has no bound.
+// The longer of two times; without a bound is longer than any.
+std::optional<int> longer(std::optional<int>, std::optional<int>);
+// The longest of them.
 std::optional<int> longest(Clearing const&);
 
 // Every change of the cells that an event can bring, each once. Cost: one settling for each phase,

@@ -54,11 +54,7 @@ class Works {
   }
 
  private:
-  Setting setting_now() const {
-    std::vector<bool> values(design_.circuit.signals.size());
-    for (model::SignalId s = 0; s < values.size(); ++s) values[s] = timed_.is_on(s);
-    return setting_in(design_, is_drawn_, values);
-  }
+  Setting setting_now() const { return setting_in(design_, is_drawn_, timed_.values()); }
 
   model::Design const& design_;
   logic::Timed const& timed_;
@@ -113,8 +109,7 @@ class Run {
   // Once nothing has moved, changed or been on its way for longer than any delay, pulse or clock
   // takes, nothing ever will again.
   bool is_at_rest_for_good() {
-    std::vector<bool> signals(circuit_.signals.size());
-    for (model::SignalId s = 0; s < signals.size(); ++s) signals[s] = timed_.is_on(s);
+    auto signals = timed_.values();
     bool const is_anyone_moving =
         entered_ < order_.count || std::any_of(travellers_.begin(), travellers_.end(),
                                                [](Traveller const& t) { return t.to.has_value(); });

@@ -23,11 +23,11 @@ struct Finding {
   std::vector<model::SignalId> signals;
   int measured = 0, limit = 0;
   logic::RowSet rows{0};                   // the combinations in which it shows
+  std::vector<logic::Cube> condition;      // the same, as widely as can be said
   std::vector<std::uint32_t> waters;       // those in which it shows; empty: whatever the water
   std::vector<explore::Example> examples;  // nearest ways to it; two where they differ in outcome
   std::optional<model::SignalId> event;    // what changes then: an input
   std::optional<int> ticks;                // switching: how long to wait before the event
-  std::vector<logic::Cube> condition;      // the same, as widely as can be said
   std::optional<std::size_t> accepted_by;  // index into Design::acceptances
   std::optional<std::size_t> acceptance;   // stale_acceptance: the one nothing answers to
 };

@@ -1,4 +1,3 @@
-#include <algorithm>
 #include <map>
 
 #include "engine/findings/families.hpp"
@@ -49,9 +48,7 @@ std::vector<Finding> switch_dangers(std::vector<explore::Guard> const& guards) {
         finding.examples = {example};
       add(danger, finding);
       finding.rows |= rows;
-      finding.ticks = guard.wait && finding.ticks
-                          ? std::optional(std::max(*guard.wait, *finding.ticks))
-                          : std::nullopt;
+      finding.ticks = explore::longer(guard.wait, finding.ticks);
     }
   }
   std::vector<Finding> findings;

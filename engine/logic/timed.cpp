@@ -23,6 +23,12 @@ Timed::Timed(model::Circuit const& circuit)
   for (auto& line : lines_) line.on_the_way.back() = feeds(line);
 }
 
+std::vector<bool> Timed::values() const {
+  std::vector<bool> values(circuit_->signals.size());
+  for (SignalId s = 0; s < values.size(); ++s) values[s] = is_on(s);
+  return values;
+}
+
 bool Timed::feeds(Line const& line) const {
   return (registers_[program_.memories()[line.memory].definition] & 1u) != 0;
 }

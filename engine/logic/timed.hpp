@@ -18,6 +18,7 @@ class Timed {
 
   int now() const { return now_; }  // ticks since as built; the state as built is that of tick 0
   bool is_on(model::SignalId signal) const { return (registers_[signal] & 1u) != 0; }
+  std::vector<bool> values() const;  // every signal's
 
   // What comes from outside, to take effect in the next tick. Contract: a lever or plate; a button.
   void put(model::SignalId lever_or_plate, bool is_on);

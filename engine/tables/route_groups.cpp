@@ -4,14 +4,14 @@
 
 namespace leat::tables {
 
-std::vector<RouteGroup> route_groups(explore::Combinations const& combinations,
-                                     RouteTable const& routes, model::InletId inlet,
-                                     model::ProfileId profile) {
+std::vector<RouteGroup> groups_of(
+    explore::Combinations const& combinations,
+    std::function<bool(std::uint32_t, std::uint32_t)> const& are_alike) {
   std::vector<RouteGroup> groups;
   std::vector<std::size_t> group_of(combinations.situations.size());
   for (std::uint32_t s = 0; s < combinations.situations.size(); ++s) {
     auto const same = std::find_if(groups.begin(), groups.end(), [&](RouteGroup const& group) {
-      return routes.at(group.situation, inlet, profile) == routes.at(s, inlet, profile);
+      return are_alike(group.situation, s);
     });
     group_of[s] = static_cast<std::size_t>(same - groups.begin());
     if (same == groups.end())
@@ -27,6 +27,14 @@ std::vector<RouteGroup> route_groups(explore::Combinations const& combinations,
     free &= ~logic::rows_of(group.condition, combinations.reachable.inputs());
   }
   return groups;
+}
+
+std::vector<RouteGroup> route_groups(explore::Combinations const& combinations,
+                                     RouteTable const& routes, model::InletId inlet,
+                                     model::ProfileId profile) {
+  return groups_of(combinations, [&](std::uint32_t a, std::uint32_t b) {
+    return routes.at(a, inlet, profile) == routes.at(b, inlet, profile);
+  });
 }
 
 }  // namespace leat::tables

@@ -1,20 +1,27 @@
 #pragma once
+#include <functional>
 #include <vector>
 
 #include "engine/tables/routes.hpp"
 
 namespace leat::tables {
 
-// All rows in which one body's route from one inlet is the same in everything, trapped cells
-// included, and these rows as an irredundant sum.
+// Rows whose routes are alike, and these rows as an irredundant sum.
 struct RouteGroup {
   std::uint32_t situation = 0;  // one of theirs
   logic::RowSet rows;
   std::vector<logic::Cube> condition;
 };
 
-// In the order of their first row; together they hold every reachable row exactly once, and are
-// free elsewhere as destinations are. Cost: situations times groups, one cover a group.
+// Groups the situations that are alike, in the order of their first row. Together the groups hold
+// every reachable row exactly once; their conditions are free where no row is reachable, and
+// exclude each other there too. Cost: situations times groups, one cover a group.
+std::vector<RouteGroup> groups_of(
+    explore::Combinations const&,
+    std::function<bool(std::uint32_t, std::uint32_t)> const& are_alike);
+
+// All rows in which one body's route from one inlet is the same in everything, trapped cells
+// included.
 std::vector<RouteGroup> route_groups(explore::Combinations const&, RouteTable const&,
                                      model::InletId, model::ProfileId);
 

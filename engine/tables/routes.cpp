@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <iterator>
 
+#include "engine/tables/route_groups.hpp"
+
 namespace leat::tables {
 
 namespace {
@@ -59,28 +61,15 @@ RouteTable by_situation(explore::Combinations const& combinations, RouteTable co
 std::vector<Destination> destinations(explore::Combinations const& combinations,
                                       RouteTable const& routes, model::InletId inlet,
                                       model::ProfileId profile) {
+  auto groups = groups_of(combinations, [&](std::uint32_t a, std::uint32_t b) {
+    auto const &one = routes.at(a, inlet, profile), &other = routes.at(b, inlet, profile);
+    return one.verdict == other.verdict && one.outlets == other.outlets;
+  });
   std::vector<Destination> result;
-  std::vector<std::size_t> destination_of(combinations.situations.size());
-  for (std::size_t s = 0; s < combinations.situations.size(); ++s) {
-    auto const& route = routes.at(s, inlet, profile);
-    auto const same = std::find_if(result.begin(), result.end(), [&](Destination const& d) {
-      return d.verdict == route.verdict && d.outlets == route.outlets;
-    });
-    destination_of[s] = static_cast<std::size_t>(same - result.begin());
-    if (same == result.end()) {
-      result.push_back(
-          {route.verdict, route.outlets, logic::RowSet(combinations.reachable.inputs()), {}});
-    }
-  }
-  for (logic::Row row = 0; row < combinations.situation_of_row.size(); ++row) {
-    auto const situation = combinations.situation_of_row[row];
-    if (situation != explore::Combinations::never)
-      result[destination_of[situation]].rows.insert(row);
-  }
-  auto free = ~combinations.reachable;
-  for (auto& d : result) {
-    d.condition = logic::irredundant_cover(d.rows, d.rows | free);
-    free &= ~logic::rows_of(d.condition, combinations.reachable.inputs());
+  for (auto& group : groups) {
+    auto const& route = routes.at(group.situation, inlet, profile);
+    result.push_back(
+        {route.verdict, route.outlets, std::move(group.rows), std::move(group.condition)});
   }
   return result;
 }

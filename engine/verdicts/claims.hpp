@@ -4,7 +4,7 @@
 #include "engine/verdicts/expectations.hpp"
 
 // The families of claims, each in a file of its own name. `spoken_of` are the reachable rows in
-// which the expectation's condition holds; there is one.
+// which the expectation's condition holds, never none.
 namespace leat::verdicts {
 
 // Names what breaks the claim: its rows, their condition, the nearest example.

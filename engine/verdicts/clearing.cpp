@@ -1,16 +1,9 @@
-#include <algorithm>
-
 #include "engine/body/travel.hpp"
 #include "engine/verdicts/claims.hpp"
 
 namespace leat::verdicts {
 
 namespace {
-
-// Without bound is longer than any time.
-std::optional<int> longer(std::optional<int> a, std::optional<int> b) {
-  return a && b ? std::optional(std::max(*a, *b)) : std::nullopt;
-}
 
 // The longest trip of those spoken of in one water; none without bound.
 std::optional<int> longest_spoken_of(model::Expectation const& expectation,
@@ -19,7 +12,7 @@ std::optional<int> longest_spoken_of(model::Expectation const& expectation,
   for (std::size_t i = 0; i < trips.size(); ++i) {
     auto const inlet = static_cast<model::InletId>(i / profiles);
     auto const profile = static_cast<model::ProfileId>(i % profiles);
-    if (speaks_of(expectation, inlet, profile)) longest = longer(longest, trips[i]);
+    if (speaks_of(expectation, inlet, profile)) longest = explore::longer(longest, trips[i]);
   }
   return longest;
 }
@@ -43,8 +36,8 @@ JudgedExpectation judge_moment(model::Expectation const& expectation, Results co
   bool const is_known =
       travel_after_events(expectation, results, moment, [&](Travel const& travel) {
         bool const has_trap = body::outcome_of(travel.graph).has_trap;
-        longest = longer(longest,
-                         has_trap ? std::nullopt : body::longest_trip(travel.here, travel.graph));
+        longest = explore::longer(
+            longest, has_trap ? std::nullopt : body::longest_trip(travel.here, travel.graph));
       });
   judged.never_rests = !is_known;
   if (!is_known) return judged;
@@ -71,7 +64,7 @@ JudgedExpectation judge_clearing(model::Expectation const& expectation, Results 
     auto const ticks =
         longest_spoken_of(expectation, results.trips[water], explored.design.profiles.size());
     if (!is_spoken_of[water]) continue;
-    judged.measured = longer(judged.measured, ticks);
+    judged.measured = explore::longer(judged.measured, ticks);
     if (!ticks || *ticks > expectation.ticks) slow.push_back(water);
   }
   auto failing = explored.combinations.rows_with(slow) & spoken_of;

@@ -3,6 +3,7 @@
 #include "engine/body/surroundings.hpp"
 #include "lang/cli/commands.hpp"
 #include "lang/cli/loaded.hpp"
+#include "lang/cli/setting.hpp"
 #include "lang/render/trail_text.hpp"
 
 namespace leat::cli {

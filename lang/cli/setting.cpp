@@ -1,3 +1,5 @@
+#include "lang/cli/setting.hpp"
+
 #include <fmt/format.h>
 
 #include "engine/explore/explored.hpp"
@@ -7,7 +9,6 @@
 #include "lang/render/columns.hpp"
 #include "lang/render/words.hpp"
 
-// What is put, and what is done, on the command line.
 namespace leat::cli {
 
 namespace {

@@ -2,6 +2,7 @@
 
 #include "lang/cli/commands.hpp"
 #include "lang/cli/loaded.hpp"
+#include "lang/cli/setting.hpp"
 #include "lang/render/field_text.hpp"
 
 namespace leat::cli {

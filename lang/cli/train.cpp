@@ -3,6 +3,7 @@
 #include "lang/cli/commands.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/cli/script.hpp"
+#include "lang/cli/setting.hpp"
 #include "lang/render/columns.hpp"
 #include "lang/render/train.hpp"
 

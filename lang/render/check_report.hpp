@@ -38,7 +38,7 @@ struct Summary {
   std::string too_many;  // signals that were too many to run
   bool has_signals = false, has_memory = false;
   bool has_restless = false;  // after some events they never do
-  bool is_restless = false;  // the signals never come to rest as built
+  bool is_restless = false;   // the signals never come to rest as built
   bool is_history_left_out = false, is_switching_left_out = false;
   std::string verdict;  // chosen by the caller, who knows which findings fail
 };

@@ -4,7 +4,9 @@
 
 #include <algorithm>
 
+#include "lang/render/condition.hpp"
 #include "lang/render/machine.hpp"
+#include "lang/render/table_lines.hpp"
 #include "lang/render/words.hpp"
 
 namespace leat::render {
@@ -89,11 +91,29 @@ std::string player_steps(Subject const& subject, std::vector<model::SignalId> co
   return words.empty() ? "nothing to do: it is so as built" : words;
 }
 
-std::string last_step(Subject const& subject, std::vector<model::SignalId> const& flips,
-                      model::SignalId event) {
+std::string steps_then(Subject const& subject, std::vector<model::SignalId> const& flips,
+                       model::SignalId event) {
   auto all = flips;
   all.push_back(event);
-  return step_words(subject, all).back();
+  auto const last = step_words(subject, all).back();
+  return flips.empty() ? last : player_steps(subject, flips) + ", then " + last;
+}
+
+std::string where_words(Subject const& subject, Judgement const& judged,
+                        logic::RowSet const& rows) {
+  auto const& reachable = judged.combinations.reachable;
+  auto words = condition_words(rows, reachable, names_of(subject.map.signals, judged.variables));
+  if (words.starts_with("when ")) words.erase(0, 5);
+  if ((rows & reachable).is_empty()) return words;
+  return fmt::format("{}  ({})", words, share_words(rows.count(), reachable.count()));
+}
+
+std::string dealt_words(Subject const& subject,
+                        std::vector<std::optional<model::OutletId>> const& outlets) {
+  std::vector<std::string> names;
+  for (auto outlet : outlets)
+    names.push_back(outlet ? subject.map.outlets[*outlet].name : "nothing");
+  return fmt::format("{}", fmt::join(names, ", "));
 }
 
 std::string what_does_not_matter(Subject const& subject, Judgement const& judged, logic::Row row,

@@ -18,9 +18,15 @@ Assignment assignment_of(Judgement const&, logic::Row);
 // do: it is so as built". Steps that come again and again are counted.
 std::string player_steps(Subject const&, std::vector<model::SignalId> const& flips);
 
-// The last step that is taken after those: "flip divert off".
-std::string last_step(Subject const&, std::vector<model::SignalId> const& flips,
-                      model::SignalId event);
+// The same and one more: "flip divert on, then flip divert off".
+std::string steps_then(Subject const&, std::vector<model::SignalId> const& flips,
+                       model::SignalId event);
+
+// Where among the reachable combinations rows lie: "not divert  (1 of 2 combinations)".
+std::string where_words(Subject const&, Judgement const&, logic::RowSet const& rows);
+
+// "kiln, nothing, press": where bodies ended, one after the other.
+std::string dealt_words(Subject const&, std::vector<std::optional<model::OutletId>> const&);
 
 // The signals that the widest condition around the row leaves open: "flush does not matter"; empty
 // if none.

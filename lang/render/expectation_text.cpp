@@ -45,16 +45,6 @@ std::string what_happens(JudgedJunction const& judged, JudgedExpectation const& 
                      route_words(judged.subject, *expectation.route));
 }
 
-std::string failing_words(JudgedJunction const& judged, JudgedExpectation const& expectation) {
-  auto const& judgement = judged.judgement;
-  auto const& reachable = judgement.combinations.reachable;
-  auto words = condition_words(expectation.failing, reachable,
-                               names_of(judged.subject.map.signals, judgement.variables));
-  if (words.starts_with("when ")) words.erase(0, 5);
-  return fmt::format("{}  ({})", words,
-                     share_words(expectation.failing.count(), reachable.count()));
-}
-
 std::string steps_text(JudgedJunction const& judged, JudgedExpectation const& expectation) {
   auto const& example = *expectation.example;
   auto steps = player_steps(judged.subject, example.flips);
@@ -65,19 +55,20 @@ std::string steps_text(JudgedJunction const& judged, JudgedExpectation const& ex
 
 std::string example_text(JudgedJunction const& judged, JudgedExpectation const& expectation,
                          Look look) {
-  auto const& [subject, judgement, sights] = judged;
+  auto const& subject = judged.subject;
+  auto const& judgement = judged.judgement;
   std::string result;
   if (!judgement.variables.empty()) {
     if (!expectation.condition.empty())
-      result += worded_line("fails when", failing_words(judged, expectation), look);
+      result += worded_line(
+          "fails when", where_words(judged.subject, judged.judgement, expectation.failing), look);
     result += worded_line("try", steps_text(judged, expectation), look);
   }
   result += worded_line("then", what_happens(judged, expectation), look);
   if (expectation.route) {
-    result += "    " + painted(look, Role::quiet, "see         ") +
-              follow_command(subject, judgement, *expectation.example, *expectation.inlet,
-                             *expectation.profile) +
-              "\n";
+    result += see_line(follow_command(subject, judgement, *expectation.example, *expectation.inlet,
+                                      *expectation.profile),
+                       look);
   }
   return result;
 }
@@ -99,13 +90,6 @@ std::string clearing_words(JudgedJunction const& judged, JudgedExpectation const
     return "a body may stay inside for ever, so there is no time to wait for";
   return fmt::format("the longest trip takes up to {}",
                      time_words(judged.subject, *expectation.measured));
-}
-
-std::string dealt_words(JudgedJunction const& judged, JudgedExpectation const& expectation) {
-  std::vector<std::string> names;
-  for (auto outlet : expectation.dealt)
-    names.push_back(outlet ? judged.subject.map.outlets[*outlet].name : "nothing");
-  return fmt::format("the bodies end at {}", fmt::join(names, ", "));
 }
 
 std::string_view reason_of(Truthfulness verdict) {
@@ -146,12 +130,15 @@ std::string expectation_text(JudgedJunction const& judged, std::size_t index, Lo
   bool const is_violated = expectation.verdict == Truthfulness::violated;
   if (!expectation.findings.empty())
     return result + worded_line("found", findings_words(judged, expectation), look) +
-           worded_line("fails when", failing_words(judged, expectation), look);
+           worded_line("fails when",
+                       where_words(judged.subject, judged.judgement, expectation.failing), look);
   if (expectation.example) result += example_text(judged, expectation, look);
   if (is_violated && claim == model::Claim::clears)
     return result + worded_line("then", clearing_words(judged, expectation), look);
   if (is_violated && claim == model::Claim::deals)
-    return result + worded_line("then", dealt_words(judged, expectation), look);
+    return result +
+           worded_line("then",
+                       "the bodies end at " + dealt_words(judged.subject, expectation.dealt), look);
   if (expectation.example) return result;
   if (expectation.never_rests) {
     return result + worded_line("why",

@@ -29,14 +29,8 @@ std::string place_line(Subject const& subject, Finding const& finding, Look look
 }
 
 std::string condition_line(JudgedJunction const& judged, Finding const& finding) {
-  auto const& judgement = judged.judgement;
-  auto const& reachable = judgement.combinations.reachable;
-  auto const signals = names_of(judged.subject.map.signals, judgement.variables);
-  if (signals.empty() || finding.rows.is_empty()) return {};
-  auto words = condition_words(finding.rows, reachable, signals);
-  if (words.starts_with("when ")) words.erase(0, 5);
-  if ((finding.rows & reachable).is_empty()) return words;
-  return fmt::format("{}  ({})", words, share_words(finding.rows.count(), reachable.count()));
+  if (judged.judgement.variables.empty() || finding.rows.is_empty()) return {};
+  return where_words(judged.subject, judged.judgement, finding.rows);
 }
 
 std::string trail_line(JudgedJunction const& judged, Finding const& finding) {
@@ -67,8 +61,7 @@ std::string way_lines(JudgedJunction const& judged, Finding const& finding, Look
            worded_line("or", player_steps(judged.subject, finding.examples[1].flips), look);
   }
   if (finding.event) {
-    auto const last = last_step(judged.subject, first.flips, *finding.event);
-    return worded_line("try", first.flips.empty() ? last : steps + ", then " + last, look);
+    return worded_line("try", steps_then(judged.subject, first.flips, *finding.event), look);
   }
   bool const is_plain = first.flips.empty() || (first.is_fresh && !has_memory(judged));
   return is_plain ? "" : worded_line("try", steps, look);
@@ -82,11 +75,6 @@ std::string accepted_text(JudgedJunction const& judged, Finding const& finding, 
   result += worded_line("when", condition_line(judged, finding), look);
   return result +
          worded_line("because", subject.map.acceptances[*finding.accepted_by].reason, look);
-}
-
-std::string see_line(std::string const& command, Look look) {
-  if (command.empty()) return {};
-  return "    " + painted(look, Role::quiet, "see         ") + command + "\n";
 }
 
 std::string headline_text(Subject const& subject, Finding const& finding,

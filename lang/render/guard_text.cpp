@@ -3,11 +3,9 @@
 #include <algorithm>
 
 #include "lang/render/columns.hpp"
-#include "lang/render/condition.hpp"
 #include "lang/render/example.hpp"
 #include "lang/render/guard.hpp"
 #include "lang/render/paragraph.hpp"
-#include "lang/render/table_lines.hpp"
 #include "lang/render/words.hpp"
 
 namespace leat::render {
@@ -43,15 +41,6 @@ std::string headline_of(GuardPart const& part, Guard const& guard, Danger const&
   return headline;
 }
 
-std::string when_words(GuardPart const& part, logic::RowSet const& rows) {
-  auto const& judgement = part.judgement;
-  auto const& reachable = judgement.combinations.reachable;
-  return fmt::format("{}  ({})",
-                     condition_expression(rows, reachable,
-                                          names_of(part.subject.map.signals, judgement.variables)),
-                     share_words(rows.count(), reachable.count()));
-}
-
 std::string threat_text(GuardPart const& part, Guard const& guard, explore::Threat const& threat,
                         Scene const* scene, Look look) {
   auto const& [danger, rows, example] = threat;
@@ -59,10 +48,8 @@ std::string threat_text(GuardPart const& part, Guard const& guard, explore::Thre
                             headline_of(part, guard, danger));
   if (!danger.cells.empty() && scene != nullptr)
     result += marked_pictures(*scene, danger.cells, "before the change", look);
-  result += worded_line("when", when_words(part, rows), look);
-  auto const last = last_step(part.subject, example.flips, guard.event);
-  auto const steps = player_steps(part.subject, example.flips);
-  return result + worded_line("try", example.flips.empty() ? last : steps + ", then " + last, look);
+  result += worded_line("when", where_words(part.subject, part.judgement, rows), look);
+  return result + worded_line("try", steps_then(part.subject, example.flips, guard.event), look);
 }
 
 }  // namespace

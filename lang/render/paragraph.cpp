@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include "lang/render/paragraph.hpp"
 
 #include "lang/render/columns.hpp"
@@ -22,6 +24,11 @@ std::string worded_line(std::string_view word, std::string_view text, Look look)
   if (text.empty()) return {};
   return std::string(indent, ' ') + painted(look, Role::quiet, padded(word, word_columns)) +
          wrapped(text, text_columns, indent + word_columns) + "\n";
+}
+
+std::string see_line(std::string_view command, Look look) {
+  if (command.empty()) return {};
+  return fmt::format("    {}{}\n", painted(look, Role::quiet, "see         "), command);
 }
 
 Role role_of(std::string_view severity) {

@@ -14,6 +14,9 @@ std::string heading_line(std::string_view severity, std::string_view name,
 // "    why     the text, set into lines under itself"; nothing where the text is empty.
 std::string worded_line(std::string_view word, std::string_view text, Look);
 
+// "    see     command", in one line so that it can be pasted; nothing where there is none.
+std::string see_line(std::string_view command, Look);
+
 Role role_of(std::string_view severity);
 
 }  // namespace leat::render

@@ -16,11 +16,10 @@ std::string end_words(Subject const& subject, explore::Arrival const& body) {
   return "is at " + place_code(subject.design.grid.place(body.cell)) + " at the end";
 }
 
-std::string dealt_words(TrainPart const& part) {
-  std::vector<std::string> names;
-  for (auto const& body : part.run.bodies)
-    names.push_back(body.outlet ? part.subject.map.outlets[*body.outlet].name : "nothing");
-  return fmt::format("{}", fmt::join(names, ", "));
+std::vector<std::optional<model::OutletId>> outlets_of(explore::TrainRun const& run) {
+  std::vector<std::optional<model::OutletId>> outlets;
+  for (auto const& body : run.bodies) outlets.push_back(body.outlet);
+  return outlets;
 }
 
 }  // namespace
@@ -32,7 +31,8 @@ std::string train_text(TrainPart const& part, Look look) {
       painted(look, Role::strong, "junction " + subject.map.junction.name),
       subject.map.inlets[order.inlet].name, counted(run.bodies.size(), "body", "bodies"),
       subject.map.profiles[order.profile].name, time_words(subject, order.interval),
-      order.flips.empty() ? "as built" : player_steps(subject, order.flips), dealt_words(part));
+      order.flips.empty() ? "as built" : player_steps(subject, order.flips),
+      dealt_words(subject, outlets_of(run)));
   std::vector<std::vector<std::string>> lines{{"body", "enters", "ends", "where"}};
   for (std::size_t i = 0; i < run.bodies.size(); ++i) {
     auto const& body = run.bodies[i];

@@ -139,7 +139,7 @@ TEST_CASE("progress: changes of the water while they are found, then each water 
   auto const first_of_all =
       std::find_if(told.begin(), told.end(), [](auto const& step) { return step.second != 0; });
   CHECK(static_cast<std::size_t>(first_of_all - told.begin()) ==
-        judgement.histories.changes.size());
+        judgement.histories.changes);
   REQUIRE(told.end() - first_of_all == 3);
   CHECK(told.back() == std::pair<std::size_t, std::size_t>{3, 3});
 }

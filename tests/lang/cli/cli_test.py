@@ -5,12 +5,15 @@
 from __future__ import annotations
 
 import argparse
+import fcntl
 import json
 import os
 import pty
+import struct
 import subprocess
 import sys
 import tempfile
+import termios
 import unittest
 from pathlib import Path
 
@@ -75,9 +78,11 @@ def leat(*arguments: str, text: str | bytes | None = None, **environment: str) -
                                timeout=120, check=False))
 
 
-def on_terminal(*arguments: str, **environment: str) -> str:
-    """What a terminal gets to see."""
+def on_terminal(*arguments: str, columns: int = 0, **environment: str) -> str:
+    """What a terminal gets to see; of so many columns, where it matters."""
     reading, writing = pty.openpty()
+    if columns:
+        fcntl.ioctl(writing, termios.TIOCSWINSZ, struct.pack("HHHH", 24, columns, 0, 0))
     env = {k: v for k, v in os.environ.items() if k not in ("NO_COLOR", "CLICOLOR_FORCE")}
     env.update({"TERM": "xterm"}, **environment)
     process = subprocess.Popen([LEAT, *arguments], stdin=subprocess.DEVNULL, stdout=writing,

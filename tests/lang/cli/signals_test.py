@@ -5,15 +5,11 @@
 from __future__ import annotations
 
 import argparse
-import fcntl
 import json
 import os
-import pty
-import struct
 import subprocess
 import sys
 import tempfile
-import termios
 import unittest
 from pathlib import Path
 
@@ -214,25 +210,10 @@ class Signals(unittest.TestCase):
     # -- pictures ------------------------------------------------------------------------------------
 
     def width_on_a_terminal(self, columns: int) -> int:
-        reading, writing = pty.openpty()
-        fcntl.ioctl(writing, termios.TIOCSWINSZ, struct.pack("HHHH", 24, columns, 0, 0))
         script = ", wait 7 ticks, ".join(["divert"] * 40)
-        env = {**os.environ, "TERM": "xterm", "NO_COLOR": "1"}
-        process = subprocess.Popen([cli_test.LEAT, "waves", self.yard, "--do", script, "--signals", "divert"],
-                                   stdin=subprocess.DEVNULL, stdout=writing, stderr=writing, env=env)
-        os.close(writing)
-        seen = b""
-        while True:
-            try:
-                part = os.read(reading, 65536)
-            except OSError:
-                break
-            if not part:
-                break
-            seen += part
-        process.wait(timeout=60)
-        os.close(reading)
-        return max(len(line) for line in seen.decode().splitlines() if line.startswith("    divert  "))
+        seen = cli_test.on_terminal("waves", self.yard, "--do", script, "--signals", "divert",
+                                    columns=columns, NO_COLOR="1")
+        return max(len(line) for line in seen.splitlines() if line.startswith("    divert  "))
 
     def test_the_picture_fills_the_terminal_and_no_more(self) -> None:
         for columns in (50, 80, 160):

@@ -23,7 +23,8 @@ TEST_CASE("an example is what a player does from the design as built") {
   CHECK(player_steps(yard->subject(), {0, 1, 0}) ==
         "flip divert on, flip flush on, flip divert off");
   CHECK(player_steps(yard->subject(), {}) == "nothing to do: it is so as built");
-  CHECK(last_step(yard->subject(), {0}, 0) == "flip divert off");
+  CHECK(steps_then(yard->subject(), {0}, 0) == "flip divert on, then flip divert off");
+  CHECK(steps_then(yard->subject(), {}, 0) == "flip divert on");
   yard->design.circuit.signals[0].starts_on = true;
   yard->design.circuit.signals[1].kind = model::SignalKind::button;
   CHECK(player_steps(yard->subject(), {0, 1}) == "flip divert off, press flush");
