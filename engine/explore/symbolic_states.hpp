@@ -38,6 +38,11 @@ class SymbolicStates {
   // Whether the state can be reached; one value for each variable.
   bool contains(std::vector<bool> const& values) const { return is_in(states_, values); }
 
+  // The set itself: level 2p of the diagram belongs to the variable at place p.
+  logic::Diagram const& diagram() const { return diagram_; }
+  logic::Diagram::Function states() const { return states_; }
+  std::vector<logic::Diagram::Level> const& places() const { return machine_.places(); }
+
   // The circuit as built never gets quiet: there is no state.
   bool is_unquiet_as_built() const { return is_unquiet_as_built_; }
   // The states that can be reached and after which the event never gets quiet.

@@ -10,7 +10,7 @@
 #include "engine/model/practice.hpp"
 #include "engine/model/profile.hpp"
 
-// One junction, ready to be judged: the whole input of the engine.
+// One junction, or the plant that a works puts together: the whole input of the engine.
 namespace leat::model {
 
 // What a cell is made of: one material while its control is powered, another while it is not. A
@@ -22,13 +22,21 @@ struct Fill {
   bool operator==(Fill const&) const = default;
 };
 
-using FillId = std::uint16_t;
+using FillId = std::uint32_t;
 using InletId = std::uint32_t;
 using OutletId = std::uint32_t;
 
 // The cells of an inlet or outlet, ascending.
 struct Port {
   std::vector<Cell> cells;
+};
+
+// A channel built elsewhere: who is delivered at the outlet enters by the inlet. Each outlet is
+// joined at most once.
+struct Join {
+  OutletId outlet = 0;
+  InletId inlet = 0;
+  std::optional<int> ticks{};  // on the way, where it is said
 };
 
 // The cells whose plates press a signal, ascending.
@@ -46,6 +54,7 @@ struct Design {
       fill_of;  // per cell, rim included; what the rim holds follows outside_is_open
   std::vector<Port> inlets;
   std::vector<Port> outlets;
+  std::vector<Join> joins;  // of a works: its ports are those of all that is placed in it
   std::vector<Plate> plates;
   Circuit circuit;
   std::vector<SignalId> used_elsewhere;  // signals that other junctions of the same yard switch by

@@ -1,0 +1,244 @@
+#include "engine/works/claims.hpp"
+
+#include <algorithm>
+#include <unordered_map>
+
+namespace leat::works {
+
+using logic::Diagram;
+using model::Claim;
+using verdicts::Truthfulness;
+
+Function reaching_any(Passage const& passage, Diagram& diagram) {
+  auto any = Diagram::never;
+  for (auto const& end : passage.ends) any = diagram.either(any, end.condition);
+  return any;
+}
+
+Function splitting(Passage const& passage, Diagram& diagram) {
+  auto one = Diagram::never, several = Diagram::never;
+  for (auto const& end : passage.ends) {
+    several = diagram.either(several, diagram.both(one, end.condition));
+    one = diagram.either(one, end.condition);
+  }
+  return several;
+}
+
+namespace {
+
+// When something happens to a body besides arriving.
+Function troubled(Passage const& passage, Diagram& diagram) {
+  return diagram.either(diagram.either(passage.trapped, passage.spilled),
+                        diagram.either(passage.unsure, passage.barred));
+}
+
+}  // namespace
+
+Function certain(Passage const& passage, model::OutletId outlet, Diagram& diagram) {
+  auto alone = passage.reaching(outlet);
+  for (auto const& end : passage.ends) {
+    if (end.outlet != outlet) alone = diagram.both(alone, !end.condition);
+  }
+  return diagram.both(alone, !troubled(passage, diagram));
+}
+
+std::optional<Instance> nearest(Diagram const& diagram, Function where, Instance const& as_built) {
+  if (where == Diagram::never) return std::nullopt;
+  constexpr std::uint32_t unreachable = 0xffffffffu;
+  std::unordered_map<std::uint32_t, std::uint32_t> changes{{Diagram::always.edge, 0},
+                                                           {Diagram::never.edge, unreachable}};
+  auto const step = [&](Function f, Diagram::Level level, bool value) {
+    auto const known = changes.at(f.edge);
+    return known == unreachable ? known : known + (value != as_built[level] ? 1u : 0u);
+  };
+  std::vector<Function> open{where};
+  while (!open.empty()) {
+    auto const f = open.back();
+    if (changes.count(f.edge) != 0) {
+      open.pop_back();
+      continue;
+    }
+    auto const level = diagram.level(f);
+    auto const [off, on] = diagram.branches(f, level);
+    bool const is_off_known = changes.count(off.edge) != 0, is_on_known = changes.count(on.edge) != 0;
+    if (!is_off_known) open.push_back(off);
+    if (!is_on_known) open.push_back(on);
+    if (is_off_known && is_on_known)
+      changes.emplace(f.edge, std::min(step(off, level, false), step(on, level, true)));
+  }
+  auto instance = as_built;
+  for (auto f = where; diagram.level(f) != Diagram::below_all;) {
+    auto const level = diagram.level(f);
+    auto const [off, on] = diagram.branches(f, level);
+    auto const if_off = step(off, level, false), if_on = step(on, level, true);
+    bool const stays = as_built[level] ? if_on <= if_off : if_on < if_off;
+    instance[level] = stays;
+    f = stays ? on : off;
+  }
+  return instance;
+}
+
+namespace {
+
+class Judge {
+ public:
+  Judge(model::Design const& plant, WorksJudgement const& judged)
+      : plant_(plant), judged_(judged), diagram_(judged.conditions->diagram()) {
+    for (auto variable : judged.conditions->variables())
+      as_built_.push_back(plant.circuit.signals[variable].starts_on);
+  }
+
+  JudgedClaim judge(model::Expectation const& expectation) {
+    JudgedClaim claim;
+    bool const is_beyond = !expectation.events.empty() || expectation.claim == Claim::deals ||
+                           expectation.claim == Claim::clears || judged_.has_run_out;
+    if (is_beyond) return claim;
+    is_unknown_ = false;
+    auto const& conditions = *judged_.conditions;
+    auto spoken_of = conditions.reachable();
+    if (expectation.condition)
+      spoken_of = diagram_.both(spoken_of, conditions.of(*expectation.condition));
+    if (spoken_of == Diagram::never) {
+      claim.verdict = Truthfulness::empty;
+      return claim;
+    }
+    if (expectation.claim == Claim::no_findings) {
+      judge_none(expectation, spoken_of, claim);
+    } else if (expectation.claim == Claim::finds) {
+      judge_finds(expectation, spoken_of, claim);
+    } else {
+      judge_route(expectation, spoken_of, claim);
+    }
+    conclude(claim);
+    return claim;
+  }
+
+ private:
+  Function breaking(model::Expectation const& expectation, Passage const& passage) {
+    auto const outlet = expectation.outlet.value_or(0);
+    switch (expectation.claim) {
+      case Claim::reaches:
+        return !certain(passage, outlet, diagram_);
+      case Claim::may_reach:
+        return !passage.reaching(outlet);
+      case Claim::never_reaches:
+        return passage.reaching(outlet);
+      case Claim::reaches_nothing:
+        return reaching_any(passage, diagram_);
+      case Claim::never_trapped:
+        return passage.trapped;
+      case Claim::never_spilled:
+        return passage.spilled;
+      case Claim::never_split:
+        return splitting(passage, diagram_);
+      case Claim::never_doubtful:
+        return diagram_.both(diagram_.both(reaching_any(passage, diagram_),
+                                           !splitting(passage, diagram_)),
+                             troubled(passage, diagram_));
+      default:
+        return !reaching_any(passage, diagram_);
+    }
+  }
+
+  void judge_route(model::Expectation const& expectation, Function spoken_of, JudgedClaim& claim) {
+    for (std::size_t p = 0; p < judged_.passages.size(); ++p) {
+      auto const& passage = judged_.passages[p];
+      if (expectation.inlet && *expectation.inlet != passage.inlet) continue;
+      if (expectation.profile && *expectation.profile != passage.profile) continue;
+      if (diagram_.both(spoken_of, passage.unknown) != Diagram::never) is_unknown_ = true;
+      auto const failing = diagram_.both(diagram_.both(spoken_of, !passage.unknown),
+                                         breaking(expectation, passage));
+      if (failing == Diagram::never) continue;
+      if (!claim.passage) {
+        claim.passage = p;
+        claim.instance = nearest(diagram_, failing, as_built_);
+      }
+      claim.failing = diagram_.either(claim.failing, failing);
+    }
+  }
+
+  // When a finding of a part shows, in any of its places.
+  Function showing(std::uint32_t part, findings::Finding const& finding) {
+    auto shows = Diagram::never;
+    for (auto const& copy : judged_.islands.copies) {
+      if (copy.part != part) continue;
+      auto const inputs = inputs_of(copy, judged_.own_variables[part], *judged_.conditions);
+      shows = diagram_.either(shows, judged_.conditions->of(finding.rows, inputs));
+    }
+    return shows;
+  }
+
+  void judge_none(model::Expectation const& expectation, Function spoken_of, JudgedClaim& claim) {
+    is_unknown_ = !judged_.too_large.empty();
+    auto const is_meant = [&](model::Severity severity) {
+      return !expectation.ceiling || severity > *expectation.ceiling;
+    };
+    for (std::uint32_t part = 0; part < judged_.parts.size(); ++part) {
+      for (std::size_t f = 0; f < judged_.parts[part].findings.size(); ++f) {
+        auto const& finding = judged_.parts[part].findings[f];
+        if (finding.accepted_by || !is_meant(finding.severity)) continue;
+        auto const failing = diagram_.both(spoken_of, showing(part, finding));
+        if (failing == Diagram::never) continue;
+        claim.part_findings.emplace_back(part, f);
+        claim.failing = diagram_.either(claim.failing, failing);
+      }
+    }
+    for (std::size_t f = 0; f < judged_.findings.size(); ++f) {
+      auto const& finding = judged_.findings[f];
+      auto const failing = diagram_.both(spoken_of, finding.condition);
+      if (!is_meant(model::row_of(finding.kind).severity) || failing == Diagram::never) continue;
+      claim.plant_findings.push_back(f);
+      claim.failing = diagram_.either(claim.failing, failing);
+    }
+    claim.instance = nearest(diagram_, claim.failing, as_built_);
+  }
+
+  void judge_finds(model::Expectation const& expectation, Function spoken_of, JudgedClaim& claim) {
+    is_unknown_ = !judged_.too_large.empty();
+    auto found = Diagram::never;
+    for (std::uint32_t part = 0; part < judged_.parts.size(); ++part) {
+      for (auto const& finding : judged_.parts[part].findings) {
+        bool const is_there =
+            !expectation.cell || std::binary_search(finding.cells.begin(), finding.cells.end(),
+                                                    *expectation.cell);
+        if (finding.kind == *expectation.kind && is_there)
+          found = diagram_.either(found, showing(part, finding));
+      }
+    }
+    for (auto const& finding : judged_.findings) {
+      if (finding.kind == *expectation.kind && !expectation.cell)
+        found = diagram_.either(found, finding.condition);
+    }
+    bool const is_found = diagram_.both(found, spoken_of) != Diagram::never;
+    if (is_found) is_unknown_ = false;
+    if (!is_found && !is_unknown_) claim.failing = spoken_of;
+  }
+
+  // Where it is not known what can come about, what fails might never do so; where an island is not
+  // known, or some event never comes to rest, nothing is proved.
+  void conclude(JudgedClaim& claim) {
+    bool const is_violated = claim.failing != Diagram::never;
+    if (diagram_.has_run_out()) return;
+    if (is_violated && judged_.conditions->is_reachable_known())
+      claim.verdict = Truthfulness::violated;
+    if (!is_violated && !is_unknown_ && !judged_.conditions->has_restless())
+      claim.verdict = Truthfulness::holds;
+  }
+
+  model::Design const& plant_;
+  WorksJudgement const& judged_;
+  Diagram& diagram_;
+  Instance as_built_;
+  bool is_unknown_ = false;  // the claim speaks of what could not be solved
+};
+
+}  // namespace
+
+std::vector<JudgedClaim> judge_claims(model::Design const& plant, WorksJudgement const& judged) {
+  Judge judge(plant, judged);
+  std::vector<JudgedClaim> claims;
+  for (auto const& expectation : plant.expectations) claims.push_back(judge.judge(expectation));
+  return claims;
+}
+
+}  // namespace leat::works

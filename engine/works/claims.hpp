@@ -1,0 +1,20 @@
+#pragma once
+#include "engine/works/judge_works.hpp"
+
+namespace leat::works {
+
+// When one thing is so, and nothing else happens to the body: it reaches this outlet for certain.
+Function certain(Passage const&, model::OutletId, logic::Diagram&);
+Function reaching_any(Passage const&, logic::Diagram&);
+// When a passage has more than one end.
+Function splitting(Passage const&, logic::Diagram&);
+
+// Every expectation of the plant, from the passages and findings of the judgement.
+std::vector<JudgedClaim> judge_claims(model::Design const& plant, WorksJudgement const&);
+
+// The assignment in `where` that differs from `as_built` in the fewest variables, of several the one
+// that leaves the higher levels alone; none where there is none. Both by level. Cost: one look at
+// each node.
+std::optional<Instance> nearest(logic::Diagram const&, Function where, Instance const& as_built);
+
+}  // namespace leat::works

@@ -1,0 +1,167 @@
+#include "engine/works/conditions.hpp"
+
+#include <algorithm>
+#include <optional>
+
+#include "engine/contract.hpp"
+#include "engine/explore/symbolic_states.hpp"
+#include "engine/logic/settled_circuit.hpp"
+
+namespace leat::works {
+
+using logic::Diagram;
+using model::ExpressionId;
+using model::Operator;
+using model::SignalId;
+
+Conditions::Conditions(model::Circuit const& circuit, std::vector<ExpressionId> const& roots,
+                       std::vector<SignalId> const& order, std::size_t most_nodes)
+    : cone_(logic::Cones(circuit).of(roots)), diagram_(most_nodes) {
+  for (std::size_t i = 0; i < roots.size(); ++i) own_root_.emplace(roots[i], cone_.roots[i]);
+  for (SignalId own = 0; own < cone_.signals.size(); ++own)
+    own_signal_.emplace(cone_.signals[own], own);
+  auto const settled = logic::settled_circuit(cone_.circuit);
+  number(settled, order);
+  follow(settled);
+  reach();
+}
+
+void Conditions::number(model::Circuit const& settled, std::vector<SignalId> const& order) {
+  constexpr auto unplaced = Diagram::below_all;
+  std::vector<Diagram::Level> level_of(cone_.signals.size(), unplaced);
+  auto const take = [&](SignalId own) {
+    auto const& signal = settled.signals[own];
+    if (level_of[own] != unplaced || !(signal.is_input() || signal.is_memory())) return;
+    level_of[own] = static_cast<Diagram::Level>(variables_.size());
+    variables_.push_back(cone_.signals[own]);
+  };
+  for (auto signal : order) {
+    if (auto const own = own_signal_.find(signal); own != own_signal_.end()) take(own->second);
+  }
+  for (SignalId own = 0; own < level_of.size(); ++own) take(own);
+  of_own_signal_.assign(level_of.size(), Diagram::never);
+  for (SignalId own = 0; own < level_of.size(); ++own) {
+    if (level_of[own] != unplaced) of_own_signal_[own] = diagram_.variable(level_of[own]);
+  }
+}
+
+void Conditions::follow(model::Circuit const& settled) {
+  of_own_expression_.assign(settled.expressions.size(), Diagram::never);
+  is_evaluated_.assign(settled.expressions.size(), false);
+  for (auto wire : settled.wire_order)
+    of_own_signal_[wire] = evaluated(settled, settled.signals[wire].definition);
+  for (auto root : cone_.roots) evaluated(settled, root);
+}
+
+// Operands first, by a stack of its own: chains can be longer than any call stack.
+Function Conditions::evaluated(model::Circuit const& settled, ExpressionId root) {
+  std::vector<ExpressionId> open{root};
+  while (!open.empty()) {
+    auto const id = open.back();
+    auto const& node = settled.expressions[id];
+    auto const operands = open.size();
+    if (node.op >= Operator::negation && !is_evaluated_[node.left]) open.push_back(node.left);
+    if (node.op > Operator::negation && !is_evaluated_[node.right]) open.push_back(node.right);
+    if (open.size() > operands) continue;
+    open.pop_back();
+    if (is_evaluated_[id]) continue;
+    auto const left = node.op >= Operator::negation ? of_own_expression_[node.left] : Function{};
+    auto& value = of_own_expression_[id];
+    is_evaluated_[id] = true;
+    switch (node.op) {
+      case Operator::constant:
+        value = node.left != 0 ? Diagram::always : Diagram::never;
+        break;
+      case Operator::signal:
+        value = of_own_signal_[node.left];
+        break;
+      case Operator::negation:
+        value = !left;
+        break;
+      case Operator::conjunction:
+        value = diagram_.both(left, of_own_expression_[node.right]);
+        break;
+      case Operator::disjunction:
+        value = diagram_.either(left, of_own_expression_[node.right]);
+        break;
+      case Operator::parity:
+        value = diagram_.differ(left, of_own_expression_[node.right]);
+        break;
+    }
+  }
+  return of_own_expression_[root];
+}
+
+Function Conditions::of(ExpressionId root) const {
+  auto const own = own_root_.find(root);
+  require(own != own_root_.end(), "Conditions::of: an expression that was not announced");
+  return of_own_expression_[own->second];
+}
+
+Function Conditions::of_signal(SignalId signal) const {
+  auto const own = own_signal_.find(signal);
+  require(own != own_signal_.end(), "Conditions::of_signal: nothing asked for follows from it");
+  return of_own_signal_[own->second];
+}
+
+Function Conditions::of(logic::RowSet const& rows, std::vector<Function> const& inputs) {
+  if (rows.is_empty()) return Diagram::never;
+  if (rows.is_full()) return Diagram::always;
+  auto const& first = inputs[inputs.size() - static_cast<std::size_t>(rows.inputs())];
+  auto const off = of(rows.half(false), inputs), on = of(rows.half(true), inputs);
+  return diagram_.choice(first, on, off);
+}
+
+namespace {
+
+// A set of states, told over other variables. What is no variable there is left out: the states
+// with either value are.
+class Translation {
+ public:
+  Translation(Diagram const& from, Diagram& to, std::vector<std::optional<Function>> const& meaning)
+      : from_(from), to_(to), meaning_(meaning) {}
+
+  Function of(Function states) {
+    if (from_.level(states) == Diagram::below_all)
+      return states == Diagram::always ? Diagram::always : Diagram::never;
+    if (auto const known = known_.find(states.edge); known != known_.end()) return known->second;
+    auto const level = from_.level(states);
+    auto const [off, on] = from_.branches(states, level);
+    auto const if_off = of(off), if_on = of(on);
+    auto const& variable = meaning_[level / 2];
+    auto const result =
+        variable ? to_.choice(*variable, if_on, if_off) : to_.either(if_off, if_on);
+    known_.emplace(states.edge, result);
+    return result;
+  }
+
+ private:
+  Diagram const& from_;
+  Diagram& to_;
+  std::vector<std::optional<Function>> const& meaning_;  // by place in the order of `from`
+  std::unordered_map<std::uint32_t, Function> known_;
+};
+
+}  // namespace
+
+// Without memory every combination of inputs comes about by flipping one after the other.
+void Conditions::reach() {
+  auto const& signals = cone_.circuit.signals;
+  if (std::none_of(signals.begin(), signals.end(), [](auto const& s) { return s.is_memory(); }))
+    return;
+  explore::SymbolicStates const states(cone_.circuit);
+  is_reachable_known_ = states.knowledge() == explore::SymbolicStates::Knowledge::complete;
+  has_restless_ = !is_reachable_known_ || states.is_unquiet_as_built();
+  if (!is_reachable_known_) return;
+  for (std::size_t event = 0; event < states.input_count(); ++event)
+    has_restless_ = has_restless_ || states.unquiet_count(event) > 0;
+  std::vector<std::optional<Function>> meaning(states.variables().size());
+  for (std::size_t v = 0; v < meaning.size(); ++v) {
+    auto const plant = cone_.signals[states.variables()[v]];
+    if (std::find(variables_.begin(), variables_.end(), plant) != variables_.end())
+      meaning[states.places()[v]] = of_own_signal_[states.variables()[v]];
+  }
+  reachable_ = Translation(states.diagram(), diagram_, meaning).of(states.states());
+}
+
+}  // namespace leat::works

@@ -1,0 +1,59 @@
+#pragma once
+#include <cstdint>
+#include <unordered_map>
+#include <vector>
+
+#include "engine/logic/cone.hpp"
+#include "engine/logic/diagram.hpp"
+#include "engine/logic/row_set.hpp"
+
+namespace leat::works {
+
+using Function = logic::Diagram::Function;
+
+// Expressions of a plant as functions of its inputs and memory, once all has settled, and the
+// combinations of these that can come about. Cost: that of the diagrams, which the budget of nodes
+// holds down; when it is used up, diagram().has_run_out() holds.
+class Conditions {
+ public:
+  // `roots`: the expressions that will be asked for. `order`: signals in the order in which their
+  // variables are to be tested, the first one highest; others come after them.
+  Conditions(model::Circuit const&, std::vector<model::ExpressionId> const& roots,
+             std::vector<model::SignalId> const& order, std::size_t most_nodes);
+
+  // Inputs and memory that the roots follow from, as the plant's signals, by level.
+  std::vector<model::SignalId> const& variables() const { return variables_; }
+  // Contract: one of the roots.
+  Function of(model::ExpressionId root) const;
+  // Contract: a signal that the roots follow from.
+  Function of_signal(model::SignalId) const;
+  // The rows as a function of what stands for each of their inputs.
+  Function of(logic::RowSet const&, std::vector<Function> const& inputs);
+
+  // The combinations that can come about; all of them where that is not known.
+  Function reachable() const { return reachable_; }
+  bool is_reachable_known() const { return is_reachable_known_; }
+  // After some event the logic never comes to rest, or it is not known whether it does.
+  bool has_restless() const { return has_restless_; }
+
+  logic::Diagram& diagram() { return diagram_; }
+  logic::Diagram const& diagram() const { return diagram_; }
+
+ private:
+  void number(model::Circuit const& settled, std::vector<model::SignalId> const& order);
+  void follow(model::Circuit const& settled);
+  Function evaluated(model::Circuit const& settled, model::ExpressionId);
+  void reach();
+
+  logic::Cone cone_;
+  logic::Diagram diagram_;
+  std::vector<model::SignalId> variables_;
+  std::vector<Function> of_own_signal_, of_own_expression_;  // by the cone's ids
+  std::vector<bool> is_evaluated_;
+  std::unordered_map<model::SignalId, model::SignalId> own_signal_;
+  std::unordered_map<model::ExpressionId, model::ExpressionId> own_root_;
+  Function reachable_ = logic::Diagram::always;
+  bool is_reachable_known_ = true, has_restless_ = false;
+};
+
+}  // namespace leat::works

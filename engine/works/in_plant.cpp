@@ -1,0 +1,81 @@
+#include "engine/works/in_plant.hpp"
+
+#include <algorithm>
+
+namespace leat::works {
+
+using model::FindingKind;
+
+namespace {
+
+bool is_of_the_whole(FindingKind kind) {
+  switch (kind) {
+    case FindingKind::idle_signal:
+    case FindingKind::twin_signals:
+    case FindingKind::no_return:
+    case FindingKind::unreached_state:
+    case FindingKind::stale_acceptance:
+      return true;
+    default:
+      return false;
+  }
+}
+
+class Telling {
+ public:
+  Telling(model::Design const& plant, Part const& part, Copy const& copy)
+      : plant_(plant), part_(part), copy_(copy) {}
+
+  void tell(Judgement& judgement) const {
+    put(judgement.variables, copy_.signals);
+    put(judgement.combinations.variables, copy_.signals);
+    std::erase_if(judgement.findings,
+                  [](auto const& finding) { return is_of_the_whole(finding.kind); });
+    for (auto& finding : judgement.findings) tell(finding);
+  }
+
+ private:
+  template <class Id>
+  static void put(std::vector<Id>& ids, std::vector<Id> const& in_plant) {
+    for (auto& id : ids) id = in_plant[id];
+  }
+  template <class Id>
+  static void put_sorted(std::vector<Id>& ids, std::vector<Id> const& in_plant) {
+    put(ids, in_plant);
+    std::sort(ids.begin(), ids.end());
+  }
+
+  void tell(findings::Finding& finding) const {
+    for (auto& c : finding.cells) c = cell(c);
+    put_sorted(finding.inlets, copy_.inlets);
+    put_sorted(finding.outlets, copy_.outlets);
+    put(finding.signals, copy_.signals);
+    for (auto& example : finding.examples) put(example.flips, copy_.signals);
+    if (finding.event) finding.event = copy_.signals[*finding.event];
+    if (finding.accepted_by) finding.accepted_by = copy_.acceptances[*finding.accepted_by];
+  }
+
+  // A first copy stands as the part is drawn.
+  model::Cell cell(model::Cell own) const {
+    auto const at = part_.design.grid.place(own);
+    return plant_.grid.cell(
+        {at.x + copy_.corner.x, at.y + copy_.corner.y, at.z + copy_.corner.z});
+  }
+
+  model::Design const& plant_;
+  Part const& part_;
+  Copy const& copy_;
+};
+
+}  // namespace
+
+void tell_in_plant(model::Design const& plant, WorksJudgement& judged) {
+  std::vector<bool> is_told(judged.parts.size(), false);
+  for (auto const& copy : judged.islands.copies) {
+    if (is_told[copy.part]) continue;
+    is_told[copy.part] = true;
+    Telling(plant, judged.islands.parts[copy.part], copy).tell(judged.parts[copy.part]);
+  }
+}
+
+}  // namespace leat::works

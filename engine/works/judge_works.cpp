@@ -1,0 +1,81 @@
+#include "engine/works/judge_works.hpp"
+
+#include <algorithm>
+
+#include "engine/contract.hpp"
+#include "engine/works/claims.hpp"
+#include "engine/works/in_plant.hpp"
+#include "engine/works/plant_findings.hpp"
+
+namespace leat::works {
+
+namespace {
+
+std::vector<model::ExpressionId> roots_of(model::Design const& plant) {
+  std::vector<model::ExpressionId> roots;
+  auto const add = [&](std::optional<model::ExpressionId> const& id) {
+    if (id) roots.push_back(*id);
+  };
+  for (auto const& fill : plant.fills) add(fill.control);
+  for (auto const& expectation : plant.expectations) add(expectation.condition);
+  for (auto const& acceptance : plant.acceptances) add(acceptance.condition);
+  return roots;
+}
+
+// Signals in the order in which a body that enters meets what they switch: conditions of one way
+// then stand together in the diagram.
+std::vector<model::SignalId> signals_on_the_way(model::Design const& plant,
+                                                Islands const& islands) {
+  std::vector<std::vector<std::uint32_t>> copies_of(plant.inlets.size());
+  for (std::uint32_t c = 0; c < islands.copies.size(); ++c) {
+    for (auto inlet : islands.copies[c].inlets) copies_of[inlet].push_back(c);
+  }
+  std::vector<std::optional<model::InletId>> next(plant.outlets.size());
+  std::vector<bool> is_met(plant.inlets.size(), false);
+  for (auto const& join : plant.joins) {
+    next[join.outlet] = join.inlet;
+    is_met[join.inlet] = true;
+  }
+  std::vector<model::InletId> met;
+  for (model::InletId inlet = 0; inlet < is_met.size(); ++inlet) {
+    if (!is_met[inlet]) met.push_back(inlet);
+    is_met[inlet] = !is_met[inlet];
+  }
+  std::vector<model::SignalId> signals;
+  for (std::size_t i = 0; i < met.size(); ++i) {
+    for (auto c : copies_of[met[i]]) {
+      auto const& copy = islands.copies[c];
+      signals.insert(signals.end(), copy.signals.begin(), copy.signals.end());
+      for (auto outlet : copy.outlets) {
+        if (!next[outlet] || is_met[*next[outlet]]) continue;
+        is_met[*next[outlet]] = true;
+        met.push_back(*next[outlet]);
+      }
+    }
+  }
+  return signals;
+}
+
+}  // namespace
+
+WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget) {
+  WorksJudgement judged;
+  judged.islands = islands_of(plant);
+  for (std::uint32_t part = 0; part < judged.islands.parts.size(); ++part) {
+    judged.parts.push_back(judge(judged.islands.parts[part].design, budget.part));
+    judged.own_variables.push_back(judged.parts.back().variables);
+    if (!judged.parts.back().is_decided) judged.too_large.push_back(part);
+  }
+  judged.conditions = std::make_unique<Conditions>(plant.circuit, roots_of(plant),
+                                                   signals_on_the_way(plant, judged.islands),
+                                                   budget.most_nodes);
+  Network const network(plant, judged.islands, judged.parts, *judged.conditions);
+  judged.passages = passages(network, *judged.conditions);
+  tell_in_plant(plant, judged);
+  judged.findings = plant_findings(plant, network, judged);
+  judged.expectations = judge_claims(plant, judged);
+  judged.has_run_out = judged.conditions->diagram().has_run_out();
+  return judged;
+}
+
+}  // namespace leat::works

@@ -1,0 +1,124 @@
+#include "engine/works/network.hpp"
+
+#include <algorithm>
+#include <boost/graph/compressed_sparse_row_graph.hpp>
+#include <boost/graph/strong_components.hpp>
+
+#include "engine/tables/route_groups.hpp"
+
+namespace leat::works {
+
+using body::Verdict;
+
+namespace {
+
+bool is_barred(tables::Route const& route) {
+  bool const is_clean = route.trapped.empty() && !route.spills && !route.is_unsure;
+  return is_clean && (route.verdict == Verdict::lost || route.verdict == Verdict::doubtful);
+}
+
+Way way_of(tables::Route const& route, Copy const& copy) {
+  Way way{logic::Diagram::never, {},           !route.trapped.empty(),
+          route.spills,          route.is_unsure, is_barred(route)};
+  for (auto outlet : route.outlets) way.outlets.push_back(copy.outlets[outlet]);
+  std::sort(way.outlets.begin(), way.outlets.end());
+  return way;
+}
+
+bool are_alike(tables::Route const& a, tables::Route const& b) {
+  return a.outlets == b.outlets && a.trapped.empty() == b.trapped.empty() &&
+         a.spills == b.spills && a.is_unsure == b.is_unsure && is_barred(a) == is_barred(b);
+}
+
+}  // namespace
+
+std::vector<Function> inputs_of(Copy const& copy, std::vector<model::SignalId> const& own_variables,
+                                Conditions const& conditions) {
+  std::vector<Function> inputs;
+  for (auto variable : own_variables)
+    inputs.push_back(conditions.of_signal(copy.signals[variable]));
+  return inputs;
+}
+
+Network::Network(model::Design const& plant, Islands const& islands,
+                 std::vector<Judgement> const& parts, Conditions& conditions)
+    : profiles_(plant.profiles.size()),
+      ways_(plant.inlets.size() * profiles_),
+      join_of_outlet_(plant.outlets.size()),
+      join_of_inlet_(plant.inlets.size(), false) {
+  for (auto const& join : plant.joins) {
+    join_of_outlet_[join.outlet] = join;
+    join_of_inlet_[join.inlet] = true;
+  }
+  for (auto const& copy : islands.copies) {
+    if (parts[copy.part].is_decided)
+      add_ways(copy, islands.parts[copy.part].design, parts[copy.part], conditions);
+    else
+      add_unknown(copy);
+  }
+  put_in_order();
+}
+
+void Network::add_ways(Copy const& copy, model::Design const& part, Judgement const& judged,
+                       Conditions& conditions) {
+  auto const inputs = inputs_of(copy, judged.variables, conditions);
+  for (model::InletId inlet = 0; inlet < part.inlets.size(); ++inlet) {
+    for (model::ProfileId profile = 0; profile < profiles_; ++profile) {
+      auto const groups =
+          tables::groups_of(judged.combinations, [&](std::uint32_t a, std::uint32_t b) {
+            return are_alike(judged.routes.at(a, inlet, profile),
+                             judged.routes.at(b, inlet, profile));
+          });
+      for (auto const& group : groups) {
+        auto way = way_of(judged.routes.at(group.situation, inlet, profile), copy);
+        way.condition = conditions.of(group.rows, inputs);
+        ways_[copy.inlets[inlet] * profiles_ + profile].push_back(std::move(way));
+      }
+    }
+  }
+}
+
+// Whatever it depends on, anything may happen to a body.
+void Network::add_unknown(Copy const& copy) {
+  for (auto inlet : copy.inlets) {
+    for (model::ProfileId profile = 0; profile < profiles_; ++profile) {
+      Way way;
+      way.condition = logic::Diagram::always;
+      way.outlets = copy.outlets;
+      std::sort(way.outlets.begin(), way.outlets.end());
+      way.is_unknown = true;
+      ways_[inlet * profiles_ + profile].push_back(std::move(way));
+    }
+  }
+}
+
+// Strong components come out against the direction of the joins, so the last one is the first place.
+void Network::put_in_order() {
+  using Graph = boost::compressed_sparse_row_graph<boost::directedS>;
+  std::vector<std::pair<std::uint32_t, std::uint32_t>> arrows;
+  for (model::InletId inlet = 0; inlet < inlet_count(); ++inlet) {
+    for (model::ProfileId profile = 0; profile < profiles_; ++profile) {
+      for (auto const& way : ways(inlet, profile)) {
+        for (auto outlet : way.outlets) {
+          if (auto const& join = join_of_outlet_[outlet]) arrows.emplace_back(inlet, join->inlet);
+        }
+      }
+    }
+  }
+  Graph const graph(boost::edges_are_unsorted_multi_pass, arrows.begin(), arrows.end(),
+                    inlet_count());
+  places_.assign(inlet_count(), 0);
+  auto const index = boost::get(boost::vertex_index, graph);
+  auto const count = boost::strong_components(
+      graph, boost::make_iterator_property_map(places_.begin(), index));
+  std::vector<std::uint32_t> by_component(inlet_count());
+  for (std::uint32_t i = 0; i < by_component.size(); ++i) by_component[i] = i;
+  std::stable_sort(by_component.begin(), by_component.end(), [&](auto a, auto b) {
+    return count - places_[a] < count - places_[b];
+  });
+  std::vector<std::uint32_t> place(inlet_count());
+  for (std::uint32_t i = 0; i < by_component.size(); ++i) place[by_component[i]] = i;
+  places_ = std::move(place);
+}
+
+}  // namespace leat::works

@@ -1,0 +1,57 @@
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "engine/judge.hpp"
+#include "engine/works/conditions.hpp"
+#include "engine/works/islands.hpp"
+
+namespace leat::works {
+
+// One thing that can become of a body which enters by an inlet, up to where its island ends.
+struct Way {
+  Function condition = logic::Diagram::never;  // when it can
+  std::vector<model::OutletId> outlets;        // of the plant, ascending
+  bool has_trap = false, spills = false, is_unsure = false;
+  bool is_barred = false;   // in some water it does not get in at all
+  bool is_unknown = false;  // the island could not be solved: every outlet of it is named
+};
+
+// What stands for each of a part's variables where a copy of it stands.
+std::vector<Function> inputs_of(Copy const&, std::vector<model::SignalId> const& own_variables,
+                                Conditions const&);
+
+// The plant as inlets, the ways from each through its island, and joins from outlets to inlets.
+class Network {
+ public:
+  // `parts`: the judgement of each part. Islands that stand in several places have the ways of
+  // their part there, under their own conditions. The plant must outlive it.
+  Network(model::Design const& plant, Islands const&, std::vector<Judgement> const& parts,
+          Conditions&);
+
+  std::size_t inlet_count() const { return join_of_inlet_.size(); }
+  std::size_t profile_count() const { return profiles_; }
+  std::vector<Way> const& ways(model::InletId inlet, model::ProfileId profile) const {
+    return ways_[inlet * profiles_ + profile];
+  }
+  // The join that goes on from an outlet; none where bodies have arrived.
+  std::optional<model::Join> join_of(model::OutletId outlet) const { return join_of_outlet_[outlet]; }
+  // Whether bodies come in here from outside.
+  bool is_entrance(model::InletId inlet) const { return !join_of_inlet_[inlet]; }
+  // Places in an order in which each inlet stands before those that its joins lead to, and inlets
+  // that lead to each other stand together.
+  std::vector<std::uint32_t> const& places() const { return places_; }
+
+ private:
+  void add_ways(Copy const&, model::Design const& part, Judgement const&, Conditions&);
+  void add_unknown(Copy const&);
+  void put_in_order();
+
+  std::size_t profiles_;
+  std::vector<std::vector<Way>> ways_;  // inlet * profiles + profile
+  std::vector<std::optional<model::Join>> join_of_outlet_;
+  std::vector<bool> join_of_inlet_;
+  std::vector<std::uint32_t> places_;
+};
+
+}  // namespace leat::works

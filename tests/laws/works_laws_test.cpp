@@ -1,0 +1,159 @@
+#include <algorithm>
+#include <set>
+
+#include "engine/works/claims.hpp"
+#include "engine/works/judge_works.hpp"
+#include "tests/laws/random_plant.hpp"
+#include "tests/support/catch.hpp"
+
+using namespace leat;
+
+namespace {
+
+constexpr unsigned plants = 120;
+
+// What one row of the whole drawing, judged as one junction, says of a body: from inlet to inlet
+// along the joins.
+struct Whole {
+  std::set<model::OutletId> outlets;
+  bool is_trapped = false, spills = false, is_unsure = false;
+};
+
+class Enumeration {
+ public:
+  explicit Enumeration(model::Design const& plant)
+      : plant_(plant), next_(plant.outlets.size()), judged_(judge(plant, budget())) {
+    for (auto const& join : plant.joins) next_[join.outlet] = join.inlet;
+  }
+
+  Judgement const& judged() const { return judged_; }
+
+  Whole whole(logic::Row row, model::InletId inlet, model::ProfileId profile) const {
+    Whole whole;
+    auto const met = closure(row, inlet, profile);
+    for (auto i : met) {
+      auto const& route = this->route(row, i, profile);
+      whole.is_trapped = whole.is_trapped || !route.trapped.empty();
+      whole.spills = whole.spills || route.spills;
+      whole.is_unsure = whole.is_unsure || route.is_unsure;
+      for (auto outlet : route.outlets) {
+        if (!next_[outlet]) whole.outlets.insert(outlet);
+      }
+      bool const is_nowhere = i == inlet && route.outlets.empty() && route.trapped.empty();
+      if (!is_nowhere && !comes_out(closure(row, i, profile), row, profile)) whole.is_trapped = true;
+    }
+    return whole;
+  }
+
+ private:
+  static Budget budget() {
+    Budget budget;
+    budget.switching.most_switchings = 0;
+    return budget;
+  }
+
+  tables::Route const& route(logic::Row row, model::InletId inlet, model::ProfileId profile) const {
+    return judged_.routes.at(judged_.combinations.situation_of_row[row], inlet, profile);
+  }
+
+  std::set<model::InletId> closure(logic::Row row, model::InletId from,
+                                   model::ProfileId profile) const {
+    std::set<model::InletId> met{from};
+    std::vector<model::InletId> open{from};
+    while (!open.empty()) {
+      auto const inlet = open.back();
+      open.pop_back();
+      for (auto outlet : route(row, inlet, profile).outlets) {
+        if (next_[outlet] && met.insert(*next_[outlet]).second) open.push_back(*next_[outlet]);
+      }
+    }
+    return met;
+  }
+
+  bool comes_out(std::set<model::InletId> const& met, logic::Row row,
+                 model::ProfileId profile) const {
+    return std::any_of(met.begin(), met.end(), [&](model::InletId inlet) {
+      auto const& outlets = route(row, inlet, profile).outlets;
+      return std::any_of(outlets.begin(), outlets.end(),
+                         [&](model::OutletId outlet) { return !next_[outlet]; });
+    });
+  }
+
+  model::Design const& plant_;
+  std::vector<std::optional<model::InletId>> next_;
+  Judgement judged_;
+};
+
+// The row's values by level of the works' diagram.
+std::vector<bool> assignment(Judgement const& judged, logic::Row row,
+                             std::vector<model::SignalId> const& variables) {
+  std::vector<bool> values;
+  auto const count = judged.variables.size();
+  for (auto variable : variables) {
+    auto const at = static_cast<std::size_t>(
+        std::find(judged.variables.begin(), judged.variables.end(), variable) -
+        judged.variables.begin());
+    values.push_back(at < count && (row >> (count - 1 - at) & 1u) != 0);
+  }
+  return values;
+}
+
+struct Difference {
+  std::size_t rows = 0, missing = 0, more = 0;
+};
+
+Difference compare(unsigned seed, bool has_memory) {
+  auto const plant = laws::random_plant(seed, has_memory);
+  Enumeration const flat(plant);
+  auto const composed = works::judge_works(plant);
+  REQUIRE(flat.judged().is_decided);
+  REQUIRE(composed.too_large.empty());
+  auto& diagram = composed.conditions->diagram();
+  auto const& variables = composed.conditions->variables();
+  Difference found;
+  for (logic::Row row = 0; row < flat.judged().combinations.reachable.row_count(); ++row) {
+    auto const at = assignment(flat.judged(), row, variables);
+    bool const is_reachable = flat.judged().combinations.reachable.contains(row);
+    if (is_reachable) REQUIRE(diagram.is_true(composed.conditions->reachable(), at));
+    if (!is_reachable) continue;
+    ++found.rows;
+    for (auto const& passage : composed.passages) {
+      auto const whole = flat.whole(row, passage.inlet, passage.profile);
+      std::set<model::OutletId> outlets;
+      for (auto const& end : passage.ends) {
+        if (diagram.is_true(end.condition, at)) outlets.insert(end.outlet);
+      }
+      auto const is = [&](works::Function f) { return diagram.is_true(f, at); };
+      INFO("seed " << seed << ", row " << row << ", inlet " << passage.inlet);
+      if (!std::includes(outlets.begin(), outlets.end(), whole.outlets.begin(),
+                         whole.outlets.end()) ||
+          (whole.is_trapped && !is(passage.trapped)) || (whole.spills && !is(passage.spilled)) ||
+          (whole.is_unsure && !is(passage.unsure)))
+        ++found.missing;
+      if (outlets != whole.outlets || is(passage.trapped) != whole.is_trapped ||
+          is(passage.spilled) != whole.spills || is(passage.unsure) != whole.is_unsure)
+        ++found.more;
+    }
+  }
+  return found;
+}
+
+}  // namespace
+
+TEST_CASE("law: composed conditions are what enumerating the whole drawing gives, row by row") {
+  std::size_t rows = 0;
+  for (unsigned seed = 0; seed < plants; ++seed) {
+    auto const found = compare(seed, false);
+    INFO("seed " << seed);
+    CHECK(found.more == 0);
+    rows += found.rows;
+  }
+  CHECK(rows > 5 * plants);
+}
+
+TEST_CASE("law: with memory the composition leaves nothing out that enumerating finds") {
+  for (unsigned seed = 0; seed < plants; ++seed) {
+    INFO("seed " << seed);
+    CHECK(compare(seed, true).missing == 0);
+  }
+}
