@@ -245,8 +245,8 @@ std::string line_of(Clause const& clause) {
 }
 
 std::string head_of(LevelDeclaration const& level) {
-  auto const head = fmt::format("level {}", level.lowest.value);
-  return level.highest ? fmt::format("{}..{}", head, level.highest->value) : head;
+  auto const head = fmt::format("level {}", level.lowest.literal.value);
+  return level.highest ? fmt::format("{}..{}", head, level.highest->literal.value) : head;
 }
 
 std::string head_of(JunctionDeclaration const& junction) {
