@@ -163,6 +163,18 @@ struct Assemble {
   }
 };
 
+// A number as it stands.
+template <auto Member>
+struct TakeLiteral {
+  template <class ActionContext>
+  void operator()(ActionContext const& context) const {
+    syntax::NumberExpression value;
+    value.literal = x3::_attr(context);
+    value.span = value.literal.span;
+    x3::_val(context).*Member = std::move(value);
+  }
+};
+
 struct level_tag;
 constexpr x3::rule<level_tag, LevelDeclaration> level{"a level"};
 struct part_tag;
@@ -171,8 +183,8 @@ constexpr x3::rule<part_tag, Part> part{"a level"};
 // clang-format off
 auto const level_head = spanned[
     opens("level", level_form)
-  > WholeNumber("a level's number")[put<&LevelDeclaration::lowest>]
-  > -(sign_here("..") > WholeNumber("the highest level's number")[put<&LevelDeclaration::highest>])
+  > WholeNumber("a level's number")[TakeLiteral<&LevelDeclaration::lowest>{}]
+  > -(sign_here("..") > WholeNumber("the highest level's number")[TakeLiteral<&LevelDeclaration::highest>{}])
 ];
 
 auto const level_def =

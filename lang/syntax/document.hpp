@@ -23,7 +23,8 @@ struct Loop {
   Word variable;
   NumberExpression first, last;
   std::size_t begin = 0, end = 0;
-  Span span;  // of the head
+  Span span;    // of the head
+  Span braces;  // from the opening to past the closing one
 };
 
 // ---- include "file.leat" ----
@@ -51,6 +52,7 @@ struct SignalDeclaration {
 //  never EXPRESSION     the builder promises that these combinations do not come about
 struct NeverDeclaration {
   Expression condition;
+  std::vector<Loop> loops;  // around it, the outermost first; their ranges mean nothing here
   Span span;
 };
 
@@ -243,7 +245,7 @@ struct TableDeclaration {
 struct SignalsDeclaration {
   std::vector<SignalDeclaration> signals;
   std::vector<Loop> loops;               // over `signals`
-  std::vector<NeverDeclaration> nevers;  // not in loops
+  std::vector<NeverDeclaration> nevers;  // each with the loops around it
   Span span;
 };
 struct MaterialsDeclaration { std::vector<MaterialDeclaration> materials; Span span; };

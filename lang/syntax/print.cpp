@@ -155,6 +155,22 @@ void put(Lines& out, AcceptDeclaration const& node, source::SourceText const&) {
   out.line(line_of(node), node.span);
 }
 
+void put(Lines& out, IncludeDeclaration const& node, source::SourceText const&) {
+  out.line(line_of(node), node.span);
+}
+
+void put(Lines& out, NumberDeclaration const& node, source::SourceText const&) {
+  out.line(line_of(node), node.span);
+}
+
+void put(Lines& out, WorksDeclaration const& node, source::SourceText const&) {
+  auto const end = node.title ? node.title->span.end : node.name.span.end;
+  out.open(head_of(node), head(node.span, end));
+  for (auto const& item : node.items)
+    std::visit([&](auto const& inner) { out.line(line_of(inner), inner.span); }, item);
+  out.close(node.span.end);
+}
+
 void put(Lines& out, ExpectDeclaration const& node, source::SourceText const&) {
   auto const end = node.junction ? node.junction->span.end
                    : node.title  ? node.title->span.end
