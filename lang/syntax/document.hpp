@@ -23,8 +23,8 @@ struct Loop {
   Word variable;
   NumberExpression first, last;
   std::size_t begin = 0, end = 0;
-  Span span;    // of the head
-  Span braces;  // from the opening to past the closing one
+  Span span;   // of the head
+  Span whole;  // of head and braces
 };
 
 // ---- include "file.leat" ----
