@@ -1,10 +1,10 @@
 room(lang_source lang/source SOURCES code_point.cpp soundness.cpp source_text.cpp source_map.cpp
      USES engine_model)
 room(lang_diagnostics lang/diagnostics SOURCES near_name.cpp sink.cpp USES lang_source)
-room(lang_syntax lang/syntax SOURCES print.cpp wording.cpp USES lang_source fmt::fmt)
+room(lang_syntax lang/syntax SOURCES pieces.cpp print.cpp wording.cpp works_wording.cpp USES lang_source fmt::fmt)
 room(lang_grammar lang/grammar
-     SOURCES characters.cpp words.cpp reading.cpp faults.cpp terminals.cpp expression.cpp signals.cpp
-             drawing.cpp judging.cpp clauses.cpp expecting.cpp document.cpp
+     SOURCES characters.cpp words.cpp reading.cpp faults.cpp terminals.cpp numbers.cpp names.cpp
+             expression.cpp signals.cpp drawing.cpp works.cpp judging.cpp clauses.cpp expecting.cpp document.cpp
      USES lang_diagnostics fmt::fmt utf8proc Boost::headers)
 room(lang_check lang/check SOURCES acceptances.cpp bodies_and_practice.cpp check.cpp
      constant_control.cpp drawing.cpp events_and_trains.cpp expectations.cpp marks.cpp materials.cpp

@@ -43,9 +43,9 @@ void note_marks(Reading const& reading, syntax::JunctionDeclaration const& junct
   GlyphTable const table(reading.names);
   std::map<std::string, std::size_t, std::less<>> stray_at;
   for (auto const& level : junction.levels) {
-    auto const top = level.highest ? level.highest->value : level.lowest.value;
-    auto const times = static_cast<std::size_t>(std::max(top - level.lowest.value, 0L) + 1);
-    model::Place at{0, 0, static_cast<int>(level.lowest.value)};
+    auto const top = level.highest ? level.highest->literal.value : level.lowest.literal.value;
+    auto const times = static_cast<std::size_t>(std::max(top - level.lowest.literal.value, 0L) + 1);
+    model::Place at{0, 0, static_cast<int>(level.lowest.literal.value)};
     for (auto const& row : level.rows) {
       note_row(table, row, at, times, drawing, stray_at);
       ++at.y;

@@ -25,8 +25,8 @@ std::string rows(std::size_t count) { return count == 1 ? "1 row" : fmt::format(
 
 bool fits_bounds(Reading const& reading, JunctionDeclaration const& junction) {
   for (auto const& level : junction.levels) {
-    auto const& top = level.highest ? *level.highest : level.lowest;
-    if (top.is_too_large || top.value >= most_levels || level.lowest.is_too_large) {
+    auto const& top = (level.highest ? *level.highest : level.lowest).literal;
+    if (top.is_too_large || top.value >= most_levels || level.lowest.literal.is_too_large) {
       reading.sink.report(
           {Listed("too-large"),
            fmt::format("Junction '{}' has a level above {}", junction.name.text, most_levels - 1),
@@ -35,13 +35,13 @@ bool fits_bounds(Reading const& reading, JunctionDeclaration const& junction) {
            "Number the levels from 0 upwards, one by one."});
       return false;
     }
-    if (top.value < level.lowest.value) {
+    if (top.value < level.lowest.literal.value) {
       reading.sink.report({Listed("level-backwards"),
                            fmt::format("Junction '{}' draws levels {}..{}, which runs backwards",
-                                       junction.name.text, level.lowest.value, top.value),
+                                       junction.name.text, level.lowest.literal.value, top.value),
                            {level.span, "the first level of a range is the lower one", {}},
                            {},
-                           fmt::format("Write 'level {}..{}'.", top.value, level.lowest.value)});
+                           fmt::format("Write 'level {}..{}'.", top.value, level.lowest.literal.value)});
       return false;
     }
   }
@@ -86,10 +86,10 @@ bool places_levels(Reading const& reading, JunctionDeclaration const& junction, 
   if (!fits_bounds(reading, junction)) return false;
   bool is_sound = true;
   for (auto const& level : junction.levels) {
-    auto const top = level.highest ? level.highest->value : level.lowest.value;
+    auto const top = level.highest ? level.highest->literal.value : level.lowest.literal.value;
     if (std::cmp_greater_equal(top, shape.levels.size()))
       shape.levels.resize(static_cast<std::size_t>(top) + 1, nullptr);
-    for (auto z = level.lowest.value; z <= top; ++z) {
+    for (auto z = level.lowest.literal.value; z <= top; ++z) {
       auto& at = shape.levels[static_cast<std::size_t>(z)];
       if (at != nullptr && is_sound) {
         report_repeated(reading, junction, z, level, *at);
@@ -160,11 +160,11 @@ void report_uneven(Reading const& reading, JunctionDeclaration const& junction, 
   found.name = Listed("uneven-rows");
   found.headline = fmt::format(
       "Junction '{}' has uneven rows: row {} of level {} is {} wide, not {}{}", junction.name.text,
-      y, level.lowest.value, cells(*wrong), size.width,
+      y, level.lowest.literal.value, cells(*wrong), size.width,
       more > 0 ? fmt::format(" (and {} more of that level)", rows(static_cast<std::size_t>(more)))
                : "");
   found.primary = {row.span, fmt::format("this row is {} wide", cells(*wrong)),
-                   model::Place{0, static_cast<int>(y), static_cast<int>(level.lowest.value)}};
+                   model::Place{0, static_cast<int>(y), static_cast<int>(level.lowest.literal.value)}};
   if (auto const* other = usual_row(junction, size, at))
     found.others.push_back(
         {other->span, fmt::format("this row is {} wide", cells(size.width)), {}});
@@ -181,7 +181,7 @@ void report_uneven_depth(Reading const& reading, JunctionDeclaration const& junc
   found.name = Listed("uneven-levels");
   found.headline =
       fmt::format("Junction '{}' has uneven levels: level {} has {}, not {}", junction.name.text,
-                  level.lowest.value, rows(level.rows.size()), size.depth);
+                  level.lowest.literal.value, rows(level.rows.size()), size.depth);
   found.primary = {level.span, fmt::format("this level has {}", rows(level.rows.size())), {}};
   for (auto const& other : junction.levels) {
     if (other.rows.size() != size.depth) continue;

@@ -22,7 +22,6 @@ inline constexpr std::array catalogue{
     CatalogueRow{"edition-missing", "The file does not begin with its edition of the language."},
     CatalogueRow{"edition-unknown", "The file is written in an edition that is not understood."},
     CatalogueRow{"edition-misplaced", "The edition stands somewhere else than at the beginning."},
-    CatalogueRow{"not-understood-yet", "A construct of a later edition."},
     // the order of words
     CatalogueRow{"unknown-declaration", "A declaration begins with a word that begins none."},
     CatalogueRow{"unknown-entry", "An entry of a block begins with something that begins none."},
@@ -32,7 +31,9 @@ inline constexpr std::array catalogue{
     CatalogueRow{"crowded-line", "Something follows on a line that is already complete."},
     CatalogueRow{"unclosed-block", "A block has no closing brace."},
     CatalogueRow{"stray-brace", "A closing brace closes nothing."},
-    CatalogueRow{"nested-too-deep", "An expression is nested too deep."},
+    CatalogueRow{"nested-too-deep",
+                 "An expression or a repetition is nested too deep, or a number has too many steps."},
+    CatalogueRow{"said-twice", "A place says the same of itself twice."},
     // names and texts
     CatalogueRow{"reserved-name", "A word of the language is used as a name."},
     CatalogueRow{"malformed-name", "A name is not written as a name."},
@@ -41,7 +42,7 @@ inline constexpr std::array catalogue{
     // marks and rows
     CatalogueRow{"long-mark", "A mark is more than one character."},
     CatalogueRow{"unfit-mark", "A character cannot be a mark."},
-    CatalogueRow{"outside-twice", "A junction says twice what is outside it."},
+    CatalogueRow{"outside-twice", "A junction or works says twice what is outside it."},
     CatalogueRow{"open-row", "A row has no closing bar."},
     CatalogueRow{"tab-in-row", "A row holds a tab."},
     CatalogueRow{"text-after-row", "Something follows on the line of a row."},

@@ -55,7 +55,7 @@ inline constexpr auto kind = set<&Clause::kind, Kind>;
 
 // clang-format off
 auto const object = put<&Clause::object>;
-auto const outlet = Name(outlet_name)[object];
+auto const outlet = path_name(outlet_name)[object];
 auto const state = OneOf("'trapped', 'spilled', 'split', 'doubtful' or 'lost'", states)[object];
 auto const lasting = called(time_name, duration)[put<&Clause::duration>];
 
@@ -65,16 +65,16 @@ auto const condition =
 
 auto const event = append<&Clause::events>;
 auto const events =
-    opens("after", after_form) > Name(event_name)[event]
-      > *(sign_here(",") > Name(event_name, true)[event]) > called("',' or ':'", sign(":"));
+    opens("after", after_form) > path_name(event_name)[event]
+      > *(sign_here(",") > path_name(event_name, true)[event]) > called("',' or ':'", sign(":"));
 
 auto const dealt = append<&Clause::dealt>;
 auto const clearing = opens("clear", clear_form)[kind<ClauseKind::clears>] > keyword("within") > lasting;
 
 auto const dealing =
     opens("deals", deals_form)[kind<ClauseKind::deals>]
-      > called(outlet_or_nothing, Name(outlet_name)[dealt] | keyword("nothing")[dealt])
-      > *(sign_here(",") > called(outlet_or_nothing, Name(outlet_name, true)[dealt] | keyword("nothing")[dealt], true))
+      > called(outlet_or_nothing, path_name(outlet_name)[dealt] | keyword("nothing")[dealt])
+      > *(sign_here(",") > called(outlet_or_nothing, path_name(outlet_name, true)[dealt] | keyword("nothing")[dealt], true))
       > called("',' or 'every'", keyword("every"), true) > lasting
       > -(keyword("for") > WholeNumber("a number of rounds")[put<&Clause::rounds>] > OneOf("'rounds'", round_words));
 
@@ -98,8 +98,8 @@ auto const clause_def = spanned[
           > -(keyword("at") > called("a place such as 3 4 0", place)[put<&Clause::place>]))
       | (opens("never", never_form)[kind<ClauseKind::never_state>] > state > condition)
       | (clearing > condition)
-      | (Name("a clause", true)[put<&Clause::subject>] >> enter(clause_form)
-          >> -(keyword("from") > Name("an inlet's name")[TurnToBody{}])
+      | (path_name("a clause", true)[put<&Clause::subject>] >> enter(clause_form)
+          >> -(keyword("from") > path_name("an inlet's name")[TurnToBody{}])
            > called("'reaches', 'may reach', 'never', 'clear' or 'deals'", predicate) > condition)
       | NoClauseAfterEvents())
 ];

@@ -23,6 +23,9 @@ auto const declaration_def =
   | materials[become]
   | marks[become]
   | junction[become]
+  | works[become]
+  | number_declaration[become]
+  | include[become]
   | body[become]
   | practice[become]
   | accept[become]
@@ -90,17 +93,10 @@ bool read_edition(char const*& at, Reading& reading, syntax::Number& number) {
   return false;
 }
 
-// A word of a later edition, or a second edition line: one report, and the construct is passed
-// over.
-bool pass_over_known(char const*& at, Reading& reading) {
+// A second edition line: one report, and it is passed over.
+bool pass_over_edition(char const*& at, Reading& reading) {
   auto const begin = at;
   syntax::Word word;
-  for (char const* later : {"works", "place", "include", "for"}) {
-    if (!read_keyword(at, later, reading, word)) continue;
-    reading.report(of_later_edition(word));
-    at = construct_end(begin, reading);
-    return true;
-  }
   if (!read_keyword(at, "leat", reading, word)) return false;
   reading.report(fault("edition-misplaced", "The edition stands once, at the beginning of the file",
                        word.span, "it is said again here", "Remove this line."));
@@ -113,7 +109,7 @@ void read_declaration(char const*& at, Reading& reading, syntax::Document& docum
   auto const begin = at;
   auto const faults = reading.fault_count;
   reading.form = nullptr;
-  if (pass_over_known(at, reading)) return;
+  if (pass_over_edition(at, reading)) return;
   syntax::Declaration read;
   try {
     auto const rule = x3::with<reading_tag>(reading)[declaration];

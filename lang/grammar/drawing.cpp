@@ -90,8 +90,7 @@ constexpr x3::rule<mark_tag, MarkDeclaration> mark{"a mark"};
 
 template <MarkRole Role>
 constexpr auto role(char const* word) {
-  return keyword(word)[set<&MarkDeclaration::role, Role>] >
-         Name("a name")[put<&MarkDeclaration::role_name>];
+  return keyword(word)[set<&MarkDeclaration::role, Role>];
 }
 
 // clang-format off
@@ -106,10 +105,14 @@ auto const choice_def = spanned[
 
 auto const taken = choice[put<&MarkDeclaration::choice>];
 
+auto const port_name = Name("a name")[put<&MarkDeclaration::role_name>];
+auto const plate_name = indexed_name("a name")[put<&MarkDeclaration::role_name>];
+
 auto const mark_def = spanned[
      Glyph("a mark", true)[put<&MarkDeclaration::glyph>] >> enter(mark_form)
   >> x3::expect[called("a material, 'inlet', 'outlet' or 'plate'",
-         (  (role<MarkRole::inlet>("inlet") | role<MarkRole::outlet>("outlet") | role<MarkRole::plate>("plate"))
+         (  (((role<MarkRole::inlet>("inlet") | role<MarkRole::outlet>("outlet")) > port_name)
+             | (role<MarkRole::plate>("plate") > plate_name))
          >> -(keyword("in") > called("a material", taken)))
        | taken)]
 ];
@@ -127,17 +130,16 @@ BOOST_SPIRIT_DEFINE(material_name, choice, mark)
 constexpr Form junction_form{"junction", "junction NAME \"title\" { level 0 { |....| } }"};
 constexpr Form level_form{"level",
                           "level 0 { |....| }, or level 2..6 { |....| } to draw it on each"};
-constexpr Form outside_form{"line of the surroundings", "outside open, or outside rock"};
 
-Entries const junction_entries{"level", "'level'", {"level", "outside"}, {}, false, ""};
+Entries const junction_entries{
+    "level", "'level', 'outside', 'number'", {"level", "outside", "number"}, {}, false, ""};
 Entries const row_entries{"row", "a row such as |....|",
                           {},    {"level", "outside"},
                           false, "Draw each row between two bars on one line: |....|"};
 
-constexpr char const* surroundings[] = {"open", "rock"};
-
-// What stands in a junction: a level, or what is outside the drawing.
+// What stands in a junction: a level, a number, or what is outside the drawing.
 struct Part {
+  std::optional<syntax::NumberDeclaration> number;
   std::optional<Word> outside;
   std::optional<LevelDeclaration> level;
 };
@@ -149,17 +151,13 @@ struct Assemble {
     Reading& reading = x3::get<reading_tag>(context);
     JunctionDeclaration& node = x3::_val(context);
     for (Part& part : x3::_attr(context)) {
+      if (part.number) node.numbers.push_back(std::move(*part.number));
       if (part.level) node.levels.push_back(std::move(*part.level));
       if (!part.outside) continue;
-      if (node.outside) report_twice(*node.outside, *part.outside, reading);
+      if (node.outside)
+        reading.report(outside_twice("A junction", node.outside->span, part.outside->span));
       node.outside = std::move(part.outside);
     }
-  }
-
-  static void report_twice(Word const& first, Word const& second, Reading& reading) {
-    reading.report(with_other(fault("outside-twice", "A junction says twice what is outside it",
-                                    second.span, "said again here", "Keep one of the two lines."),
-                              first.span, "said first here"));
   }
 };
 
@@ -171,8 +169,8 @@ constexpr x3::rule<part_tag, Part> part{"a level"};
 // clang-format off
 auto const level_head = spanned[
     opens("level", level_form)
-  > WholeNumber("a level's number")[put<&LevelDeclaration::lowest>]
-  > -(sign_here("..") > WholeNumber("the highest level's number")[put<&LevelDeclaration::highest>])
+  > called("a level's number", bare_number)[put<&LevelDeclaration::lowest>]
+  > -(sign_here("..") > called("the highest level's number", bare_number)[put<&LevelDeclaration::highest>])
 ];
 
 auto const level_def =
@@ -180,7 +178,8 @@ auto const level_def =
   > block[entries_of<syntax::Row>(DrawnRow("a row such as |....|", true), row_entries)[put<&LevelDeclaration::rows>]];
 
 auto const part_def =
-    (opens("outside", outside_form) > OneOf("'open' or 'rock'", surroundings)[put<&Part::outside>])
+    outside[put<&Part::outside>]
+  | number_declaration[put<&Part::number>]
   | level[put<&Part::level>];
 
 auto const junction_def = spanned[

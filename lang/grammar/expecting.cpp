@@ -1,4 +1,4 @@
-#include "lang/grammar/rules.hpp"
+#include "lang/grammar/repeated.hpp"
 
 // What a design should do: expect { ... } and expect table { ... }.
 namespace leat::grammar {
@@ -16,7 +16,9 @@ constexpr Form table_form{"table", "expect table INLET { divert | route ... }, o
 constexpr Form row_form{"row of the table", "1 0 - | OUTLET, one setting for each signal"};
 
 Entries const clause_entries{
-    "clause", "an inlet or body, 'after', 'never', 'clear', 'findings', 'finds'", {}, {}, true, "",
+    "clause", "an inlet or body, 'after', 'never', 'clear', 'findings', 'finds', 'for'",
+    {},       {},
+    true,     "",
     ",:"};
 Entries const row_entries{"row of the table", "'0', '1', '-'", {}, {}, true, ""};
 
@@ -34,19 +36,35 @@ struct TurnInletToBody {
   }
 };
 
+using Entry = Repeated<Clause>;
+
+struct Gather {
+  template <class ActionContext>
+  void operator()(ActionContext const& context) const {
+    ExpectDeclaration& node = x3::_val(context);
+    TakeInto<Clause> take{node.clauses};
+    std::vector<std::size_t> around;
+    lay_flat(x3::_attr(context), take, node.loops, around);
+  }
+};
+
+struct entry_tag;
+constexpr x3::rule<entry_tag, Entry> entry{"a clause"};
 struct row_tag;
 constexpr x3::rule<row_tag, TableRow> row{"a row"};
 
 // clang-format off
+auto const entry_def = spanned[loop_of(clause_entries, entry) | clause[put<&Entry::item>]];
+
 auto const expect_def = spanned[
     opens("expect", expect_form)
   > -QuotedText("a title")[put<&ExpectDeclaration::title>]
-  > -(keyword("of") > Name("a junction's name")[put<&ExpectDeclaration::junction>])
-  > block[entries_of<Clause>(clause, clause_entries)[put<&ExpectDeclaration::clauses>]]
+  > -(keyword("of") > Name("the name of a junction or works")[put<&ExpectDeclaration::junction>])
+  > block[entries_of<Entry>(entry, clause_entries)[Gather{}]]
 ];
 
 auto const listed_outlet = called(outlet_or_nothing,
-    Name(outlet_name)[append<&TableRow::outlets>] | keyword("nothing")[append<&TableRow::outlets>]);
+    path_name(outlet_name)[append<&TableRow::outlets>] | keyword("nothing")[append<&TableRow::outlets>]);
 auto const setting = append<&TableRow::settings>;
 
 auto const row_def = spanned[
@@ -60,20 +78,20 @@ auto const row_def = spanned[
 auto const heading = append<&TableDeclaration::headings>;
 
 auto const headings =
-     -(Name("a signal's name", true)[heading] >> *Name("a signal's name")[heading])
+     -(path_name("a signal's name", true)[heading] >> *path_name("a signal's name")[heading])
   >> x3::expect[called("a signal's name or '|'", sign("|"), true)]
    > OneOf("'route'", route_heading);
 
 auto const table_def = spanned[
     (opens("expect", table_form) >> keyword("table"))
-  > Name("an inlet's name")[put<&TableDeclaration::inlet>]
-  > -(keyword("from") > Name("an inlet's name")[TurnInletToBody{}])
-  > -(keyword("of") > Name("a junction's name")[put<&TableDeclaration::junction>])
+  > path_name("an inlet's name")[put<&TableDeclaration::inlet>]
+  > -(keyword("from") > path_name("an inlet's name")[TurnInletToBody{}])
+  > -(keyword("of") > Name("the name of a junction or works")[put<&TableDeclaration::junction>])
   > block[headings >> entries_of<TableRow>(row, row_entries)[put<&TableDeclaration::rows>]]
 ];
 // clang-format on
 
-BOOST_SPIRIT_DEFINE(row)
+BOOST_SPIRIT_DEFINE(entry, row)
 
 }  // namespace
 

@@ -1,5 +1,6 @@
 #include <string_view>
 
+#include "lang/grammar/depth.hpp"
 #include "lang/grammar/fault.hpp"
 #include "lang/grammar/rules.hpp"
 
@@ -45,29 +46,14 @@ struct Chain : x3::parser<Chain<Kind, Operand>> {
   Operand next;
 };
 
-// Counts how deep expressions are nested and stops at a bound, which also bounds every walk over
-// the tree.
-constexpr int deepest = 200;
-
-class DepthGuard {
- public:
-  DepthGuard(Iterator at, Reading& reading) : reading_(reading) {
-    if (++reading_.depth <= deepest) return;
-    --reading_.depth;
-    auto const* end = reading.token_end(at);
-    auto const* opener = end[-1] == '(' ? end - 1 : end - std::string_view("not").size();
-    fail_ready(at, reading,
-               fault("nested-too-deep", "An expression is nested more than 200 levels deep",
-                     reading.span(opener, end), "this level is one too many",
-                     "Name a part of it by a wire."));
-  }
-  ~DepthGuard() { --reading_.depth; }
-  DepthGuard(DepthGuard const&) = delete;
-  DepthGuard& operator=(DepthGuard const&) = delete;
-
- private:
-  Reading& reading_;
-};
+[[noreturn]] void fail_too_deep(Iterator at, Reading& reading) {
+  auto const* end = reading.token_end(at);
+  auto const* opener = end[-1] == '(' ? end - 1 : end - std::string_view("not").size();
+  fail_ready(at, reading,
+             fault("nested-too-deep", "An expression is nested more than 200 levels deep",
+                   reading.span(opener, end), "this level is one too many",
+                   "Name a part of it by a wire."));
+}
 
 template <class Subject>
 struct DeeperDirective : x3::unary_parser<Subject, DeeperDirective<Subject>>, Named {
@@ -78,7 +64,9 @@ struct DeeperDirective : x3::unary_parser<Subject, DeeperDirective<Subject>>, Na
   template <class AnyContext, class RuleContext, class Attribute>
   bool parse(Iterator& first, Iterator const& last, AnyContext const& context, RuleContext& rule,
              Attribute& attribute) const {
-    DepthGuard const guard(first, x3::get<reading_tag>(context));
+    Reading& reading = x3::get<reading_tag>(context);
+    DepthGuard const guard(reading);
+    if (guard.is_too_deep()) fail_too_deep(first, reading);
     return this->subject.parse(first, last, context, rule, attribute);
   }
   std::string wanted() const { return "a signal, 'on', 'off', 'not' or '('"; }
@@ -95,6 +83,7 @@ struct TakeName {
     auto& node = x3::_val(context);
     node.kind = ExpressionKind::name;
     node.name = std::move(x3::_attr(context).text);
+    node.indices = std::move(x3::_attr(context).indices);
   }
 };
 
@@ -116,7 +105,7 @@ auto const primary_def = spanned[
   | keyword("off")[set<&Expression::value, false>]
   | (keyword("not") > deeper(primary)[Negate{}])
   | (sign("(") > deeper(expression)[become] > sign(")"))
-  | Name("a signal", true)[TakeName{}]
+  | path_name("a signal", true)[TakeName{}]
 ];
 
 auto const conjunction = Chain<ExpressionKind::conjunction, x3::rule<primary_tag, Expression>>("and", primary);

@@ -28,4 +28,12 @@ inline diagnostics::Diagnostic with_other(diagnostics::Diagnostic made, source::
   return made;
 }
 
+// Of a block that says more than once what is outside it.
+inline diagnostics::Diagnostic outside_twice(std::string const& whose, source::Span first,
+                                             source::Span second) {
+  return with_other(fault("outside-twice", whose + " says twice what is outside it", second,
+                          "said again here", "Keep one of the two lines."),
+                    first, "said first here");
+}
+
 }  // namespace leat::grammar

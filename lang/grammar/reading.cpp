@@ -146,6 +146,15 @@ bool begins_declaration(char const* at, Reading const& reading) {
   return is_among(word_at(at, reading), declaration_words());
 }
 
+namespace {
+
+// `number` also stands inside of blocks, so it says nothing about where a faulty one ends.
+bool begins_only_declarations(char const* at, Reading const& reading) {
+  return begins_declaration(at, reading) && word_at(at, reading) != "number";
+}
+
+}  // namespace
+
 bool nearly_begins_declaration(char const* at, Reading const& reading) {
   if (at == reading.end || !is_word_byte(*at)) return false;
   auto const word = word_at(at, reading);
@@ -155,6 +164,7 @@ bool nearly_begins_declaration(char const* at, Reading const& reading) {
 
 bool ends_block(char const* at, Entries const& entries, Reading const& reading) {
   if (!is_word_byte(*at) || !reading.is_line_start(at)) return false;
+  if (is_among(word_at(at, reading), entries.openers)) return false;
   return begins_declaration(at, reading) || is_among(word_at(at, reading), entries.enders);
 }
 
@@ -187,8 +197,10 @@ char const* next_declaration(char const* at, Reading& reading) {
   skipper.pass_gap();
   bool has_passed_block = false;
   while (!skipper.is_at_end()) {
-    if (skipper.is_line_start() && begins_declaration(skipper.at(), reading)) break;
     bool const is_outside = skipper.depth() <= 0;
+    bool const is_next = is_outside ? begins_declaration(skipper.at(), reading)
+                                    : begins_only_declarations(skipper.at(), reading);
+    if (skipper.is_line_start() && is_next) break;
     if (has_passed_block && is_outside && nearly_begins_declaration(skipper.at(), reading)) break;
     auto const depth = skipper.depth();
     skipper.step();
@@ -206,7 +218,7 @@ char const* construct_end(char const* at, Reading& reading) {
     if (deepest > 0 && skipper.depth() <= 0) break;
     if (skipper.is_line_start() && deepest == 0 && !skipper.is_at_end() && *skipper.at() != '{')
       break;
-    if (skipper.is_line_start() && begins_declaration(skipper.at(), reading)) break;
+    if (skipper.is_line_start() && begins_only_declarations(skipper.at(), reading)) break;
   }
   return skipper.at();
 }

@@ -67,7 +67,8 @@ struct Reading {
   char const* missed_at = nullptr;
   std::string_view name;  // the last name taken, and the words missed there
   std::vector<char const*> name_missed;
-  int depth = 0;                                 // of nested expressions
+  int depth = 0;                                 // of nested expressions and repetitions
+  int steps = 0;                                 // of the number being read
   char const* unclosed_at = nullptr;             // where an unclosed block was reported already
   std::optional<diagnostics::Diagnostic> ready;  // explains the failure that is under way
   std::vector<syntax::Comment> comments;
@@ -100,8 +101,6 @@ void explain_entry(char const* at, Entries const&, Reading&);
 void explain_crowded(char const* at, Entries const&, Reading&);
 // Something at `at` begins no declaration.
 void explain_declaration(char const* at, Reading&);
-// `word` begins something of a later edition.
-diagnostics::Diagnostic of_later_edition(syntax::Word const& word);
 // A block that was opened at `open` does not end where `at` is. Once for all blocks around that
 // place.
 void explain_unclosed(char const* open, char const* at, Reading&);

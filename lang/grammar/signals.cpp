@@ -1,10 +1,13 @@
-#include "lang/grammar/rules.hpp"
+#include <variant>
 
-// signals { ... }: inputs, wires and memory.
+#include "lang/grammar/repeated.hpp"
+
+// signals { ... }: inputs, wires and memory, and what is promised of them.
 namespace leat::grammar {
 
 namespace {
 
+using syntax::NeverDeclaration;
 using syntax::SignalDeclaration;
 using syntax::SignalKind;
 
@@ -15,14 +18,16 @@ constexpr Form wire_form{"wire", "wire NAME = EXPRESSION, or wire NAME = EXPRESS
 constexpr Form latch_form{"latch", "latch NAME on EXPRESSION off EXPRESSION"};
 constexpr Form toggle_form{"toggle", "toggle NAME on EXPRESSION"};
 constexpr Form clock_form{"clock", "clock NAME every 40 ticks"};
+constexpr Form never_form{"promise", "never EXPRESSION"};
 constexpr Form signals_form{"signals block", "signals { ... }"};
 
-Entries const signal_entries{"signal",
-                             "'lever', 'button', 'plate', 'wire', 'latch', 'toggle', 'clock'",
-                             {"lever", "button", "plate", "wire", "latch", "toggle", "clock"},
-                             {},
-                             false,
-                             ""};
+Entries const signal_entries{
+    "signal",
+    "'lever', 'button', 'plate', 'wire', 'latch', 'toggle', 'clock', 'never', 'for'",
+    {"lever", "button", "plate", "wire", "latch", "toggle", "clock", "never", "for"},
+    {},
+    false,
+    ""};
 
 constexpr char const* states[] = {"on", "off"};
 
@@ -31,11 +36,39 @@ constexpr auto begin(char const* word, Form const& form) {
   return opens(word, form)[set<&SignalDeclaration::kind, Kind>];
 }
 
+using Item = std::variant<SignalDeclaration, NeverDeclaration>;
+using Entry = Repeated<Item>;
+
+// Signals and promises go into lists of their own.
+struct TakeItem {
+  syntax::SignalsDeclaration& node;
+  void operator()(Item item, std::vector<std::size_t> const& around) {
+    if (auto* signal = std::get_if<SignalDeclaration>(&item))
+      return node.signals.push_back(std::move(*signal));
+    auto& never = node.nevers.emplace_back(std::get<NeverDeclaration>(std::move(item)));
+    for (auto const loop : around) never.loops.push_back(node.loops[loop]);
+  }
+  std::size_t count() const { return node.signals.size(); }
+};
+
+struct Gather {
+  template <class ActionContext>
+  void operator()(ActionContext const& context) const {
+    TakeItem take{x3::_val(context)};
+    std::vector<std::size_t> around;
+    lay_flat(x3::_attr(context), take, take.node.loops, around);
+  }
+};
+
 struct signal_tag;
 constexpr x3::rule<signal_tag, SignalDeclaration> signal{"a signal"};
+struct never_tag;
+constexpr x3::rule<never_tag, NeverDeclaration> never{"a promise"};
+struct entry_tag;
+constexpr x3::rule<entry_tag, Entry> entry{"a signal"};
 
 // clang-format off
-auto const name = Name("a name")[put<&SignalDeclaration::name>];
+auto const name = indexed_name("a name")[put<&SignalDeclaration::name>];
 auto const lasting = called("a duration such as 20 ticks or 4 s", duration)[put<&SignalDeclaration::duration>];
 auto const on = expression_here("an expression such as 'divert and not flush'")[put<&SignalDeclaration::on>];
 auto const off = expression_here("an expression such as 'divert and not flush'")[put<&SignalDeclaration::off>];
@@ -51,13 +84,24 @@ auto const signal_def = spanned[
   | (begin<SignalKind::clock>("clock", clock_form)   > name > keyword("every") > lasting > starts)
 ];
 
+auto const never_def = spanned[
+    opens("never", never_form)
+  > expression_here(condition_name)[put<&NeverDeclaration::condition>]
+];
+
+auto const entry_def = spanned[
+    signal[put<&Entry::item>]
+  | never[put<&Entry::item>]
+  | loop_of(signal_entries, entry)
+];
+
 auto const signals_def = spanned[
     opens("signals", signals_form)
-  > block[entries_of<SignalDeclaration>(signal, signal_entries)[put<&syntax::SignalsDeclaration::signals>]]
+  > block[entries_of<Entry>(entry, signal_entries)[Gather{}]]
 ];
 // clang-format on
 
-BOOST_SPIRIT_DEFINE(signal)
+BOOST_SPIRIT_DEFINE(signal, never, entry)
 
 }  // namespace
 

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <string_view>
 
 #include "lang/grammar/characters.hpp"
@@ -50,25 +51,76 @@ bool read_one_of(char const*& at, std::span<char const* const> words, Reading& r
   });
 }
 
-bool read_name(char const*& at, Reading& reading, syntax::Word& word) {
-  auto const* end = name_end(at, reading.end);
-  if (end == at || is_reserved({at, static_cast<std::size_t>(end - at)})) return false;
+namespace {
+
+void refuse_hyphen(char const* begin, char const* end, Reading& reading) {
   bool const is_hyphenated = reading.end - end >= 2 && *end == '-' && is_letter_byte(end[1]);
-  if (is_hyphenated) {
-    auto const found = found_at(at, reading);
-    fail_ready(end, reading,
-               fault("malformed-name", fmt::format("'{}' cannot be a name", found),
-                     reading.span(at, at + found.size()), "a name has no hyphens",
-                     "Join its parts by '_'."));
-  }
+  if (!is_hyphenated) return;
+  auto const found = found_at(begin, reading);
+  fail_ready(end, reading,
+             fault("malformed-name", fmt::format("'{}' cannot be a name", found),
+                   reading.span(begin, begin + found.size()), "a name has no hyphens",
+                   "Join its parts by '_'."));
+}
+
+// The end of a name that is no word of the language, or where it would begin.
+char const* free_name_end(char const* at, Reading const& reading) {
+  auto const* end = name_end(at, reading.end);
+  return is_reserved({at, static_cast<std::size_t>(end - at)}) ? at : end;
+}
+
+// Whether the token before `at` ends there, no blank between.
+bool is_attached(char const* at, Reading const& reading) { return reading.token_end(at) == at; }
+
+}  // namespace
+
+bool read_name(char const*& at, Reading& reading, syntax::Word& word) {
+  auto const* end = free_name_end(at, reading);
+  if (end == at) return false;
+  refuse_hyphen(at, end, reading);
   reading.take_name(at, end);
   take(at, end, reading, word);
   return true;
 }
 
+bool read_number_name(char const*& at, Reading& reading, syntax::Word& word) {
+  auto const* end = free_name_end(at, reading);
+  if (end == at) return false;
+  reading.take_name(at, end);
+  take(at, end, reading, word);
+  return true;
+}
+
+bool read_coordinate_name(char const*& at, Reading& reading, syntax::Word& word) {
+  constexpr std::array<std::string_view, 4> following{"turned", "mirrored", "where", "with"};
+  std::string_view const name(at, static_cast<std::size_t>(name_end(at, reading.end) - at));
+  if (std::find(following.begin(), following.end(), name) != following.end()) return false;
+  return read_number_name(at, reading, word);
+}
+
+bool read_dotted_part(char const*& at, Reading& reading, syntax::Word& word) {
+  if (at == reading.end || *at != '.' || !is_attached(at, reading)) return false;
+  auto const* end = free_name_end(at + 1, reading);
+  if (end == at + 1) return false;
+  refuse_hyphen(at + 1, end, reading);
+  take(at, end, reading, word);
+  return true;
+}
+
+bool read_bracket(char const*& at, Reading& reading, syntax::Word& word) {
+  if (at == reading.end || *at != '[') return false;
+  if (!is_attached(at, reading))
+    fail_ready(at, reading,
+               fault("malformed-name", "A number in brackets does not touch its name",
+                     reading.span(at, at + 1), "this bracket belongs to the name before it",
+                     "Write name and bracket without a blank, as in 'turn[3]'."));
+  take(at, at + 1, reading, word);
+  return true;
+}
+
 bool read_finding_name(char const*& at, Reading& reading, syntax::Word& word) {
-  auto const* end = name_end(at, reading.end);
-  if (end == at || is_reserved({at, static_cast<std::size_t>(end - at)})) return false;
+  auto const* end = free_name_end(at, reading);
+  if (end == at) return false;
   while (reading.end - end >= 2 && *end == '-' && is_letter_byte(end[1]))
     end = name_end(end + 1, reading.end);
   take(at, end, reading, word);

@@ -15,6 +15,13 @@ namespace leat::grammar {
 bool read_keyword(char const*& at, char const* word, Reading&, syntax::Word&);
 bool read_one_of(char const*& at, std::span<char const* const> words, Reading&, syntax::Word&);
 bool read_name(char const*& at, Reading&, syntax::Word&);
+// A number's name: what follows may be a minus. The second leaves the words that follow a
+// coordinate.
+bool read_number_name(char const*& at, Reading&, syntax::Word&);
+bool read_coordinate_name(char const*& at, Reading&, syntax::Word&);
+// `.name` and `[` that stand without a blank behind a name.
+bool read_dotted_part(char const*& at, Reading&, syntax::Word&);
+bool read_bracket(char const*& at, Reading&, syntax::Word&);
 bool read_finding_name(char const*& at, Reading&, syntax::Word&);
 bool read_number(char const*& at, Reading&, syntax::Number&);
 bool read_text(char const*& at, Reading&, syntax::Text&);
@@ -100,6 +107,10 @@ struct Plain : Terminal<Value, Plain<Value, Read>> {
 };
 
 using Name = Plain<syntax::Word, read_name>;
+using NumberName = Plain<syntax::Word, read_number_name>;
+using CoordinateName = Plain<syntax::Word, read_coordinate_name>;
+using DottedPart = Plain<syntax::Word, read_dotted_part>;
+using Bracket = Plain<syntax::Word, read_bracket>;
 using FindingName = Plain<syntax::Word, read_finding_name>;
 using WholeNumber = Plain<syntax::Number, read_number>;
 using QuotedText = Plain<syntax::Text, read_text>;

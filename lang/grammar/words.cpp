@@ -7,10 +7,10 @@ namespace leat::grammar {
 
 namespace {
 
-constexpr std::array<std::string_view, 58> reserved{
+constexpr std::array<std::string_view, 53> reserved{
     // declarations and their parts
-    "leat", "signals", "materials", "marks", "junction", "body", "practice", "accept", "expect",
-    "table", "works", "place", "include", "for", "level", "outside",
+    "leat", "signals", "materials", "marks", "junction", "works", "body", "practice", "accept",
+    "expect", "table", "include", "number", "for", "level", "outside",
     // signals and expressions
     "lever", "button", "plate", "wire", "latch", "toggle", "clock", "on", "off", "starts", "after",
     "every", "and", "or", "xor", "not",
@@ -18,16 +18,14 @@ constexpr std::array<std::string_view, 58> reserved{
     "inlet", "outlet", "when", "else", "in",
     // acceptances and expectations
     "at", "because", "of", "from", "reaches", "may", "never", "nothing", "otherwise", "findings",
-    "finds", "none", "above",
-    // works
-    "join", "as", "with", "turned", "mirrored", "taking", "clear", "within"};
+    "finds", "none", "above", "clear", "within"};
 
 }  // namespace
 
 std::vector<std::string> const& declaration_words() {
   static std::vector<std::string> const words{"signals", "materials", "marks",  "junction",
                                               "body",    "practice",  "accept", "expect",
-                                              "works",   "include"};
+                                              "works",   "include",   "number"};
   return words;
 }
 

@@ -10,6 +10,29 @@
 // Every node has the span it was read from.
 namespace leat::syntax {
 
+// ---- number NAME = NUMBER ---- in a file, a junction or a works; what is placed can be given another with `where`
+struct NumberDeclaration {
+  Word name;
+  NumberExpression value;
+  Span span;
+};
+
+// ---- for NAME in FIRST..LAST { entries } ---- repeats entries of a block: those from `begin` up to before `end` in the
+// block's list. Outer loops come before the inner ones, and of two side by side the earlier first.
+struct Loop {
+  Word variable;
+  NumberExpression first, last;
+  std::size_t begin = 0, end = 0;
+  Span span;   // of the head
+  Span whole;  // of head and braces
+};
+
+// ---- include "file.leat" ----
+struct IncludeDeclaration {
+  Text file;
+  Span span;
+};
+
 // ---- signals { ... } ----
 enum class SignalKind { lever, button, plate, wire, latch, toggle, clock };
 
@@ -23,6 +46,13 @@ struct SignalDeclaration {
   std::optional<Expression> off;  // what resets a latch
   std::optional<Duration> duration;
   std::optional<Word> starts;     // "on" or "off"
+  Span span;
+};
+
+//  never EXPRESSION     the builder promises that these combinations do not come about
+struct NeverDeclaration {
+  Expression condition;
+  std::vector<Loop> loops;  // around it, the outermost first; their ranges mean nothing here
   Span span;
 };
 
@@ -61,8 +91,8 @@ struct Row {
 };
 
 struct LevelDeclaration {
-  Number lowest;
-  std::optional<Number> highest;  // `level 2..6`: the same drawing on each
+  NumberExpression lowest;
+  std::optional<NumberExpression> highest;  // `level 2..6`: the same drawing on each
   std::vector<Row> rows;          // first row northernmost
   Span span;                      // of `level N`
 };
@@ -71,7 +101,59 @@ struct JunctionDeclaration {
   Word name;
   std::optional<Text> title;
   std::optional<Word> outside;  // "open" or "rock"
+  std::vector<NumberDeclaration> numbers;
   std::vector<LevelDeclaration> levels;
+  Span span;
+};
+
+// ---- works NAME "title" { outside open  ... } ----
+//  place DESIGN as NAME at X Y Z turned left mirrored where NUMBER = NUMBER, ... with SIGNAL = EXPRESSION, ...
+//  X, Y and Z are each a number, a name or an expression in parentheses; what follows `at X Y Z` comes in any order, each once
+struct NumberSetting {
+  Word name;
+  NumberExpression value;
+  Span span;
+};
+
+struct SignalSetting {
+  Word name;
+  Expression value;
+  Span span;
+};
+
+struct PlaceDeclaration {
+  Word design;  // a junction or works
+  Word name;
+  NumberExpression x, y, z;
+  std::optional<Word> turned;    // "left", "right" or "about"
+  std::optional<Word> mirrored;  // west and east change places, before the turn
+  std::vector<NumberSetting> numbers;
+  std::vector<SignalSetting> signals;
+  Span span;
+};
+
+//  join OUTLET -> INLET taking DURATION
+struct JoinDeclaration {
+  Word outlet, inlet;  // `first.kiln`, `second.millhouse`
+  std::optional<Duration> duration;
+  Span span;
+};
+
+//  inlet NAME = PLACE.INLET | outlet NAME = PLACE.OUTLET      a name of its own for a port of the works
+struct PortDeclaration {
+  bool is_outlet = false;
+  Word name, port;
+  Span span;
+};
+
+using WorksItem = std::variant<NumberDeclaration, PlaceDeclaration, JoinDeclaration, PortDeclaration>;
+
+struct WorksDeclaration {
+  Word name;
+  std::optional<Text> title;
+  std::optional<Word> outside;  // "open" or "rock"
+  std::vector<WorksItem> items;
+  std::vector<Loop> loops;      // over `items`
   Span span;
 };
 
@@ -138,8 +220,9 @@ struct Clause {
 
 struct ExpectDeclaration {
   std::optional<Text> title;
-  std::optional<Word> junction;
+  std::optional<Word> junction;  // or works
   std::vector<Clause> clauses;
+  std::vector<Loop> loops;       // over `clauses`
   Span span;
 };
 
@@ -159,14 +242,20 @@ struct TableDeclaration {
   Span span;
 };
 
-struct SignalsDeclaration { std::vector<SignalDeclaration> signals; Span span; };
+struct SignalsDeclaration {
+  std::vector<SignalDeclaration> signals;
+  std::vector<Loop> loops;               // over `signals`
+  std::vector<NeverDeclaration> nevers;  // each with the loops around it
+  Span span;
+};
 struct MaterialsDeclaration { std::vector<MaterialDeclaration> materials; Span span; };
 struct MarksDeclaration { std::vector<MarkDeclaration> marks; Span span; };
 struct PracticeDeclaration { std::vector<PracticeSetting> settings; Span span; };
 
 using Declaration =
-    std::variant<SignalsDeclaration, MaterialsDeclaration, MarksDeclaration, JunctionDeclaration, BodyDeclaration,
-                 PracticeDeclaration, AcceptDeclaration, ExpectDeclaration, TableDeclaration>;
+    std::variant<IncludeDeclaration, NumberDeclaration, SignalsDeclaration, MaterialsDeclaration, MarksDeclaration,
+                 JunctionDeclaration, WorksDeclaration, BodyDeclaration, PracticeDeclaration, AcceptDeclaration,
+                 ExpectDeclaration, TableDeclaration>;
 
 struct Comment {
   Span span;  // from `#` to the line's end

@@ -8,16 +8,37 @@ namespace leat::syntax {
 
 using source::Span;
 
-struct Word {
-  std::string text;
-  Span span;
-};
-
 // A whole number as written. Digits that do not fit are clamped and marked, so that the checks can say so.
 struct Number {
   long value = 0;
   bool is_too_large = false;
   Span span;
+};
+
+//  3 | lane | -EXPRESSION | 2 * lane + 1 | lane / 2 | lane mod 4 | 2 ^ stage
+enum class NumberKind { literal, name, negation, sum, difference, product, quotient, remainder, power };
+
+// Recursive through the vector; all but literal, name and negation have two operands.
+struct NumberExpression {
+  NumberKind kind = NumberKind::literal;
+  Number literal;
+  std::string name;
+  std::vector<NumberExpression> operands;
+  Span span;
+};
+
+// A number in brackets within a name, `turn[lane + 1]`, and after how many bytes of the name it stands.
+struct Index {
+  std::size_t at = 0;
+  NumberExpression value;
+};
+
+// A word of the language, or a name. A name of something placed has parts joined by dots, `first.kiln`, and parts of
+// repeated things have numbers in brackets, `fork[2][lane].mill`: text "fork.mill" with two indices at 4.
+struct Word {
+  std::string text;
+  Span span;
+  std::vector<Index> indices{};
 };
 
 // A quoted text, without its quotes.
@@ -32,7 +53,8 @@ enum class ExpressionKind { constant, name, negation, conjunction, disjunction, 
 struct Expression {
   ExpressionKind kind = ExpressionKind::constant;
   bool value = false;  // constant
-  std::string name;    // name
+  std::string name;    // name, with indices as a Word has them
+  std::vector<Index> indices{};
   std::vector<Expression> operands;
   Span span;
 };

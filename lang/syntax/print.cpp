@@ -130,8 +130,53 @@ void put_block(Lines& out, std::string const& text, Span origin, Nodes const& no
   out.close(whole.end);
 }
 
+// An entry of a block as a line of its own.
+struct Entry {
+  std::string text;
+  Span span;
+};
+
+template <class Nodes>
+void add_entries(std::vector<Entry>& entries, Nodes const& nodes) {
+  for (auto const& node : nodes) entries.push_back({line_of(node), node.span});
+}
+
+// Entries in the order of the text with the loops around them: a loop opens before what begins
+// after it, and closes before what begins after its end. Loops come with the outer ones first.
+void put_looped(Lines& out, std::vector<Entry> entries, std::vector<Loop> const& loops) {
+  std::stable_sort(entries.begin(), entries.end(), [](Entry const& one, Entry const& other) {
+    return one.span.begin < other.span.begin;
+  });
+  std::vector<std::size_t> open_ends;
+  auto const close_before = [&](std::size_t at) {
+    for (; !open_ends.empty() && open_ends.back() <= at; open_ends.pop_back())
+      out.close(open_ends.back());
+  };
+  auto loop = loops.begin();
+  auto const open_before = [&](std::size_t at) {
+    for (; loop != loops.end() && loop->span.begin < at; ++loop) {
+      close_before(loop->span.begin);
+      out.open(head_of(*loop), loop->span);
+      open_ends.push_back(loop->whole.end);
+    }
+  };
+  for (auto& entry : entries) {
+    open_before(entry.span.begin);
+    close_before(entry.span.begin);
+    out.line(std::move(entry.text), entry.span);
+  }
+  constexpr auto behind_all = static_cast<std::size_t>(-1);
+  open_before(behind_all);
+  close_before(behind_all);
+}
+
 void put(Lines& out, SignalsDeclaration const& node, source::SourceText const&) {
-  put_block(out, "signals", head(node.span, "signals"), node.signals, node.span);
+  std::vector<Entry> entries;
+  add_entries(entries, node.signals);
+  add_entries(entries, node.nevers);
+  out.open("signals", head(node.span, "signals"));
+  put_looped(out, std::move(entries), node.loops);
+  out.close(node.span.end);
 }
 
 void put(Lines& out, MaterialsDeclaration const& node, source::SourceText const&) {
@@ -155,11 +200,38 @@ void put(Lines& out, AcceptDeclaration const& node, source::SourceText const&) {
   out.line(line_of(node), node.span);
 }
 
+void put(Lines& out, IncludeDeclaration const& node, source::SourceText const&) {
+  out.line(line_of(node), node.span);
+}
+
+void put(Lines& out, NumberDeclaration const& node, source::SourceText const&) {
+  out.line(line_of(node), node.span);
+}
+
+Entry outside_of(std::optional<Word> const& outside) {
+  return {"outside " + outside->text, outside->span};
+}
+
+void put(Lines& out, WorksDeclaration const& node, source::SourceText const&) {
+  std::vector<Entry> entries;
+  for (auto const& item : node.items)
+    std::visit([&](auto const& inner) { entries.push_back({line_of(inner), inner.span}); }, item);
+  if (node.outside) entries.push_back(outside_of(node.outside));
+  auto const end = node.title ? node.title->span.end : node.name.span.end;
+  out.open(head_of(node), head(node.span, end));
+  put_looped(out, std::move(entries), node.loops);
+  out.close(node.span.end);
+}
+
 void put(Lines& out, ExpectDeclaration const& node, source::SourceText const&) {
   auto const end = node.junction ? node.junction->span.end
                    : node.title  ? node.title->span.end
                                  : node.span.begin + std::string_view("expect").size();
-  put_block(out, head_of(node), head(node.span, end), node.clauses, node.span);
+  std::vector<Entry> entries;
+  add_entries(entries, node.clauses);
+  out.open(head_of(node), head(node.span, end));
+  put_looped(out, std::move(entries), node.loops);
+  out.close(node.span.end);
 }
 
 void put(Lines& out, LevelDeclaration const& level, source::SourceText const& source) {
@@ -170,19 +242,22 @@ void put(Lines& out, LevelDeclaration const& level, source::SourceText const& so
   out.close(next_sign('}', at, source) + 1);
 }
 
+// Numbers and what is outside stand where they stood among the levels.
 void put(Lines& out, JunctionDeclaration const& node, source::SourceText const& source) {
+  std::vector<Entry> entries;
+  add_entries(entries, node.numbers);
+  if (node.outside) entries.push_back(outside_of(node.outside));
+  std::sort(entries.begin(), entries.end(),
+            [](Entry const& one, Entry const& other) { return one.span.begin < other.span.begin; });
   auto const end = node.title ? node.title->span.end : node.name.span.end;
   out.open(head_of(node), head(node.span, end));
-  auto const put_outside = [&] { out.line("outside " + node.outside->text, node.outside->span); };
-  bool is_outside_due = node.outside.has_value();
+  auto entry = entries.begin();
   for (auto const& level : node.levels) {
-    if (is_outside_due && node.outside->span.begin < level.span.begin) {
-      put_outside();
-      is_outside_due = false;
-    }
+    for (; entry != entries.end() && entry->span.begin < level.span.begin; ++entry)
+      out.line(entry->text, entry->span);
     put(out, level, source);
   }
-  if (is_outside_due) put_outside();
+  for (; entry != entries.end(); ++entry) out.line(entry->text, entry->span);
   out.close(node.span.end);
 }
 
@@ -194,13 +269,13 @@ std::string table_row(TableRow const& row, TableDeclaration const& table) {
   std::string line;
   for (std::size_t i = 0; i < row.settings.size(); ++i) {
     auto const width =
-        i < table.headings.size() ? source::code_point_count(table.headings[i].text) : 1;
+        i < table.headings.size() ? source::code_point_count(print(table.headings[i])) : 1;
     line += padded(row.settings[i].text, width) + " ";
   }
   line += "| ";
   for (auto const& outlet : row.outlets) {
     line += &outlet == &row.outlets.front() ? "" : ", ";
-    line += outlet.text;
+    line += print(outlet);
   }
   return line;
 }
@@ -209,7 +284,7 @@ void put(Lines& out, TableDeclaration const& node, source::SourceText const& sou
   auto const end = node.junction ? node.junction->span.end : node.inlet.span.end;
   out.open(head_of(node), head(node.span, end));
   std::string headings;
-  for (auto const& heading : node.headings) headings += heading.text + " ";
+  for (auto const& heading : node.headings) headings += print(heading) + " ";
   auto const bar =
       next_sign('|', node.headings.empty() ? end : node.headings.back().span.end, source);
   auto const from = node.headings.empty() ? bar : node.headings.front().span.begin;

@@ -13,6 +13,12 @@ std::string print(Document const&, source::SourceText const& source);
 
 // Pieces of it, as they stand in a line.
 std::string print(Expression const&);
+std::string print(NumberExpression const&);
+// Where no operations may stand bare, as in `level 0..(rise + 1)` and `at 0 (8 * lane) -1`.
+std::string print_bare(NumberExpression const&);
+std::string print(Word const&);  // with what stands in its brackets
+std::string print(Text const&);
+std::string print(Duration const&);
 std::string print(Clause const&);
 
 }  // namespace leat::syntax

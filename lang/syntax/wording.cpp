@@ -10,78 +10,9 @@ namespace leat::syntax {
 
 namespace {
 
-std::string quoted(Text const& text) {
-  std::string shown = "\"";
-  for (char const letter : text.text) {
-    if (letter == '"' || letter == '\\') shown += '\\';
-    shown += letter;
-  }
-  return shown + '"';
-}
-
-std::string duration(Duration const& duration) {
-  return fmt::format("{} {}", duration.amount.value, duration.unit.text);
-}
-
 std::string place(PlaceReference const& place) {
   auto const junction = place.junction ? place.junction->text + " " : std::string();
   return fmt::format("{}{} {} {}", junction, place.x.value, place.y.value, place.z.value);
-}
-
-// How tightly a node binds; what binds looser than its surroundings needs parentheses.
-int tightness(ExpressionKind kind) {
-  switch (kind) {
-    case ExpressionKind::disjunction:
-      return 0;
-    case ExpressionKind::parity:
-      return 1;
-    case ExpressionKind::conjunction:
-      return 2;
-    case ExpressionKind::negation:
-      return 3;
-    case ExpressionKind::constant:
-    case ExpressionKind::name:
-      break;
-  }
-  return 4;
-}
-
-std::string_view joint(ExpressionKind kind) {
-  if (kind == ExpressionKind::disjunction) return " or ";
-  return kind == ExpressionKind::parity ? " xor " : " and ";
-}
-
-void put(Expression const& node, std::string& out);
-
-// A chain inside a chain of its own kind is another node and keeps its parentheses.
-void put_operand(Expression const& operand, ExpressionKind around, std::string& out) {
-  bool const is_negation_of_atom =
-      around == ExpressionKind::negation && tightness(operand.kind) >= tightness(around);
-  bool const is_bare = is_negation_of_atom || tightness(operand.kind) > tightness(around);
-  if (!is_bare) out += '(';
-  put(operand, out);
-  if (!is_bare) out += ')';
-}
-
-void put(Expression const& node, std::string& out) {
-  switch (node.kind) {
-    case ExpressionKind::constant:
-      out += node.value ? "on" : "off";
-      return;
-    case ExpressionKind::name:
-      out += node.name;
-      return;
-    case ExpressionKind::negation:
-      out += "not ";
-      put_operand(node.operands.front(), node.kind, out);
-      return;
-    default:
-      break;
-  }
-  for (std::size_t i = 0; i < node.operands.size(); ++i) {
-    if (i > 0) out += joint(node.kind);
-    put_operand(node.operands[i], node.kind, out);
-  }
 }
 
 std::string choice(MaterialChoice const& choice) {
@@ -108,7 +39,7 @@ std::string listed(std::vector<Word> const& words) {
   std::string shown;
   for (auto const& word : words) {
     shown += &word == &words.front() ? "" : ", ";
-    shown += word.text;
+    shown += print(word);
   }
   return shown;
 }
@@ -116,21 +47,21 @@ std::string listed(std::vector<Word> const& words) {
 std::string subject(Clause const& clause) {
   std::string shown;
   if (!clause.events.empty()) shown += "after " + listed(clause.events) + ": ";
-  if (clause.body) shown += clause.body->text + " from ";
-  if (clause.subject) shown += clause.subject->text + " ";
+  if (clause.body) shown += print(*clause.body) + " from ";
+  if (clause.subject) shown += print(*clause.subject) + " ";
   return shown;
 }
 
 std::string dealing(Clause const& clause) {
   auto const train =
-      fmt::format("deals {} every {}", listed(clause.dealt), duration(*clause.duration));
+      fmt::format("deals {} every {}", listed(clause.dealt), print(*clause.duration));
   if (!clause.rounds) return train;
   auto const rounds = clause.rounds->value;
   return fmt::format("{} for {} round{}", train, rounds, rounds == 1 ? "" : "s");
 }
 
 std::string predicate(Clause const& clause) {
-  auto const& object = clause.object.text;
+  auto const object = print(clause.object);
   switch (clause.kind) {
     case ClauseKind::reaches:
       return "reaches " + object;
@@ -141,7 +72,7 @@ std::string predicate(Clause const& clause) {
     case ClauseKind::never_state:
       return "never " + object;
     case ClauseKind::clears:
-      return "clear within " + duration(*clause.duration);
+      return "clear within " + print(*clause.duration);
     case ClauseKind::deals:
       return dealing(clause);
     case ClauseKind::findings_none:
@@ -174,26 +105,20 @@ std::string_view keyword_of(SignalKind kind) {
   return "clock";
 }
 
-std::string print(Expression const& expression) {
-  std::string out;
-  put(expression, out);
-  return out;
-}
-
 std::string print(Clause const& clause) { return line_of(clause); }
 
 std::string line_of(SignalDeclaration const& signal) {
-  auto line = fmt::format("{:<6} {}", keyword_of(signal.kind), signal.name.text);
+  auto line = fmt::format("{:<6} {}", keyword_of(signal.kind), print(signal.name));
   switch (signal.kind) {
     case SignalKind::button:
-      line += " for " + duration(*signal.duration);
+      line += " for " + print(*signal.duration);
       break;
     case SignalKind::clock:
-      line += " every " + duration(*signal.duration);
+      line += " every " + print(*signal.duration);
       break;
     case SignalKind::wire:
       line += " = " + print(*signal.on);
-      if (signal.duration) line += " after " + duration(*signal.duration);
+      if (signal.duration) line += " after " + print(*signal.duration);
       break;
     case SignalKind::latch:
       line += " on " + print(*signal.on) + " off " + print(*signal.off);
@@ -209,6 +134,8 @@ std::string line_of(SignalDeclaration const& signal) {
   return line;
 }
 
+std::string line_of(NeverDeclaration const& never) { return "never  " + print(never.condition); }
+
 std::string line_of(MaterialDeclaration const& material) {
   auto const& line = material.name.text;
   return material.traits.empty() ? line : line + " " + listed(material.traits);
@@ -218,7 +145,7 @@ std::string line_of(MarkDeclaration const& mark) {
   if (mark.role == MarkRole::none)
     return fmt::format("{} {}", mark.glyph.text, choice(*mark.choice));
   auto const line =
-      fmt::format("{} {} {}", mark.glyph.text, keyword(mark.role), mark.role_name.text);
+      fmt::format("{} {} {}", mark.glyph.text, keyword(mark.role), print(mark.role_name));
   return mark.choice ? line + " in " + choice(*mark.choice) : line;
 }
 
@@ -235,7 +162,7 @@ std::string line_of(AcceptDeclaration const& accept) {
   auto line = "accept " + accept.finding.text;
   if (accept.place) line += " at " + place(*accept.place);
   if (accept.condition) line += " when " + print(*accept.condition);
-  return line + " because " + quoted(accept.reason);
+  return line + " because " + print(accept.reason);
 }
 
 std::string line_of(Clause const& clause) {
@@ -245,25 +172,25 @@ std::string line_of(Clause const& clause) {
 }
 
 std::string head_of(LevelDeclaration const& level) {
-  auto const head = fmt::format("level {}", level.lowest.value);
-  return level.highest ? fmt::format("{}..{}", head, level.highest->value) : head;
+  auto const head = "level " + print_bare(level.lowest);
+  return level.highest ? fmt::format("{}..{}", head, print_bare(*level.highest)) : head;
 }
 
 std::string head_of(JunctionDeclaration const& junction) {
   auto const head = "junction " + junction.name.text;
-  return junction.title ? fmt::format("{} {}", head, quoted(*junction.title)) : head;
+  return junction.title ? fmt::format("{} {}", head, print(*junction.title)) : head;
 }
 
 std::string head_of(ExpectDeclaration const& expect) {
   std::string head = "expect";
-  if (expect.title) head = fmt::format("{} {}", head, quoted(*expect.title));
+  if (expect.title) head = fmt::format("{} {}", head, print(*expect.title));
   return expect.junction ? head + " of " + expect.junction->text : head;
 }
 
 std::string head_of(TableDeclaration const& table) {
   std::string head = "expect table ";
   if (table.body) head += table.body->text + " from ";
-  head += table.inlet.text;
+  head += print(table.inlet);
   return table.junction ? head + " of " + table.junction->text : head;
 }
 

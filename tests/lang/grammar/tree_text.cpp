@@ -20,7 +20,23 @@ struct Writer {
     out << text;
     return *this;
   }
-  Writer& operator<<(Word const& word) { return *this << word.text; }
+  Writer& operator<<(NumberExpression const& node) {
+    static constexpr std::array kinds{"", "", "neg", "+", "-", "*", "/", "mod", "^"};
+    if (node.kind == NumberKind::literal) return *this << node.literal;
+    if (node.kind == NumberKind::name) return *this << node.name;
+    *this << kinds.at(static_cast<std::size_t>(node.kind)) << "(";
+    for (auto const& operand : node.operands)
+      *this << (&operand == &node.operands.front() ? "" : ",") << operand;
+    return *this << ")";
+  }
+  // A name, then its numbers in brackets, each with its place in the name.
+  Writer& put_name(std::string const& text, std::vector<Index> const& indices) {
+    *this << text;
+    for (auto const& index : indices)
+      *this << "@" << std::to_string(index.at) << "[" << index.value << "]";
+    return *this;
+  }
+  Writer& operator<<(Word const& word) { return put_name(word.text, word.indices); }
   Writer& operator<<(Text const& text) { return *this << "\"" << text.text << "\""; }
   Writer& operator<<(Number const& number) {
     out << number.value << (number.is_too_large ? "!" : "");
@@ -34,7 +50,7 @@ struct Writer {
   Writer& operator<<(Expression const& node) {
     static constexpr std::array kinds{"", "", "not", "and", "or", "xor"};
     if (node.kind == ExpressionKind::constant) return *this << (node.value ? "ON" : "OFF");
-    if (node.kind == ExpressionKind::name) return *this << node.name;
+    if (node.kind == ExpressionKind::name) return put_name(node.name, node.indices);
     *this << kinds.at(static_cast<std::size_t>(node.kind)) << "(";
     for (auto const& operand : node.operands)
       *this << (&operand == &node.operands.front() ? "" : ",") << operand;
@@ -91,7 +107,48 @@ struct Writer {
     return *this << node.settings << "->" << node.outlets;
   }
 
-  Writer& operator<<(SignalsDeclaration const& node) { return *this << "signals" << node.signals; }
+  Writer& operator<<(IncludeDeclaration const& node) { return *this << "include " << node.file; }
+  Writer& operator<<(NumberDeclaration const& node) {
+    return *this << "number " << node.name << "=" << node.value;
+  }
+  Writer& operator<<(Loop const& node) {
+    return *this << node.variable << ":" << node.first << ".." << node.last << " "
+                 << std::to_string(node.begin) << "-" << std::to_string(node.end);
+  }
+  Writer& operator<<(NeverDeclaration const& node) {
+    return *this << node.condition << put_loops(node.loops);
+  }
+  Writer& operator<<(NumberSetting const& node) { return *this << node.name << "=" << node.value; }
+  Writer& operator<<(SignalSetting const& node) { return *this << node.name << "=" << node.value; }
+  Writer& operator<<(PlaceDeclaration const& node) {
+    return *this << "place " << node.design << " " << node.name << "(" << node.x << "," << node.y
+                 << "," << node.z << ") turned:" << node.turned << " mirrored:" << node.mirrored
+                 << node.numbers << node.signals;
+  }
+  Writer& operator<<(JoinDeclaration const& node) {
+    return *this << "join " << node.outlet << " " << node.inlet << " " << node.duration;
+  }
+  Writer& operator<<(PortDeclaration const& node) {
+    return *this << (node.is_outlet ? "outlet " : "inlet ") << node.name << "=" << node.port;
+  }
+  Writer& operator<<(WorksItem const& node) {
+    return std::visit([&](auto const& inner) -> Writer& { return *this << inner; }, node);
+  }
+  Writer& operator<<(WorksDeclaration const& node) {
+    return *this << "works " << node.name << " title:" << node.title << " outside:" << node.outside
+                 << node.items << put_loops(node.loops);
+  }
+  // Nothing where there are none.
+  static std::string put_loops(std::vector<Loop> const& loops) {
+    if (loops.empty()) return {};
+    Writer writer;
+    writer << " loops" << loops;
+    return writer.out.str();
+  }
+  Writer& operator<<(SignalsDeclaration const& node) {
+    *this << "signals" << node.signals << put_loops(node.loops);
+    return node.nevers.empty() ? *this : *this << " never" << node.nevers;
+  }
   Writer& operator<<(MaterialsDeclaration const& node) {
     return *this << "materials" << node.materials;
   }
@@ -100,8 +157,9 @@ struct Writer {
     return *this << "practice" << node.settings;
   }
   Writer& operator<<(JunctionDeclaration const& node) {
-    return *this << "junction " << node.name << " title:" << node.title
-                 << " outside:" << node.outside << node.levels;
+    *this << "junction " << node.name << " title:" << node.title << " outside:" << node.outside;
+    if (!node.numbers.empty()) *this << " numbers" << node.numbers;
+    return *this << node.levels;
   }
   Writer& operator<<(BodyDeclaration const& node) {
     return *this << "body " << node.name << node.properties;
@@ -111,7 +169,8 @@ struct Writer {
                  << " when:" << node.condition << " because:" << node.reason;
   }
   Writer& operator<<(ExpectDeclaration const& node) {
-    return *this << "expect title:" << node.title << " of:" << node.junction << node.clauses;
+    return *this << "expect title:" << node.title << " of:" << node.junction << node.clauses
+                 << put_loops(node.loops);
   }
   Writer& operator<<(TableDeclaration const& node) {
     return *this << "table body:" << node.body << " inlet:" << node.inlet << " of:" << node.junction

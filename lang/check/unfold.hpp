@@ -1,0 +1,92 @@
+#pragma once
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "lang/diagnostics/sink.hpp"
+#include "lang/syntax/document.hpp"
+
+// Numbers worked out, loops repeated: a tree in which every name is plain text and every number a
+// literal. Everything else in this room asks about that tree and knows neither loops nor brackets.
+namespace leat::check {
+
+// Values of numbers by name. A scope may lie within another one, which has to outlive it; its own
+// names hide the outer ones.
+class Numbers {
+ public:
+  Numbers() = default;
+  Numbers within() const {
+    Numbers inner;
+    inner.outer_ = this;
+    return inner;
+  }
+  void set(std::string name, long value) { own_[std::move(name)] = value; }
+  std::optional<long> find(std::string_view name) const;
+  // All names that can be seen, for messages.
+  std::vector<std::string> names() const;
+
+ private:
+  std::map<std::string, long, std::less<>> own_;
+  Numbers const* outer_ = nullptr;
+};
+
+// What `where` gives the numbers of a junction or works for one place, by name.
+using Settings = std::map<std::string, long, std::less<>>;
+// Of a place whose numbers are literals, as unfolding leaves it.
+Settings settings_of(syntax::PlaceDeclaration const&);
+
+// The numbers of a junction or works that `where` may set. Those inside of loops are not among
+// them.
+std::vector<syntax::Word> settable_numbers(syntax::JunctionDeclaration const&);
+std::vector<syntax::Word> settable_numbers(syntax::WorksDeclaration const&);
+
+// Unfolds the parts of one file, or of one file with all it includes. There is one of these for
+// all, because the bound on repetitions is for all, and because what is wrong with an expression is
+// said once, however often it is worked out.
+//
+// Each part comes back with its loops repeated in order and taken away, numbers replaced by
+// literals, and numbers in brackets written into the names: `turn[2 * lane + 1]` becomes the text
+// "turn[3]", without indices. Spans stay those of the text as written. What has a fault is
+// reported and left out.
+class Unfolder {
+ public:
+  // Entries that loops may make, over the whole file.
+  static constexpr std::size_t most_entries = 1'000'000;
+  // Beyond this on either side no number is understood.
+  static constexpr long largest = 1'000'000'000;
+
+  explicit Unfolder(diagnostics::Sink& sink) : sink_(sink) {}
+
+  // The value, or none after a report: an unknown name, a division by zero, a negative exponent, a
+  // value beyond `largest`.
+  std::optional<long> evaluate(syntax::NumberExpression const&, Numbers const&);
+
+  // The file's numbers, each seen by those after it.
+  Numbers file_numbers(syntax::Document const&);
+
+  syntax::SignalsDeclaration unfold(syntax::SignalsDeclaration const&, Numbers const& file);
+  syntax::ExpectDeclaration unfold(syntax::ExpectDeclaration const&, Numbers const& file);
+  syntax::MarksDeclaration unfold(syntax::MarksDeclaration const&, Numbers const& file);
+  syntax::TableDeclaration unfold(syntax::TableDeclaration const&, Numbers const& file);
+  syntax::AcceptDeclaration unfold(syntax::AcceptDeclaration const&, Numbers const& file);
+  // With the values that a place gives; the numbers stay in the list, as literals.
+  syntax::JunctionDeclaration unfold(syntax::JunctionDeclaration const&, Numbers const& file,
+                                     Settings const& = {});
+  syntax::WorksDeclaration unfold(syntax::WorksDeclaration const&, Numbers const& file,
+                                  Settings const& = {});
+  // All of a file, with no settings.
+  syntax::Document unfold(syntax::Document const&);
+
+ private:
+  diagnostics::Sink& sink_;
+  std::size_t entries_ = 0;  // made by loops so far
+  bool is_spent_ = false;
+  std::set<std::pair<std::size_t, std::size_t>> told_;  // spans of which a fault was reported
+};
+
+}  // namespace leat::check
