@@ -55,7 +55,7 @@ std::vector<Accepted> read_acceptances(Reading const& reading, Sights const& sig
     Accepted accepted;
     auto const kind = find_finding(reading, accept->finding);
     bool const has_place =
-        !reading.names.junctions.all.empty() && resolve_place(reading, sights, *accept, accepted);
+        !(sights.drawings.empty() && sights.plants.empty()) && resolve_place(reading, sights, *accept, accepted);
     if (!kind || !has_place) continue;
     accepted.kind = *kind;
     if (accept->condition) accepted.condition.when = &*accept->condition;

@@ -9,6 +9,7 @@
 #include "engine/model/expectation.hpp"
 #include "engine/model/practice.hpp"
 #include "lang/check/drawing.hpp"
+#include "lang/check/plant.hpp"
 #include "lang/check/ports.hpp"
 #include "lang/check/reading.hpp"
 
@@ -32,7 +33,7 @@ struct Condition {
 
 // An expectation with every name resolved.
 struct Wanted {
-  std::size_t junction = 0;  // its place in Names::junctions
+  std::size_t junction = 0;  // its place in Names::junctions; works come after them
   model::Claim claim = model::Claim::reaches;
   std::optional<std::uint32_t> inlet, profile, outlet;
   std::optional<model::Severity> ceiling;
@@ -46,10 +47,11 @@ struct Wanted {
   source::Span span;
 };
 
-// What an expectation may speak of.
+// What an expectation may speak of: junctions, and after them works.
 struct Sights {
   std::vector<Drawing> const& drawings;  // by junction
   std::vector<Ports> const& ports;       // by junction
+  std::vector<Plant> const& plants;      // by works
   std::map<std::string, std::vector<std::size_t>, std::less<>> junctions_of_inlet;
 };
 

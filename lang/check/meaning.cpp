@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include "lang/check/bodies_and_practice.hpp"
+#include "lang/check/placing.hpp"
+#include "lang/check/plant_ports.hpp"
 #include "lang/check/materials.hpp"
 #include "lang/check/plates.hpp"
 #include "lang/diagnostics/catalogue.hpp"
@@ -14,7 +16,8 @@ namespace {
 using diagnostics::Listed;
 
 void check_junctions(Reading const& reading) {
-  if (!reading.names.junctions.all.empty() || !reading.is_whole) return;
+  bool const is_nothing = reading.names.junctions.all.empty() && reading.names.works.all.empty();
+  if (!is_nothing || !reading.is_whole) return;
   reading.sink.report(
       {Listed("no-junction"),
        "The file draws no junction",
@@ -23,12 +26,29 @@ void check_junctions(Reading const& reading) {
        "Draw one: 'junction NAME { level 0 { |...| } }'."});
 }
 
+// Works are laid out once what they place is known.
+void lay_out_works(Reading const& reading, syntax::Document const& folded, Unfolder& unfolder,
+                   Numbers const& numbers, Meaning& meaning) {
+  Workshop workshop(reading, folded, unfolder, numbers, meaning.drawings, meaning.ports,
+                    meaning.practice[model::Rule::ticks_per_second]);
+  for (std::size_t works = 0; works < meaning.names.works.all.size(); ++works) {
+    auto& scopes = meaning.scopes.emplace_back(meaning.names);
+    auto& plant = meaning.plants.emplace_back(lay_out(workshop, works, scopes));
+    if (plant.is_sound)
+      plant.is_sound = check_overlaps(reading, meaning.fills, scopes, plant);
+  }
+}
+
 }  // namespace
 
-Meaning understand(syntax::Document const& document, source::SourceText const& source,
+Meaning understand(syntax::Document const& folded, source::SourceText const& source,
                    diagnostics::Sink& sink) {
   bool const is_whole = sink.empty();
   Meaning meaning;
+  Unfolder unfolder(sink);
+  auto const numbers = unfolder.file_numbers(folded);
+  meaning.document = std::make_shared<syntax::Document>(unfolder.unfold(folded));
+  auto const& document = *meaning.document;
   meaning.names = collect_names(document, sink);
   UnknownNames unknown(meaning.names);
   Reading const reading{document, source, meaning.names, unknown, sink, is_whole};
@@ -46,10 +66,15 @@ Meaning understand(syntax::Document const& document, source::SourceText const& s
   check_marks(reading, meaning.drawings);
   check_port_materials(reading, meaning.fills, meaning.materials);
   check_plates(reading, meaning.drawings, meaning.fills, meaning.materials);
-  Sights sights{meaning.drawings, meaning.ports, {}};
+  lay_out_works(reading, folded, unfolder, numbers, meaning);
+  Sights sights{meaning.drawings, meaning.ports, meaning.plants, {}};
   for (std::size_t junction = 0; junction < meaning.ports.size(); ++junction) {
     for (auto const* inlet : meaning.ports[junction].inlets)
       sights.junctions_of_inlet[inlet->name.text].push_back(junction);
+  }
+  for (std::size_t works = 0; works < meaning.plants.size(); ++works) {
+    for (auto const& [name, id] : meaning.plants[works].end_inlets)
+      sights.junctions_of_inlet[name].push_back(meaning.ports.size() + works);
   }
   meaning.wanted = read_expectations(reading, sights, meaning.practice);
   auto tables = read_tables(reading, sights);

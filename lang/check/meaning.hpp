@@ -1,4 +1,5 @@
 #pragma once
+#include <memory>
 #include <vector>
 
 #include "engine/model/material.hpp"
@@ -8,14 +9,15 @@
 #include "lang/check/expectations.hpp"
 #include "lang/check/marks.hpp"
 #include "lang/check/names.hpp"
+#include "lang/check/plant.hpp"
 #include "lang/check/ports.hpp"
 #include "lang/check/signals.hpp"
 
 namespace leat::check {
 
-// What a file means, every name resolved. Points into the document it was read from, which must
-// outlive it.
+// What a file means, every name resolved.
 struct Meaning {
+  std::shared_ptr<syntax::Document const> document;  // unfolded: what all the rest points into
   Names names;
   Signals signals;
   std::vector<model::Material> materials;  // by MaterialId
@@ -24,6 +26,8 @@ struct Meaning {
   model::Practice practice;
   std::vector<Drawing> drawings;  // by junction
   std::vector<Ports> ports;       // by junction
+  std::vector<Plant> plants;      // by works
+  std::vector<Scopes> scopes;     // by works: what its places have to themselves
   std::vector<Wanted> wanted;     // expectations, then tables
   std::vector<Accepted> accepted;
 };

@@ -17,7 +17,7 @@ using diagnostics::Listed;
 using diagnostics::Sink;
 using syntax::Word;
 
-constexpr std::size_t most_marks = std::numeric_limits<model::FillId>::max() - 1;
+constexpr std::size_t most_marks = 65'534;
 constexpr std::size_t most_junctions = 1000, most_shares = 10'000'000;
 constexpr std::size_t most_materials = std::numeric_limits<model::MaterialId>::max();
 
@@ -90,6 +90,13 @@ void enter_junctions_and_bodies(syntax::Document const& document, Names& names, 
     if (names.junctions.enter(junction->name.text, *junction)) continue;
     report_twice(sink, "junction", junction->name,
                  names.junctions.declared(junction->name.text)->name);
+  }
+  for (auto const* works : all_of<syntax::WorksDeclaration>(document)) {
+    if (auto const* junction = names.junctions.declared(works->name.text)) {
+      report_twice(sink, "junction or works", works->name, junction->name);
+    } else if (!names.works.enter(works->name.text, *works)) {
+      report_twice(sink, "works", works->name, names.works.declared(works->name.text)->name);
+    }
   }
   for (auto const* body : all_of<syntax::BodyDeclaration>(document)) {
     if (names.bodies.enter(body->name.text, *body)) continue;

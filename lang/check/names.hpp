@@ -64,6 +64,7 @@ struct Names {
   Roll<syntax::MaterialDeclaration> materials;  // declared ones; the built-in ones come before them
   Roll<syntax::MarkDeclaration> marks;          // by glyph
   Roll<syntax::JunctionDeclaration> junctions;
+  Roll<syntax::WorksDeclaration> works;
   Roll<syntax::BodyDeclaration> bodies;
   PortNames inlets, outlets;
   std::vector<ProfileName> profiles;  // in judged order

@@ -30,15 +30,16 @@ std::optional<std::uint32_t> find_port(Reading const& reading, NameKind kind, Po
 
 void report_which(Reading const& reading, source::Span whose,
                   std::vector<std::size_t> const& able) {
-  auto const& all = reading.names.junctions.all;
   diagnostics::Diagnostic found;
   found.name = Listed("which-junction");
   found.headline = "It is unclear which junction is meant here";
   found.primary = {whose, "the file has several junctions that this may speak of", {}};
   for (std::size_t i = 0; i < std::min<std::size_t>(able.size(), 3); ++i)
     found.others.push_back(
-        {all[able[i]]->name.span, fmt::format("'{}' is one of them", all[able[i]]->name.text), {}});
-  found.remedy = fmt::format("Name the junction, such as '{}'.", all[able.front()]->name.text);
+        {name_of(reading.names, able[i]).span,
+         fmt::format("'{}' is one of them", name_of(reading.names, able[i]).text), {}});
+  found.remedy = fmt::format("Name the junction, such as '{}'.",
+                             name_of(reading.names, able.front()).text);
   reading.sink.report(std::move(found));
 }
 
@@ -46,7 +47,37 @@ bool is_within(syntax::Number const& number, int extent) {
   return !number.is_too_large && number.value >= 0 && number.value < extent;
 }
 
+// The extents of what is drawn; none where it has a fault of its own.
+std::optional<model::Place> extent_of(Sights const& sights, std::size_t junction) {
+  if (junction < sights.drawings.size()) {
+    auto const& shape = sights.drawings[junction].shape;
+    if (!shape.is_sound) return std::nullopt;
+    return model::Place{shape.width, shape.depth, shape.height()};
+  }
+  auto const& plant = sights.plants[junction - sights.drawings.size()];
+  if (!plant.is_sound) return std::nullopt;
+  return model::Place{plant.width, plant.depth, plant.height};
+}
+
+using Ends = std::map<std::string, std::size_t, std::less<>>;
+
+// Of a plant with a fault nothing is said.
+std::optional<std::uint32_t> find_end(Reading const& reading, NameKind kind, Plant const& plant,
+                                      Ends const& ends, Word const& word) {
+  if (!plant.is_sound) return std::nullopt;
+  if (auto const found = ends.find(word.text); found != ends.end())
+    return static_cast<std::uint32_t>(found->second);
+  reading.unknown.add_end(kind, word, plant.declaration->name.text, ends);
+  return std::nullopt;
+}
+
 }  // namespace
+
+Word const& name_of(Names const& names, std::size_t junction) {
+  auto const junctions = names.junctions.all.size();
+  return junction < junctions ? names.junctions.all[junction]->name
+                              : names.works.all[junction - junctions]->name;
+}
 
 std::optional<std::size_t> find_junction(Reading const& reading, Sights const& sights,
                                          std::optional<Word> const& named, Word const* inlet,
@@ -54,10 +85,11 @@ std::optional<std::size_t> find_junction(Reading const& reading, Sights const& s
   auto const& junctions = reading.names.junctions;
   if (named) {
     if (auto const id = junctions.find(named->text)) return *id;
+    if (auto const id = reading.names.works.find(named->text)) return junctions.all.size() + *id;
     reading.unknown.add(NameKind::junction, *named);
     return std::nullopt;
   }
-  if (junctions.all.size() == 1) return 0;
+  if (junctions.all.size() + reading.names.works.all.size() == 1) return 0;
   if (!inlet) {
     report_which(reading, whose, {0, 1});
     return std::nullopt;
@@ -75,6 +107,10 @@ std::optional<std::size_t> find_junction(Reading const& reading, Sights const& s
 
 std::optional<std::uint32_t> find_inlet(Reading const& reading, Sights const& sights,
                                         std::size_t junction, Word const& word) {
+  if (auto const junctions = sights.drawings.size(); junction >= junctions) {
+    auto const& plant = sights.plants[junction - junctions];
+    return find_end(reading, NameKind::inlet, plant, plant.end_inlets, word);
+  }
   return find_port(reading, NameKind::inlet, reading.names.inlets.find(word.text),
                    sights.ports[junction].inlets, reading.names.junctions.all[junction]->name.text,
                    word);
@@ -82,6 +118,10 @@ std::optional<std::uint32_t> find_inlet(Reading const& reading, Sights const& si
 
 std::optional<std::uint32_t> find_outlet(Reading const& reading, Sights const& sights,
                                          std::size_t junction, Word const& word) {
+  if (auto const junctions = sights.drawings.size(); junction >= junctions) {
+    auto const& plant = sights.plants[junction - junctions];
+    return find_end(reading, NameKind::outlet, plant, plant.end_outlets, word);
+  }
   return find_port(reading, NameKind::outlet, reading.names.outlets.find(word.text),
                    sights.ports[junction].outlets, reading.names.junctions.all[junction]->name.text,
                    word);
@@ -103,20 +143,20 @@ std::optional<model::FindingKind> find_finding(Reading const& reading, Word cons
 
 std::optional<model::Place> find_place(Reading const& reading, Sights const& sights,
                                        std::size_t junction, syntax::PlaceReference const& at) {
-  auto const& shape = sights.drawings[junction].shape;
-  if (!shape.is_sound) return std::nullopt;
-  if (is_within(at.x, shape.width) && is_within(at.y, shape.depth) &&
-      is_within(at.z, shape.height()))
+  auto const extent = extent_of(sights, junction);
+  if (!extent) return std::nullopt;
+  if (is_within(at.x, extent->x) && is_within(at.y, extent->y) && is_within(at.z, extent->z))
     return model::Place{static_cast<int>(at.x.value), static_cast<int>(at.y.value),
                         static_cast<int>(at.z.value)};
-  auto const& name = reading.names.junctions.all[junction]->name;
+  auto const& name = name_of(reading.names, junction);
   reading.sink.report(
       {Listed("place-outside"),
-       fmt::format("The place lies outside junction '{}'", name.text),
+       fmt::format("The place lies outside {} '{}'",
+                   junction < sights.drawings.size() ? "junction" : "works", name.text),
        {at.span, "column, row and level of a cell, each counted from 0", {}},
        {{name.span,
          fmt::format("'{}' has columns 0..{}, rows 0..{} and levels 0..{}", name.text,
-                     shape.width - 1, shape.depth - 1, shape.height() - 1),
+                     extent->x - 1, extent->y - 1, extent->z - 1),
          {}}},
        "Name a cell of the drawing."});
   return std::nullopt;

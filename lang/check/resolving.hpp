@@ -9,7 +9,10 @@
 // find.
 namespace leat::check {
 
-// The junction that is meant: the one that is named; else the only one; else the only one that
+// The name of a junction or works, by its place.
+syntax::Word const& name_of(Names const&, std::size_t junction);
+
+// The junction or works that is meant: the one that is named; else the only one; else the only one that
 // draws the inlet. `whose` is the span of what needs to know.
 std::optional<std::size_t> find_junction(Reading const&, Sights const&,
                                          std::optional<syntax::Word> const& named,

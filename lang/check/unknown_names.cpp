@@ -36,6 +36,8 @@ constexpr std::array<KindRow, kind_count> kinds{{
      "Give a mark the role: 'k outlet NAME'."},
     {NameKind::body, Listed("unknown-body"), "body", "Declare it: 'body NAME { ... }'."},
     {NameKind::junction, Listed("unknown-junction"), "junction", "Name a junction of this file."},
+    {NameKind::design, Listed("unknown-design"), "junction or works",
+     "Place a junction or works of this file."},
     {NameKind::finding, Listed("unknown-finding"), "finding", "docs/findings.md lists them all."},
     {NameKind::rule, Listed("unknown-practice"), "rule of practice",
      "docs/model.md lists them all."},
@@ -83,6 +85,12 @@ std::vector<std::string> UnknownNames::known(NameKind kind, Uses const& uses) co
     for (auto const* port : *uses.ports) names.push_back(port->name.text);
     return names;
   }
+  if (uses.ends != nullptr) {
+    for (auto const& [name, id] : *uses.ends) {
+      if (names.size() < most_compared) names.push_back(name);
+    }
+    return names;
+  }
   switch (kind) {
     case NameKind::signal:
       return names_of(names_.signals);
@@ -100,7 +108,12 @@ std::vector<std::string> UnknownNames::known(NameKind kind, Uses const& uses) co
       for (auto const& profile : names_.profiles) names.push_back(profile.name);
       return names;
     case NameKind::junction:
-      return names_of(names_.junctions);
+    case NameKind::design: {
+      names = names_of(names_.junctions);
+      auto const works = names_of(names_.works);
+      names.insert(names.end(), works.begin(), works.end());
+      return names;
+    }
     case NameKind::finding:
       return names_of_rows(model::finding_table);
     case NameKind::rule:
@@ -122,6 +135,13 @@ void UnknownNames::add_port(NameKind kind, syntax::Word const& word, std::string
   uses.ports = &ports;
 }
 
+void UnknownNames::add_end(NameKind kind, syntax::Word const& word, std::string const& works,
+                           std::map<std::string, std::size_t, std::less<>> const& ends) {
+  auto& uses = uses_[{kind, word.text, works}];
+  uses.spans.push_back(word.span);
+  uses.ends = &ends;
+}
+
 diagnostics::Diagnostic UnknownNames::describe(Key const& key, Uses const& uses,
                                                std::optional<std::string> const& near,
                                                std::vector<std::string> const& known) const {
@@ -130,8 +150,9 @@ diagnostics::Diagnostic UnknownNames::describe(Key const& key, Uses const& uses,
   diagnostics::Diagnostic found;
   found.name = row.report;
   found.headline = junction.empty() ? fmt::format("There is no {} named '{}'", row.word, name)
-                                    : fmt::format("Junction '{}' has no {} named '{}'", junction,
-                                                  row.word, name);
+                                    : fmt::format("{} '{}' has no {} named '{}'",
+                                                  uses.ends != nullptr ? "Works" : "Junction",
+                                                  junction, row.word, name);
   if (uses.spans.size() > 1) found.headline += fmt::format(" (used {} times)", uses.spans.size());
   found.primary = {uses.spans.front(),
                    junction.empty()

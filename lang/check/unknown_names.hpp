@@ -11,7 +11,7 @@
 
 namespace leat::check {
 
-enum class NameKind { signal, material, inlet, outlet, body, junction, finding, rule, property };
+enum class NameKind { signal, material, inlet, outlet, body, junction, design, finding, rule, property };
 
 // Names that were used and mean nothing. A name that is used ten times is one fault: its uses are
 // gathered while the file is read and reported together at the end.
@@ -22,6 +22,9 @@ class UnknownNames {
   // A port that the junction, whose ports these are, does not draw. The ports must outlive this.
   void add_port(NameKind, syntax::Word const&, std::string const& junction,
                 std::vector<PortName const*> const& ports);
+  // An end of a works, of which these are all. They must outlive this.
+  void add_end(NameKind, syntax::Word const&, std::string const& works,
+               std::map<std::string, std::size_t, std::less<>> const& ends);
   // In a file that is not whole only those that are close to a known name are reported: of the
   // others the declaration may be what the grammar left out.
   void report(diagnostics::Sink&, bool is_whole) const;
@@ -30,6 +33,7 @@ class UnknownNames {
   struct Uses {
     std::vector<source::Span> spans;
     std::vector<PortName const*> const* ports = nullptr;
+    std::map<std::string, std::size_t, std::less<>> const* ends = nullptr;
   };
   using Key = std::tuple<NameKind, std::string, std::string>;  // kind, name, junction
 

@@ -107,6 +107,14 @@ inline constexpr std::array catalogue{
     CatalogueRow{"repeated-outlet", "A row of a table names an outlet twice."},
     CatalogueRow{"contradictory-rows", "Two rows of a table apply at once and differ."},
     CatalogueRow{"no-reason", "A finding is accepted without a reason."},
+    // works
+    CatalogueRow{"works-in-itself", "A works is placed within itself, or too deep within others."},
+    CatalogueRow{"unknown-design", "Something that is neither junction nor works is placed."},
+    CatalogueRow{"unknown-number", "A place gives a number that what it places does not have."},
+    CatalogueRow{"unused-setting", "A place gives a signal that nothing in it depends on."},
+    CatalogueRow{"joined-twice", "An outlet is joined to two inlets."},
+    CatalogueRow{"overlap", "Two places overlap in cells that are not filled alike."},
+    CatalogueRow{"empty-works", "A works places nothing."},
     CatalogueRow{"accepted-twice", "The same finding is accepted twice."},
 };
 

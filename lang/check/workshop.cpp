@@ -1,0 +1,95 @@
+#include <algorithm>
+
+#include "lang/check/glyphs.hpp"
+#include "lang/check/placing.hpp"
+
+namespace leat::check {
+
+namespace {
+
+template <class Declaration>
+std::vector<Declaration const*> as_written(syntax::Document const& folded,
+                                           Roll<Declaration> const& roll) {
+  std::vector<Declaration const*> found(roll.all.size(), nullptr);
+  for (auto const* declaration : all_of<Declaration>(folded)) {
+    auto const id = roll.find(declaration->name.text);
+    if (id && found[*id] == nullptr) found[*id] = declaration;
+  }
+  return found;
+}
+
+std::vector<std::vector<std::uint32_t>> ports_of_marks(std::vector<PortName const*> const& ports,
+                                                       std::size_t marks) {
+  std::vector<std::vector<std::uint32_t>> found(marks);
+  for (std::uint32_t port = 0; port < ports.size(); ++port) {
+    for (auto mark : ports[port]->marks) found[mark].push_back(port);
+  }
+  return found;
+}
+
+}  // namespace
+
+Workshop::Workshop(Reading const& reading, syntax::Document const& folded, Unfolder& unfolder,
+                   Numbers const& file_numbers, std::vector<Drawing> const& drawings,
+                   std::vector<Ports> const& ports, int ticks_a_second)
+    : reading_(reading),
+      unfolder_(unfolder),
+      numbers_(file_numbers),
+      drawings_(drawings),
+      ports_(ports),
+      ticks_a_second_(ticks_a_second),
+      junctions_(as_written(folded, reading.names.junctions)),
+      works_(as_written(folded, reading.names.works)) {
+  for (auto const* junction : junctions_) settable_.push_back(settable_numbers(*junction));
+  for (auto const* works : works_) settable_.push_back(settable_numbers(*works));
+}
+
+std::shared_ptr<DrawnJunction const> Workshop::drawn(std::size_t junction,
+                                                      Settings const& settings) {
+  auto& drawn = drawn_[{junction, settings}];
+  if (drawn) return drawn;
+  drawn = std::make_shared<DrawnJunction>();
+  drawn->junction = junction;
+  drawn->ports = ports_[junction];
+  if (settings.empty()) {
+    drawn->drawing = drawings_[junction];
+  } else {
+    drawn->unfolded = unfolder_.unfold(*junctions_[junction], numbers_, settings);
+    drawn->drawing = read_drawing(reading_, drawn->unfolded);
+  }
+  if (drawn->drawing.shape.is_sound && drawn->drawing.strays.empty()) read_cells(*drawn);
+  return drawn;
+}
+
+void Workshop::read_cells(DrawnJunction& drawn) const {
+  auto const& shape = drawn.drawing.shape;
+  GlyphTable const table(reading_.names);
+  auto const marks = reading_.names.marks.all.size();
+  auto const inlets = ports_of_marks(drawn.ports.inlets, marks);
+  auto const outlets = ports_of_marks(drawn.ports.outlets, marks);
+  drawn.inlets.resize(drawn.ports.inlets.size());
+  drawn.outlets.resize(drawn.ports.outlets.size());
+  for_each_row(shape, [&](int z, int y, syntax::Row const& row) {
+    std::string_view const text = row.text;
+    int x = 0;
+    for (std::size_t at = 0; at < text.size(); ++x) {
+      auto const length = glyph_length(text, at);
+      auto const mark = table.mark_of(text.substr(at, length));
+      drawn.marks.push_back(mark);
+      for (auto port : inlets[mark]) drawn.inlets[port].push_back({x, y, z});
+      for (auto port : outlets[mark]) drawn.outlets[port].push_back({x, y, z});
+      at += length;
+    }
+  });
+}
+
+std::shared_ptr<syntax::WorksDeclaration const> Workshop::unfolded(std::size_t works,
+                                                                   Settings const& settings) {
+  auto& unfolded = unfolded_[{works, settings}];
+  if (!unfolded)
+    unfolded = std::make_shared<syntax::WorksDeclaration>(
+        unfolder_.unfold(*works_[works], numbers_, settings));
+  return unfolded;
+}
+
+}  // namespace leat::check
