@@ -1,5 +1,7 @@
 #include "lang/lower/circuit_lowering.hpp"
 
+#include <algorithm>
+
 #include "engine/contract.hpp"
 
 namespace leat::lower {
@@ -44,8 +46,11 @@ Operator operator_of(ExpressionKind kind) {
 
 }  // namespace
 
-CircuitLowering::CircuitLowering(check::Meaning const& meaning)
-    : names_(meaning.names), operands_(meaning.names.signals.all.size()) {
+CircuitLowering::CircuitLowering(check::Meaning const& meaning, check::Scopes const* scopes)
+    : names_(meaning.names),
+      scopes_(scopes),
+      wire_order_(meaning.signals.wire_order),
+      operands_(meaning.names.signals.all.size()) {
   auto const ticks_a_second = meaning.practice[model::Rule::ticks_per_second];
   for (auto const* declaration : names_.signals.all) {
     model::Signal signal;
@@ -60,10 +65,30 @@ CircuitLowering::CircuitLowering(check::Meaning const& meaning)
     if (declaration.on) circuit_.signals[s].definition = lower(*declaration.on);
     if (declaration.off) circuit_.signals[s].reset = lower(*declaration.off);
   }
-  circuit_.wire_order = meaning.signals.wire_order;
+}
+
+// Wires of places follow the file's and those of outer places, never the other way round; within a
+// place they stand as in the file.
+model::Circuit CircuitLowering::circuit() const {
+  auto circuit = circuit_;
+  circuit.wire_order = wire_order_;
+  std::vector<std::size_t> place(names_.signals.all.size(), 0);
+  for (std::size_t i = 0; i < wire_order_.size(); ++i) place[wire_order_[i]] = i;
+  std::vector<std::size_t> wires;
+  for (std::size_t i = 0; i < own_.size(); ++i) {
+    if (circuit.signals[place.size() + i].kind == model::SignalKind::wire) wires.push_back(i);
+  }
+  std::sort(wires.begin(), wires.end(), [&](std::size_t a, std::size_t b) {
+    return std::pair(own_[a].scope, place[own_[a].signal]) <
+           std::pair(own_[b].scope, place[own_[b].signal]);
+  });
+  for (auto wire : wires)
+    circuit.wire_order.push_back(static_cast<model::SignalId>(place.size() + wire));
+  return circuit;
 }
 
 ExpressionId CircuitLowering::operand(model::SignalId signal) {
+  if (signal >= operands_.size()) operands_.resize(signal + 1);
   auto& known = operands_[signal];
   if (!known) known = circuit_.add({Operator::signal, signal, 0});
   return *known;
@@ -83,12 +108,62 @@ ExpressionId CircuitLowering::chained(Operator op, std::vector<ExpressionId> con
 // A chain of n operands becomes n - 1 nodes leaning left, so its depth in the arena does not matter
 // to anyone: operands come before their users, and one pass over the arena evaluates all. The
 // recursion here is as deep as the text is nested, which the grammar bounds.
-ExpressionId CircuitLowering::lower(syntax::Expression const& expression) {
+ExpressionId CircuitLowering::lower(syntax::Expression const& expression, Scope scope) {
+  auto const id = lower_in(expression, scope);
+  define_open();
+  return id;
+}
+
+model::SignalId CircuitLowering::signal_in(Scope scope, model::SignalId signal) {
+  auto const home = scopes_ != nullptr ? scopes_->home(scope, signal) : check::Scopes::file;
+  if (home == check::Scopes::file) return signal;
+  auto const next = static_cast<model::SignalId>(circuit_.signals.size());
+  auto const [entry, is_new] = own_id_.try_emplace({home, signal}, next);
+  if (is_new) {
+    undefined_.push_back(own_.size());
+    own_.push_back({home, signal});
+    auto const copy = circuit_.signals[signal];
+    circuit_.signals.push_back(copy);
+  }
+  return entry->second;
+}
+
+// A signal that a place replaces is what is given for it, said outside of the place.
+ExpressionId CircuitLowering::meant(Scope scope, model::SignalId signal) {
+  if (scopes_ != nullptr) {
+    auto const home = scopes_->home(scope, signal);
+    if (auto const* given = scopes_->replacement(home, signal))
+      return lower_in(*given, scopes_->outer(home));
+  }
+  return operand(signal_in(scope, signal));
+}
+
+// One after the other, so that long chains of wires are no deep recursion.
+void CircuitLowering::define_open() {
+  while (!undefined_.empty()) {
+    auto const at = undefined_.back();
+    undefined_.pop_back();
+    auto const own = own_[at];
+    auto const id = names_.signals.all.size() + at;
+    auto const& declaration = *names_.signals.all[own.signal];
+    if (declaration.on) {
+      auto const definition = lower_in(*declaration.on, own.scope);
+      circuit_.signals[id].definition = definition;
+    }
+    if (declaration.off) {
+      auto const reset = lower_in(*declaration.off, own.scope);
+      circuit_.signals[id].reset = reset;
+    }
+  }
+}
+
+ExpressionId CircuitLowering::lower_in(syntax::Expression const& expression, Scope scope) {
   if (expression.kind == ExpressionKind::name)
-    return operand(*names_.signals.find(expression.name));
-  if (auto const found = known_.find(&expression); found != known_.end()) return found->second;
+    return meant(scope, *names_.signals.find(expression.name));
+  if (auto const found = known_.find({&expression, scope}); found != known_.end())
+    return found->second;
   std::vector<ExpressionId> operands;
-  for (auto const& part : expression.operands) operands.push_back(lower(part));
+  for (auto const& part : expression.operands) operands.push_back(lower_in(part, scope));
   ExpressionId id = 0;
   if (expression.kind == ExpressionKind::constant)
     id = circuit_.add({Operator::constant, expression.value ? 1u : 0u, 0});
@@ -96,7 +171,7 @@ ExpressionId CircuitLowering::lower(syntax::Expression const& expression) {
     id = negated(operands.front());
   else
     id = chained(operator_of(expression.kind), operands);
-  known_.emplace(&expression, id);
+  known_.emplace(std::pair(&expression, scope), id);
   return id;
 }
 

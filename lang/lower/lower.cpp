@@ -5,6 +5,7 @@
 #include "lang/grammar/parse.hpp"
 #include "lang/lower/cells.hpp"
 #include "lang/lower/circuit_lowering.hpp"
+#include "lang/lower/plant.hpp"
 #include "lang/lower/words.hpp"
 
 namespace leat::lower {
@@ -83,6 +84,23 @@ Junction lower_junction(check::Meaning const& meaning, std::size_t junction) {
   return lowered;
 }
 
+// The same for a works; its expectations come after those of the junctions.
+Junction lower_works(check::Meaning const& meaning, std::size_t works) {
+  Junction lowered;
+  auto& design = lowered.design;
+  auto const& declaration = *meaning.plants[works].declaration;
+  design.outside_is_open = declaration.outside && declaration.outside->text == "open";
+  design.materials = meaning.materials;
+  design.profiles = meaning.profiles;
+  design.practice = meaning.practice;
+  CircuitLowering circuit(meaning, &meaning.scopes[works]);
+  lower_plant(meaning, works, circuit, design, lowered.map);
+  lower_judging(meaning, meaning.drawings.size() + works, circuit, lowered);
+  design.circuit = circuit.circuit();
+  lower_works_words(meaning, works, circuit, lowered.map);
+  return lowered;
+}
+
 }  // namespace
 
 std::vector<Junction> read_designs(source::SourceText const& source, diagnostics::Sink& sink) {
@@ -92,6 +110,8 @@ std::vector<Junction> read_designs(source::SourceText const& source, diagnostics
   if (!sink.empty()) return lowered;
   for (std::size_t junction = 0; junction < meaning.names.junctions.all.size(); ++junction)
     lowered.push_back(lower_junction(meaning, junction));
+  for (std::size_t works = 0; works < meaning.plants.size(); ++works)
+    lowered.push_back(lower_works(meaning, works));
   return lowered;
 }
 

@@ -1,0 +1,133 @@
+#include "lang/lower/plant.hpp"
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "lang/check/glyphs.hpp"
+
+namespace leat::lower {
+
+namespace {
+
+using Rows = std::map<std::pair<int, int>, source::RowText>;
+
+std::shared_ptr<Rows const> rows_of(check::Drawing const& drawing) {
+  auto rows = std::make_shared<Rows>();
+  check::for_each_row(drawing.shape, [&](int z, int y, syntax::Row const& row) {
+    auto& begins = (*rows)[{z, y}].glyph_begins;
+    for (std::size_t at = 0; at < row.text.size(); at += check::glyph_length(row.text, at))
+      begins.push_back(row.span.begin + at);
+    begins.push_back(row.span.begin + row.text.size());
+  });
+  return rows;
+}
+
+class PlantLowering {
+ public:
+  PlantLowering(check::Meaning const& meaning, check::Plant const& plant, CircuitLowering& circuit,
+                model::Design& design, source::SourceMap& map)
+      : meaning_(meaning), plant_(plant), circuit_(circuit), design_(design), map_(map) {}
+
+  void run() {
+    auto const outside = design_.outside_is_open ? model::material::open : model::material::rock;
+    design_.grid = model::Grid(plant_.width, plant_.depth, plant_.height);
+    design_.fills.push_back({outside, outside, std::nullopt});
+    map_.fills.push_back({" ", {}});
+    design_.fill_of.assign(design_.grid.size(), 0);
+    std::vector<std::shared_ptr<Rows const>> rows;
+    for (auto const& drawn : plant_.drawn) rows.push_back(rows_of(drawn->drawing));
+    for (auto const& placed : plant_.placed) {
+      put(placed);
+      auto const& drawn = *plant_.drawn[placed.drawn];
+      auto const& design = meaning_.names.junctions.all[drawn.junction]->name;
+      map_.placed.push_back({{placed.name, placed.span},
+                             {design.text, design.span},
+                             placed.standing,
+                             rows[placed.drawn]});
+    }
+    put_ports();
+    for (auto& [signal, cells] : plates_) {
+      std::sort(cells.begin(), cells.end());
+      design_.plates.push_back({signal, cells});
+    }
+  }
+
+ private:
+  void put(check::Placed const& placed) {
+    auto const& drawn = *plant_.drawn[placed.drawn];
+    auto const& standing = placed.standing;
+    std::vector<std::optional<model::FillId>> fill_of_mark(meaning_.fills.size());
+    auto mark = drawn.marks.begin();
+    for (int z = 0; z < standing.height; ++z) {
+      for (int y = 0; y < standing.depth; ++y) {
+        for (int x = 0; x < standing.width; ++x, ++mark) {
+          auto& fill = fill_of_mark[*mark];
+          if (!fill) fill = fill_of(*mark, placed.scope);
+          auto const cell = design_.grid.cell(standing.outside({x, y, z}));
+          design_.fill_of[cell] = *fill;
+          press(*mark, placed.scope, cell);
+        }
+      }
+    }
+  }
+
+  model::FillId fill_of(std::uint32_t mark, check::Scopes::Id scope) {
+    auto const& fill = meaning_.fills[mark];
+    model::Fill lowered{fill.powered, fill.unpowered, std::nullopt};
+    if (fill.control) lowered.control = circuit_.lower(*fill.control, scope);
+    auto const next = static_cast<model::FillId>(design_.fills.size());
+    auto const [entry, is_new] = fills_.try_emplace({mark, lowered.control}, next);
+    if (is_new) {
+      auto const& glyph = meaning_.names.marks.all[mark]->glyph;
+      design_.fills.push_back(lowered);
+      map_.fills.push_back({glyph.text, glyph.span});
+    }
+    return entry->second;
+  }
+
+  void press(std::uint32_t mark, check::Scopes::Id scope, model::Cell cell) {
+    auto const& declaration = *meaning_.names.marks.all[mark];
+    if (declaration.role != syntax::MarkRole::plate) return;
+    auto const signal = *meaning_.names.signals.find(declaration.role_name.text);
+    plates_[circuit_.signal_in(scope, signal)].push_back(cell);
+  }
+
+  void put_ports() {
+    for (auto const& port : plant_.inlets)
+      put_port(port, false, design_.inlets, map_.inlets);
+    for (auto const& port : plant_.outlets)
+      put_port(port, true, design_.outlets, map_.outlets);
+    for (auto const& channel : plant_.joins)
+      design_.joins.push_back({static_cast<model::OutletId>(channel.outlet),
+                               static_cast<model::InletId>(channel.inlet), channel.ticks});
+  }
+
+  void put_port(check::PlantPort const& port, bool is_outlet, std::vector<model::Port>& ports,
+                std::vector<source::Named>& names) {
+    auto const& placed = plant_.placed[port.placed];
+    auto const& drawn = *plant_.drawn[placed.drawn];
+    auto& cells = ports.emplace_back().cells;
+    for (auto const& own : (is_outlet ? drawn.outlets : drawn.inlets)[port.port])
+      cells.push_back(design_.grid.cell(placed.standing.outside(own)));
+    std::sort(cells.begin(), cells.end());
+    names.push_back({port.name.text, port.name.span});
+  }
+
+  check::Meaning const& meaning_;
+  check::Plant const& plant_;
+  CircuitLowering& circuit_;
+  model::Design& design_;
+  source::SourceMap& map_;
+  std::map<std::pair<std::uint32_t, std::optional<model::ExpressionId>>, model::FillId> fills_;
+  std::map<model::SignalId, std::vector<model::Cell>> plates_;
+};
+
+}  // namespace
+
+void lower_plant(check::Meaning const& meaning, std::size_t works, CircuitLowering& circuit,
+                 model::Design& design, source::SourceMap& map) {
+  PlantLowering(meaning, meaning.plants[works], circuit, design, map).run();
+}
+
+}  // namespace leat::lower
