@@ -5,6 +5,7 @@
 #include "engine/body/travel.hpp"
 #include "engine/contract.hpp"
 #include "engine/findings/families.hpp"
+#include "engine/logic/minimal_cover.hpp"
 #include "engine/logic/settled_circuit.hpp"
 #include "engine/water/settle.hpp"
 
@@ -128,8 +129,9 @@ explore::Histories histories_of(model::Design const& design, logic::Machine cons
 void state_conditions(logic::RowSet const& reachable, std::vector<findings::Finding>& findings) {
   for (auto& finding : findings) {
     bool const is_reachable = !(finding.rows & reachable).is_empty();
-    finding.condition = logic::irredundant_cover(
-        finding.rows, is_reachable ? finding.rows | ~reachable : finding.rows);
+    finding.condition =
+        logic::minimal_cover(finding.rows, is_reachable ? finding.rows | ~reachable : finding.rows)
+            .cubes;
   }
 }
 

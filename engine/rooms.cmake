@@ -1,10 +1,10 @@
 room(engine_model engine/model SOURCES arrangement.cpp grid.cpp practice.cpp)
-room(engine_logic engine/logic SOURCES cone.cpp cover.cpp diagram.cpp machine.cpp program.cpp recording.cpp row_set.cpp settled_circuit.cpp side_by_side.cpp statement.cpp symbolic_machine.cpp timed.cpp truth.cpp USES engine_model)
+room(engine_logic engine/logic SOURCES cone.cpp cover.cpp diagram.cpp diagram_cover.cpp least_choice.cpp machine.cpp minimal_cover.cpp prime_cubes.cpp program.cpp recording.cpp restriction.cpp row_set.cpp settled_circuit.cpp side_by_side.cpp statement.cpp symbolic_machine.cpp timed.cpp truth.cpp USES engine_model)
 room(engine_water engine/water
   SOURCES current.cpp holes.cpp intrinsic.cpp settle.cpp settling.cpp spread.cpp step.cpp survey.cpp
   USES engine_model)
 room(engine_body engine/body
-  SOURCES endings.cpp moves.cpp outcome.cpp route_graph.cpp shape.cpp surroundings.cpp trail.cpp travel.cpp
+  SOURCES capacity.cpp endings.cpp moves.cpp outcome.cpp pace.cpp route_graph.cpp shape.cpp surroundings.cpp trail.cpp travel.cpp
   USES engine_water)
 target_link_libraries(engine_body PRIVATE Boost::headers)
 room(engine_explore engine/explore SOURCES combinations.cpp explored.cpp guarding.cpp histories.cpp memory_graph.cpp known_keys.cpp neighbours.cpp phases.cpp saturation.cpp setting.cpp state_keys.cpp states.cpp switching.cpp symbolic_states.cpp train.cpp

@@ -67,4 +67,37 @@ RouteGraph route_graph(Surroundings const& here, std::vector<Position> const& st
   return graph;
 }
 
+std::vector<bool> leading_to(RouteGraph const& graph, std::vector<std::uint32_t> goals) {
+  auto const n = graph.size();
+  std::vector<std::uint32_t> first_into(n + 1, 0), into(graph.steps.size());
+  for (auto const& step : graph.steps) ++first_into[step.to + 1];
+  for (std::size_t i = 0; i < n; ++i) first_into[i + 1] += first_into[i];
+  auto next_into = first_into;
+  for (std::uint32_t from = 0; from < n; ++from) {
+    for (auto s = graph.first_step[from]; s < graph.first_step[from + 1]; ++s) {
+      into[next_into[graph.steps[s].to]++] = from;
+    }
+  }
+  std::vector<bool> leads(n, false);
+  for (auto i : goals) leads[i] = true;
+  while (!goals.empty()) {
+    auto const at = goals.back();
+    goals.pop_back();
+    for (auto s = first_into[at]; s < first_into[at + 1]; ++s) {
+      if (leads[into[s]]) continue;
+      leads[into[s]] = true;
+      goals.push_back(into[s]);
+    }
+  }
+  return leads;
+}
+
+std::vector<std::uint32_t> positions_at(RouteGraph const& graph, model::OutletId outlet) {
+  std::vector<std::uint32_t> found;
+  for (std::uint32_t i = 0; i < graph.size(); ++i) {
+    if (graph.ends[i] == End::outlet && graph.outlets[i] == outlet) found.push_back(i);
+  }
+  return found;
+}
+
 }  // namespace leat::body

@@ -44,4 +44,10 @@ std::vector<Position> entries(Surroundings const&, std::vector<Cell> const& cell
 RouteGraph route_graph(Surroundings const&, std::vector<Position> const& starts,
                        OutletCells const&);
 
+// Per position, whether it leads to one of the goals or is one: all steps walked backwards from
+// them. Cost: one visit a step.
+std::vector<bool> leading_to(RouteGraph const&, std::vector<std::uint32_t> goals);
+// The positions at an outlet.
+std::vector<std::uint32_t> positions_at(RouteGraph const&, model::OutletId);
+
 }  // namespace leat::body

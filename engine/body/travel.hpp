@@ -20,4 +20,12 @@ std::optional<int> ticks_of(Surroundings const&, Position from, Position to, Mov
 // position follows in one pass. Cost: one visit a step.
 std::optional<int> longest_trip(Surroundings const&, RouteGraph const&);
 
+// The same of the trips that end at one outlet; none also if there is none. A loop that does not
+// lead to the outlet does not matter.
+std::optional<int> longest_trip(Surroundings const&, RouteGraph const&, model::OutletId);
+
+// The trip to an outlet whose steps sum to the fewest ticks, by the same upper estimate of each
+// step; none if there is none. Cost: E. W. Dijkstra's search (1959), one visit a step.
+std::optional<int> quickest_trip(Surroundings const&, RouteGraph const&, model::OutletId);
+
 }  // namespace leat::body

@@ -61,6 +61,22 @@ Row RowSet::first() const {
   throw ContractBroken("RowSet::first: the set is empty");
 }
 
+bool RowSet::depends_on(int index) const {
+  require(index >= 0 && index < inputs_, "RowSet::depends_on: no such input");
+  auto const bit = inputs_ - 1 - index;
+  if (bit >= 6) {
+    auto const apart = std::size_t{1} << (bit - 6);
+    for (std::size_t w = 0; w < words_.size(); ++w) {
+      if ((w & apart) == 0 && words_[w] != words_[w | apart]) return true;
+    }
+    return false;
+  }
+  auto const few = std::min(inputs_, 6);
+  auto const off = ~where_on(few, few - 1 - bit).words_[0];
+  return std::any_of(words_.begin(), words_.end(),
+                     [&](auto word) { return ((word ^ word >> (1 << bit)) & off) != 0; });
+}
+
 RowSet& RowSet::operator&=(RowSet const& other) {
   require(inputs_ == other.inputs_, "RowSet: sets over different inputs");
   for (std::size_t w = 0; w < words_.size(); ++w) words_[w] &= other.words_[w];

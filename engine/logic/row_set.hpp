@@ -28,6 +28,8 @@ class RowSet {
   bool is_full() const;
   // The smallest row; contract: not empty.
   Row first() const;
+  // Whether some row is inside while the one that differs from it at input `index` alone is not.
+  bool depends_on(int index) const;
 
   RowSet& operator&=(RowSet const&);
   RowSet& operator|=(RowSet const&);

@@ -3,6 +3,8 @@
 #include <bit>
 #include <utility>
 
+#include "engine/logic/minimal_cover.hpp"
+
 namespace leat::logic {
 
 namespace {
@@ -42,9 +44,9 @@ void append_rest(Cube cube, Cube const& taken, int inputs, std::vector<Cube>& re
 Statement shortest_statement(RowSet const& rows, RowSet const& reachable) {
   bool const is_exact = (rows & reachable).is_empty();
   auto const free = is_exact ? RowSet(rows.inputs()) : ~reachable;
-  auto plain = irredundant_cover(rows & ~free, rows | free);
+  auto plain = minimal_cover(rows & ~free, rows | free).cubes;
   auto const others = ~rows;
-  auto negated = irredundant_cover(others & ~free, others | free);
+  auto negated = minimal_cover(others & ~free, others | free).cubes;
   if (!plain.empty() && !negated.empty() && length(negated, true) < length(plain, false)) {
     return {true, std::move(negated)};
   }

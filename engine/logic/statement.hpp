@@ -12,7 +12,7 @@ struct Statement {
   bool operator==(Statement const&) const = default;
 };
 
-// The shorter of two irredundant statements: of the rows, or of the rows left out. What it says of
+// The shorter of two minimal statements: of the rows, or of the rows left out. What it says of
 // rows that are not `reachable` is free, unless `rows` holds none that is: then it is exact. Length
 // is the number of literals and negations, then of cubes; the plain one wins a tie. Cost: two
 // covers.

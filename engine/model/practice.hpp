@@ -34,6 +34,8 @@ enum class Rule : std::size_t {
   upward_stroke,
   stroke_chance,
   water_push,
+  body_width,
+  body_height,
   count
 };
 
@@ -93,6 +95,9 @@ inline constexpr std::array<RuleRow, static_cast<std::size_t>(Rule::count)> rule
     {Rule::stroke_chance, "stroke_chance", 800, 1, 1000, "thousandths", Provenance::memory},
     // speed won each tick along the current
     {Rule::water_push, "water_push", 14, 1, 1000, "mcells/tick", Provenance::memory},
+    // how wide a body is in one cell, and how tall in two; each further cell adds a whole one
+    {Rule::body_width, "body_width", 600, 1, 1000, "mcells", Provenance::memory},
+    {Rule::body_height, "body_height", 1950, 1001, 2000, "mcells", Provenance::memory},
 }};
 
 class Practice {

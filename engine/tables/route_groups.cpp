@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "engine/logic/minimal_cover.hpp"
+
 namespace leat::tables {
 
 std::vector<RouteGroup> groups_of(
@@ -23,7 +25,7 @@ std::vector<RouteGroup> groups_of(
   }
   auto free = ~combinations.reachable;
   for (auto& group : groups) {
-    group.condition = logic::irredundant_cover(group.rows, group.rows | free);
+    group.condition = logic::minimal_cover(group.rows, group.rows | free).cubes;
     free &= ~logic::rows_of(group.condition, combinations.reachable.inputs());
   }
   return groups;

@@ -6,7 +6,7 @@
 
 namespace leat::tables {
 
-// Rows whose routes are alike, and these rows as an irredundant sum.
+// Rows whose routes are alike, and these rows as a minimal sum.
 struct RouteGroup {
   std::uint32_t situation = 0;  // one of theirs
   logic::RowSet rows;
@@ -15,7 +15,8 @@ struct RouteGroup {
 
 // Groups the situations that are alike, in the order of their first row. Together the groups hold
 // every reachable row exactly once; their conditions are free where no row is reachable, and
-// exclude each other there too. Cost: situations times groups, one cover a group.
+// exclude each other there too: each is minimal with the freedom that the earlier ones left. Cost:
+// situations times groups, one cover a group.
 std::vector<RouteGroup> groups_of(
     explore::Combinations const&,
     std::function<bool(std::uint32_t, std::uint32_t)> const& are_alike);

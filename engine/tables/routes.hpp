@@ -48,8 +48,7 @@ class RouteTable {
 // The routes of every situation, from those of every water.
 RouteTable by_situation(explore::Combinations const&, RouteTable const& by_water);
 
-// All rows in which an inlet's bodies have the same destination, and these rows as an irredundant
-// sum.
+// All rows in which an inlet's bodies have the same destination, and these rows as a minimal sum.
 struct Destination {
   body::Verdict verdict = body::Verdict::lost;
   std::vector<model::OutletId> outlets;

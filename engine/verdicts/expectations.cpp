@@ -1,5 +1,6 @@
 #include "engine/verdicts/expectations.hpp"
 
+#include "engine/logic/minimal_cover.hpp"
 #include "engine/verdicts/claims.hpp"
 
 namespace leat::verdicts {
@@ -10,8 +11,9 @@ using model::Claim;
 void name_violation(JudgedExpectation& judged, Results const& results, RowSet failing) {
   judged.verdict = Truthfulness::violated;
   judged.failing = std::move(failing);
-  judged.condition = logic::irredundant_cover(
-      judged.failing, judged.failing | ~results.explored.combinations.reachable);
+  judged.condition = logic::minimal_cover(judged.failing,
+                                          judged.failing | ~results.explored.combinations.reachable)
+                         .cubes;
   judged.example = explore::nearest_example(results.explored, judged.failing);
 }
 

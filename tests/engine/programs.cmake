@@ -1,4 +1,5 @@
 add_library(test_draw STATIC ${CMAKE_CURRENT_LIST_DIR}/../support/draw.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/../support/diagram_of_rows.cpp
   ${CMAKE_CURRENT_LIST_DIR}/../support/poured.cpp
   ${CMAKE_CURRENT_LIST_DIR}/../support/hand_graph.cpp
   ${CMAKE_CURRENT_LIST_DIR}/../support/counters.cpp
@@ -15,9 +16,9 @@ endfunction()
 
 engine_tests(model arrangement finding_kind grid material practice)
 engine_tests(water current holes intrinsic settle spread step survey)
-engine_tests(logic cover diagram machine recording row_set settled_circuit side_by_side statement timed truth)
+engine_tests(logic cover diagram diagram_cover least_choice machine minimal_cover prime_cubes recording restriction row_set settled_circuit side_by_side statement timed truth)
 target_link_libraries(logic_tests PRIVATE engine_explore)
-engine_tests(body endings moves outcome route_graph shape surroundings trail travel)
+engine_tests(body capacity endings moves outcome route_graph shape surroundings trail travel)
 
 include(${CMAKE_CURRENT_LIST_DIR}/../laws/programs.cmake)
 include(${CMAKE_CURRENT_LIST_DIR}/../style/programs.cmake)

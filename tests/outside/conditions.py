@@ -8,7 +8,8 @@ model_histories.py over every water that a row can come with. Designs with memor
 compare_histories.py.
 
 Source: sympy (https://www.sympy.org) as independent reader and truth tables of the expressions, up to 8
-inputs; above that, exhaustive evaluation.
+inputs; above that, exhaustive evaluation. A printed sum never has more products than SOPform's of the same
+rows, which is short but not always shortest.
 
     /usr/bin/python3 conditions.py --leat build/leat --count 60
 """
@@ -85,6 +86,25 @@ def expect_equivalent(text: str, expected: list[bool], junction: Junction, where
     form = SOPform(symbols, rows) if symbols else sympy.true if rows else sympy.false
     if satisfiable(sympy.Xor(sympy_expression(expression), form)) is not False:
         raise Difference(f"{where}: '{text}' is not equivalent to {form}")
+    if is_negated_sum(expression):
+        free = [[int(v) for v in a.values()] for a, truth in zip(junction.assignments(), expected) if not truth]
+        expression, form = expression[1], SOPform(symbols, free)
+    if products_in(expression) > products_of(form):
+        raise Difference(f"{where}: '{text}' has more products than {form}")
+
+
+def is_negated_sum(expression: Any) -> bool:
+    return isinstance(expression, list) and expression[0] == "not" and isinstance(expression[1], list)
+
+
+def products_in(expression: Any) -> int:
+    if isinstance(expression, list) and expression[0] == "or":
+        return sum(products_in(operand) for operand in expression[1:])
+    return int(expression is not False)
+
+
+def products_of(form: Any) -> int:
+    return len(form.args) if isinstance(form, sympy.Or) else int(form != sympy.false)
 
 
 # -- tables ----------------------------------------------------------------------------------------

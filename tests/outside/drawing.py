@@ -37,6 +37,7 @@ PRACTICE = {
     "cushion_advised": 3, "pit_width": 2, "head_run": 2, "lift_sources": 1, "edge_drop": 2,
     "swimmer_pool": 16, "ticks_per_second": 20, "gravity": 80, "air_drag": 980, "water_drag": 800,
     "water_gravity": 20, "upward_stroke": 40, "stroke_chance": 800, "water_push": 14,
+    "body_width": 600, "body_height": 1950,
 }
 
 

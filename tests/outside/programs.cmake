@@ -21,6 +21,15 @@ outside_test(waves_sigrok --count 40)
 outside_test(machine_graphviz --count 30)
 outside_test(memory_databook)
 
+# The engine's own random junctions: no command prints what passes a route.
+add_executable(throughput_cases outside/throughput_cases.cpp)
+target_link_libraries(throughput_cases PRIVATE random_junctions nlohmann_json::nlohmann_json)
+add_test(NAME outside.networkx_throughput
+         COMMAND /usr/bin/python3 ${CMAKE_SOURCE_DIR}/tests/outside/networkx_throughput.py
+                 --cases $<TARGET_FILE:throughput_cases> --count 400
+         WORKING_DIRECTORY ${CMAKE_SOURCE_DIR}/tests/outside)
+set_tests_properties(outside.networkx_throughput PROPERTIES TIMEOUT 600)
+
 add_test(NAME outside.self_test
          COMMAND /usr/bin/python3 -m unittest discover -p "self_test*.py"
          WORKING_DIRECTORY ${CMAKE_SOURCE_DIR}/tests/outside)

@@ -67,7 +67,7 @@ class Comparisons(unittest.TestCase):
 
     def test_conditions(self) -> None:
         self.expect_agreement(conditions, 10)
-        self.expect_lies_noticed(conditions, 10, "condition", "finding", "silence")
+        self.expect_lies_noticed(conditions, 10, "condition", "wordy", "finding", "silence")
 
 
 class Program(unittest.TestCase):

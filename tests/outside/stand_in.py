@@ -10,6 +10,8 @@ from pathlib import Path
 from typing import Any, Callable
 
 import networkx
+import sympy
+from sympy.logic.boolalg import SOPform
 
 from conditions import row_facts
 from drawing import Drawing
@@ -35,12 +37,24 @@ def drawn_again(path: Path) -> Drawing:
 
 
 def condition_of(assignments: list[Assignment]) -> str:
-    """The plain 'or' of rows."""
-    terms = [
-        " and ".join(name if value else f"not {name}" for name, value in assignment.items()) or "on"
-        for assignment in assignments
-    ]
-    return " or ".join(terms)
+    """A short sum of products."""
+    names = list(assignments[0])
+    form = SOPform(names, [[int(value) for value in a.values()] for a in assignments]) if names else True
+    terms = form.args if isinstance(form, sympy.Or) else [form]
+    return " or ".join(product_text(term) for term in terms)
+
+
+def product_text(product: Any) -> str:
+    if product in (True, sympy.true):
+        return "on"
+    literals = product.args if isinstance(product, sympy.And) else [product]
+    return " and ".join(
+        f"not {literal.args[0]}" if isinstance(literal, sympy.Not) else str(literal) for literal in literals)
+
+
+def wordy_condition(condition: str) -> str:
+    """The same with one product more."""
+    return f"{condition} or ({condition.split(' or ')[0]})"
 
 
 def conditions_of(table: dict[str, Any]) -> list[dict[str, Any]]:
@@ -143,6 +157,9 @@ def lie_about_table(lie: str, junction: dict[str, Any]) -> None:
     elif lie == "condition":
         condition = junction["conditions"][-1]
         condition["condition"] = f"not ({condition['condition']})"
+    elif lie == "wordy":
+        condition = junction["conditions"][-1]
+        condition["condition"] = wordy_condition(condition["condition"])
     elif lie == "row":
         junction["rows"].pop()
 

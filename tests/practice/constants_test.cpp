@@ -25,7 +25,8 @@ TEST_CASE("practice: every constant has the figure and the provenance of the mod
       {"ticks_per_second", {20, Provenance::memory}}, {"gravity", {80, Provenance::memory}},
       {"air_drag", {980, Provenance::memory}},        {"water_drag", {800, Provenance::memory}},
       {"water_gravity", {20, Provenance::memory}},    {"upward_stroke", {40, Provenance::memory}},
-      {"stroke_chance", {800, Provenance::memory}},   {"water_push", {14, Provenance::memory}}};
+      {"stroke_chance", {800, Provenance::memory}},   {"water_push", {14, Provenance::memory}},
+      {"body_width", {600, Provenance::memory}},      {"body_height", {1950, Provenance::memory}}};
   CHECK(wanted.size() == rule_table.size());
   for (auto const& row : rule_table) {
     INFO(row.name);

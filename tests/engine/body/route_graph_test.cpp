@@ -1,6 +1,7 @@
 #include "engine/body/route_graph.hpp"
 
 #include "tests/support/catch.hpp"
+#include "tests/support/hand_graph.hpp"
 #include "tests/support/poured.hpp"
 
 using namespace leat;
@@ -72,4 +73,13 @@ TEST_CASE("what leaves an open drawing is a spill") {
   bottomless.arrangement = {bottomless.design,
                             std::vector<bool>(bottomless.design.fills.size(), false)};
   CHECK(routes(bottomless, {{0, 0, 0}}).ends.back() == body::End::spill);
+}
+
+TEST_CASE("what leads to a goal: every position from which steps end there") {
+  auto const graph = hand_graph(6, {{0, 1}, {1, 2}, {1, 3}, {3, 4}, {4, 3}}, {{2, 7}, {5, 8}});
+  CHECK(body::positions_at(graph, 7) == std::vector<std::uint32_t>{2});
+  CHECK(body::positions_at(graph, body::no_outlet).empty());
+  CHECK(body::leading_to(graph, {2}) == std::vector{true, true, true, false, false, false});
+  CHECK(body::leading_to(graph, {4}) == std::vector{true, true, false, true, true, false});
+  CHECK(body::leading_to(graph, {}) == std::vector<bool>(6, false));
 }

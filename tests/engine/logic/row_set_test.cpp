@@ -96,6 +96,24 @@ TEST_CASE("the first row is the smallest") {
   CHECK(rows.first() == 64);
 }
 
+TEST_CASE("rows depend on an input if some pair of rows that differ there alone is parted") {
+  for (int inputs : {1, 3, 6, 7, 9}) {
+    for (int one = 0; one < inputs; ++one) {
+      auto const alone = RowSet::where_on(inputs, one);
+      RowSet parity(inputs), single(inputs);
+      for (int i = 0; i < inputs; ++i) parity ^= RowSet::where_on(inputs, i);
+      single.insert(single.row_count() - 1);
+      for (int i = 0; i < inputs; ++i) {
+        INFO(inputs << " inputs, " << i << " of " << one);
+        CHECK(alone.depends_on(i) == (i == one));
+        CHECK((parity ^ alone).depends_on(i) == (i != one));
+        CHECK(single.depends_on(i));
+        CHECK_FALSE(RowSet(inputs, true).depends_on(i));
+      }
+    }
+  }
+}
+
 TEST_CASE("misuse of row sets is told") {
   CHECK_THROWS_AS(RowSet(25), leat::ContractBroken);
   CHECK_THROWS_AS(RowSet(-1), leat::ContractBroken);
@@ -103,4 +121,5 @@ TEST_CASE("misuse of row sets is told") {
   CHECK_THROWS_AS(RowSet(0).half(true), leat::ContractBroken);
   CHECK_THROWS_AS(RowSet(3) & RowSet(4), leat::ContractBroken);
   CHECK_THROWS_AS(RowSet::where_on(3, 3), leat::ContractBroken);
+  CHECK_THROWS_AS(RowSet(3).depends_on(3), leat::ContractBroken);
 }

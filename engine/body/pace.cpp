@@ -1,0 +1,51 @@
+#include "engine/body/pace.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace leat::body {
+
+using model::Rule;
+
+namespace {
+
+double per_mille(Surroundings const& here, Rule rule) { return here.practice()[rule] / 1000.0; }
+
+}  // namespace
+
+Pace pushed(Surroundings const& here, Cell feet) {
+  auto const push = here.push(feet);
+  auto const won = per_mille(here, Rule::water_push), kept = per_mille(here, Rule::water_drag);
+  if (!push.along_x() || !push.along_y()) return {won, kept};
+  auto const weaker = std::min(std::abs(push.x), std::abs(push.y));
+  return {won * weaker / std::hypot(push.x, push.y), kept};
+}
+
+Pace risen(Surroundings const& here) {
+  auto const stroke = per_mille(here, Rule::upward_stroke) * per_mille(here, Rule::stroke_chance);
+  return {stroke - per_mille(here, Rule::water_gravity), per_mille(here, Rule::water_drag)};
+}
+
+Pace fallen(Surroundings const& here) {
+  auto const kept = per_mille(here, Rule::air_drag);
+  return {per_mille(here, Rule::gravity) * kept, kept};
+}
+
+Pace sunk(Surroundings const& here) {
+  return {per_mille(here, Rule::water_gravity), per_mille(here, Rule::water_drag)};
+}
+
+std::optional<int> ticks_for(Pace pace, double cells) {
+  constexpr int most_ticks = 100'000;
+  double speed = 0, way = 0;
+  for (int ticks = 1; ticks <= most_ticks; ++ticks) {
+    speed = speed * pace.kept + pace.won;
+    way += speed;
+    if (way >= cells) return ticks;
+  }
+  return std::nullopt;
+}
+
+double terminal_speed(Pace pace) { return std::max(0.0, pace.won / (1 - pace.kept)); }
+
+}  // namespace leat::body

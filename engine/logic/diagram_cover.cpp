@@ -1,0 +1,89 @@
+#include "engine/logic/diagram_cover.hpp"
+
+#include <algorithm>
+
+#include "engine/contract.hpp"
+
+namespace leat::logic {
+
+namespace {
+
+using Function = Diagram::Function;
+
+class Covering {
+ public:
+  Covering(Diagram& diagram, std::size_t most_products)
+      : diagram_(diagram), most_products_(most_products) {}
+
+  bool has_given_up() const { return has_given_up_ || diagram_.has_run_out(); }
+  std::vector<Product> take() { return std::move(products_); }
+
+  // Appends the products, each with the literals taken so far; the function of their own part.
+  Function cover(Function needed, Function allowed) {
+    if (needed == Diagram::never || has_given_up()) return Diagram::never;
+    if (allowed == Diagram::always) return keep();
+    auto const at = std::min(diagram_.level(needed), diagram_.level(allowed));
+    auto const [need_off, need_on] = diagram_.branches(needed, at);
+    auto const [may_off, may_on] = diagram_.branches(allowed, at);
+    auto const off = cover_under({at, false}, diagram_.both(need_off, !may_on), may_off);
+    auto const on = cover_under({at, true}, diagram_.both(need_on, !may_off), may_on);
+    auto const rest = diagram_.either(diagram_.both(need_off, !off), diagram_.both(need_on, !on));
+    auto const both = cover(rest, diagram_.both(may_off, may_on));
+    return diagram_.node(at, diagram_.either(off, both), diagram_.either(on, both));
+  }
+
+ private:
+  Function cover_under(Literal literal, Function needed, Function allowed) {
+    taken_.push_back(literal);
+    auto const result = cover(needed, allowed);
+    taken_.pop_back();
+    return result;
+  }
+
+  Function keep() {
+    if (products_.size() == most_products_) {
+      has_given_up_ = true;
+      return Diagram::never;
+    }
+    products_.push_back(taken_);
+    return Diagram::always;
+  }
+
+  Diagram& diagram_;
+  std::size_t most_products_;
+  bool has_given_up_ = false;
+  Product taken_;
+  std::vector<Product> products_;
+};
+
+}  // namespace
+
+std::optional<std::vector<Product>> irredundant_cover(Diagram& diagram, Function needed,
+                                                      Function allowed, std::size_t most_products) {
+  auto const outside = diagram.both(needed, !allowed);
+  if (diagram.has_run_out()) return std::nullopt;
+  require(outside == Diagram::never, "irredundant_cover: what is needed must be allowed");
+  Covering covering(diagram, most_products);
+  covering.cover(needed, allowed);
+  if (covering.has_given_up()) return std::nullopt;
+  auto products = covering.take();
+  std::stable_sort(products.begin(), products.end(),
+                   [](Product const& a, Product const& b) { return a.size() < b.size(); });
+  return products;
+}
+
+Function function_of(Diagram& diagram, std::vector<Product> const& products) {
+  auto sum = Diagram::never;
+  for (auto const& product : products) {
+    auto conjunction = Diagram::always;
+    for (auto literal = product.rbegin(); literal != product.rend(); ++literal) {
+      auto const [off, on] = literal->is_on ? std::pair(Diagram::never, conjunction)
+                                            : std::pair(conjunction, Diagram::never);
+      conjunction = diagram.node(literal->level, off, on);
+    }
+    sum = diagram.either(sum, conjunction);
+  }
+  return sum;
+}
+
+}  // namespace leat::logic
