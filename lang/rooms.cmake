@@ -22,15 +22,15 @@ add_custom_command(
   DEPENDS ${CMAKE_SOURCE_DIR}/docs/findings.md ${CMAKE_SOURCE_DIR}/lang/render/embed_manual.cmake
   COMMENT "Embedding docs/findings.md")
 room(lang_render lang/render
-     SOURCES check_report.cpp columns.cpp condition.cpp design_document.cpp diagnostic_text.cpp
+     SOURCES check_report.cpp columns.cpp condition.cpp count.cpp design_document.cpp diagnostic_text.cpp
              example.cpp expectation_text.cpp field_document.cpp field_text.cpp finding_pages.cpp guard_document.cpp guard_text.cpp
              finding_sentences.cpp finding_text.cpp findings_document.cpp json.cpp level_picture.cpp
              look.cpp machine_document.cpp machine_dot.cpp machine_text.cpp
              paragraph.cpp source_excerpt.cpp table_csv.cpp table_document.cpp
              table_expect.cpp table_lines.cpp table_markdown.cpp table_sheet.cpp table_text.cpp
              time_scale.cpp trail_document.cpp trail_text.cpp train_document.cpp train_text.cpp water_signs.cpp waves_document.cpp
-             waves_text.cpp waves_vcd.cpp words.cpp
-     USES engine_judge lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
+             waves_text.cpp waves_vcd.cpp words.cpp works_condition.cpp works_report.cpp works_table.cpp
+     USES engine_works lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
 target_sources(lang_render PRIVATE ${findings_manual})
 room(lang_cli lang/cli
      SOURCES check.cpp explain.cpp files.cpp follow.cpp guard.cpp loaded.cpp machine.cpp options.cpp parts.cpp

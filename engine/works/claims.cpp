@@ -24,15 +24,10 @@ Function splitting(Passage const& passage, Diagram& diagram) {
   return several;
 }
 
-namespace {
-
-// When something happens to a body besides arriving.
 Function troubled(Passage const& passage, Diagram& diagram) {
   return diagram.either(diagram.either(passage.trapped, passage.spilled),
                         diagram.either(passage.unsure, passage.barred));
 }
-
-}  // namespace
 
 Function certain(Passage const& passage, model::OutletId outlet, Diagram& diagram) {
   auto alone = passage.reaching(outlet);
@@ -184,9 +179,9 @@ class Judge {
       }
     }
     for (std::size_t f = 0; f < judged_.findings.size(); ++f) {
-      auto const& finding = judged_.findings[f];
-      auto const failing = diagram_.both(spoken_of, finding.condition);
-      if (!is_meant(model::row_of(finding.kind).severity) || failing == Diagram::never) continue;
+      auto const& [finding, condition] = judged_.findings[f];
+      auto const failing = diagram_.both(spoken_of, condition);
+      if (finding.accepted_by || !is_meant(finding.severity) || failing == Diagram::never) continue;
       claim.plant_findings.push_back(f);
       claim.failing = diagram_.either(claim.failing, failing);
     }
@@ -205,9 +200,9 @@ class Judge {
           found = diagram_.either(found, showing(part, finding));
       }
     }
-    for (auto const& finding : judged_.findings) {
+    for (auto const& [finding, condition] : judged_.findings) {
       if (finding.kind == *expectation.kind && !expectation.cell)
-        found = diagram_.either(found, finding.condition);
+        found = diagram_.either(found, condition);
     }
     bool const is_found = diagram_.both(found, spoken_of) != Diagram::never;
     if (is_found) is_unknown_ = false;

@@ -120,6 +120,7 @@ Islands islands_of(Design const& plant) {
       if (found == parts.end()) continue;
       form = std::move(turned);
       is_turned = true;
+      form.copy.is_across = at->quarters % 2 == 1;
     }
     auto copy = std::move(form.copy);
     if (found == parts.end()) {

@@ -16,6 +16,7 @@ struct Copy {
   std::uint32_t part = 0;
   model::Place corner;                        // of the part's drawing, margin included
   bool is_turned = false;                     // the part stands turned or mirrored here
+  bool is_across = false;                     // by one or three quarters
   std::vector<model::SignalId> signals;       // by the part's SignalId
   std::vector<model::InletId> inlets;         // by its InletId
   std::vector<model::OutletId> outlets;       // by its OutletId

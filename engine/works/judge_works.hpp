@@ -14,13 +14,10 @@ struct PlantBudget {
   std::size_t most_nodes = std::size_t{1} << 22;  // of the diagram, about 30 bytes each
 };
 
-// Something wrong with the plant as a whole.
+// Something wrong with the plant as a whole: a finding without rows, and when it shows.
 struct PlantFinding {
-  model::FindingKind kind{};
-  std::vector<model::InletId> inlets;
-  std::vector<model::OutletId> outlets;
-  std::vector<model::SignalId> signals;
-  Function condition = logic::Diagram::always;  // when
+  findings::Finding finding;
+  Function condition = logic::Diagram::always;
 };
 
 // One combination, as near to the plant as built as there is one: a value for each variable, by

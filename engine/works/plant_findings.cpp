@@ -23,7 +23,9 @@ void unreached_outlets(model::Design const& plant, Network const& network,
   }
   for (model::OutletId outlet = 0; outlet < is_reached.size(); ++outlet) {
     if (is_reached[outlet] || network.join_of(outlet)) continue;
-    found.push_back({FindingKind::unreached_outlet, {}, {outlet}, {}, conditions.reachable()});
+    auto finding = findings::finding_of(FindingKind::unreached_outlet);
+    finding.outlets.push_back(outlet);
+    found.push_back({std::move(finding), conditions.reachable()});
   }
 }
 
@@ -63,12 +65,42 @@ void idle_signals(model::Design const& plant, WorksJudgement const& judged,
   }
   auto const is_tested =
       tested_levels(conditions.diagram(), functions, conditions.variables().size());
-  PlantFinding finding{FindingKind::idle_signal, {}, {}, {}, conditions.reachable()};
+  std::vector<model::SignalId> idle;
   for (std::size_t level = 0; level < is_tested.size(); ++level) {
-    if (!is_tested[level]) finding.signals.push_back(conditions.variables()[level]);
+    if (!is_tested[level]) idle.push_back(conditions.variables()[level]);
   }
-  std::sort(finding.signals.begin(), finding.signals.end());
-  if (!finding.signals.empty()) found.push_back(std::move(finding));
+  std::sort(idle.begin(), idle.end());
+  for (auto signal : idle) {
+    auto finding = findings::finding_of(FindingKind::idle_signal);
+    finding.signals.push_back(signal);
+    found.push_back({std::move(finding), conditions.reachable()});
+  }
+}
+
+// Acceptances without a place cover what is wrong with the whole, too; those that nothing answers
+// to are told.
+void accept(model::Design const& plant, WorksJudgement const& judged,
+            std::vector<PlantFinding>& found) {
+  std::vector<bool> is_answered(plant.acceptances.size(), false);
+  for (auto const& part : judged.parts) {
+    for (auto const& finding : part.findings) {
+      if (finding.accepted_by) is_answered[*finding.accepted_by] = true;
+    }
+  }
+  for (auto& [finding, condition] : found) {
+    for (std::size_t a = 0; a < is_answered.size() && !finding.accepted_by; ++a) {
+      auto const& acceptance = plant.acceptances[a];
+      bool const covers = acceptance.kind == finding.kind && !acceptance.cell && !acceptance.condition;
+      if (covers) finding.accepted_by = a;
+      is_answered[a] = is_answered[a] || covers;
+    }
+  }
+  for (std::size_t a = 0; a < is_answered.size(); ++a) {
+    if (is_answered[a]) continue;
+    auto finding = findings::finding_of(FindingKind::stale_acceptance);
+    finding.acceptance = a;
+    found.push_back({std::move(finding), judged.conditions->reachable()});
+  }
 }
 
 }  // namespace
@@ -78,6 +110,7 @@ std::vector<PlantFinding> plant_findings(model::Design const& plant, Network con
   std::vector<PlantFinding> found;
   unreached_outlets(plant, network, judged, found);
   idle_signals(plant, judged, found);
+  accept(plant, judged, found);
   return found;
 }
 

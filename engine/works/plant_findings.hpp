@@ -3,9 +3,8 @@
 
 namespace leat::works {
 
-// What is wrong with the plant as a whole, each a pure function of the passages: outlets that no
-// body ever reaches, joins that lead round without a way out, inputs and memory that change no
-// passage.
+// What is wrong with the plant as a whole: outlets that no body ever reaches, inputs that change no
+// passage, acceptances that nothing answers to.
 std::vector<PlantFinding> plant_findings(model::Design const& plant, Network const&,
                                          WorksJudgement const&);
 

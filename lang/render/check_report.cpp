@@ -35,17 +35,6 @@ std::string finding_line(Subject const& subject, findings::Finding const& findin
   return showable(line) + "\n";
 }
 
-// An unkept expectation is an error; one that is only not known to hold a warning.
-std::string expectation_line(Subject const& subject, std::size_t index, Truthfulness verdict) {
-  auto const& words = subject.map.expectations[index];
-  bool const is_wrong = verdict == Truthfulness::violated || verdict == Truthfulness::empty;
-  std::string name(word_of(verdict));
-  for (auto& c : name) c = c == ' ' ? '-' : c;
-  return showable(fmt::format("{}: {}: {}: {}", location(subject.text, words.span.begin),
-                              is_wrong ? "error" : "warning", name, words.clause)) +
-         "\n";
-}
-
 std::vector<std::string> counts(std::vector<std::pair<std::size_t, std::string_view>> const& all) {
   std::vector<std::string> parts;
   for (auto const& [count, word] : all) {
@@ -79,14 +68,26 @@ std::string combination_words(Summary const& summary) {
   if (summary.is_restless) return "none was run: the signals never come to rest as built";
   if (summary.has_restless)
     return fmt::format("all {} that come to rest; after some events the signals never do",
-                       summary.combinations);
+                       count_text(summary.combinations));
   if (!summary.has_signals) return "1, nothing is switched";
   if (summary.has_memory)
-    return fmt::format("all {} that inputs and memory can come to", summary.combinations);
-  return fmt::format("all {} of the inputs", summary.combinations);
+    return fmt::format("all {} that inputs and memory can come to",
+                       count_text(summary.combinations));
+  return fmt::format("all {} of the inputs", count_text(summary.combinations));
 }
 
 }  // namespace
+
+// An unkept expectation is an error; one that is only not known to hold a warning.
+std::string expectation_line(Subject const& subject, std::size_t index, Truthfulness verdict) {
+  auto const& words = subject.map.expectations[index];
+  bool const is_wrong = verdict == Truthfulness::violated || verdict == Truthfulness::empty;
+  std::string name(word_of(verdict));
+  for (auto& c : name) c = c == ' ' ? '-' : c;
+  return showable(fmt::format("{}: {}: {}: {}", location(subject.text, words.span.begin),
+                              is_wrong ? "error" : "warning", name, words.clause)) +
+         "\n";
+}
 
 std::string junction_report(JudgedJunction const& judged, Look look) {
   std::string result = junction_heading(judged.subject, look);
@@ -119,7 +120,7 @@ std::string junction_lines(JudgedJunction const& judged) {
 
 void add(Summary& summary, model::Design const& design, Judgement const& judgement) {
   ++summary.junctions;
-  summary.combinations += judgement.combinations.reachable.count();
+  summary.combinations += static_cast<Count>(judgement.combinations.reachable.count());
   summary.has_signals = summary.has_signals || !judgement.variables.empty();
   for (auto variable : judgement.variables)
     summary.has_memory = summary.has_memory || design.circuit.signals[variable].is_memory();
@@ -131,7 +132,12 @@ void add(Summary& summary, model::Design const& design, Judgement const& judgeme
   summary.is_restless = summary.is_restless || never_rests(judgement);
   if (!judgement.is_decided && !never_rests(judgement))
     summary.too_many = counted(judgement.variables.size(), "signal");
-  for (auto const& finding : judgement.findings) {
+  count_findings(summary, judgement.findings);
+  for (auto const& expectation : judgement.expectations) count_verdict(summary, expectation.verdict);
+}
+
+void count_findings(Summary& summary, std::vector<findings::Finding> const& findings) {
+  for (auto const& finding : findings) {
     if (finding.accepted_by) {
       ++summary.accepted;
     } else if (finding.severity == model::Severity::error) {
@@ -140,24 +146,25 @@ void add(Summary& summary, model::Design const& design, Judgement const& judgeme
       ++(finding.severity == model::Severity::warning ? summary.warnings : summary.notes);
     }
   }
-  for (auto const& expectation : judgement.expectations) {
-    switch (expectation.verdict) {
-      case Truthfulness::holds:
-        ++summary.held;
-        break;
-      case Truthfulness::holds_within_bounds:
-        ++summary.held_within_bounds;
-        break;
-      case Truthfulness::violated:
-        ++summary.violated;
-        break;
-      case Truthfulness::empty:
-        ++summary.empty;
-        break;
-      case Truthfulness::undecided:
-        ++summary.undecided;
-        break;
-    }
+}
+
+void count_verdict(Summary& summary, Truthfulness verdict) {
+  switch (verdict) {
+    case Truthfulness::holds:
+      ++summary.held;
+      break;
+    case Truthfulness::holds_within_bounds:
+      ++summary.held_within_bounds;
+      break;
+    case Truthfulness::violated:
+      ++summary.violated;
+      break;
+    case Truthfulness::empty:
+      ++summary.empty;
+      break;
+    case Truthfulness::undecided:
+      ++summary.undecided;
+      break;
   }
 }
 

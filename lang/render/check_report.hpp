@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "engine/judge.hpp"
+#include "lang/render/count.hpp"
 #include "lang/render/level_picture.hpp"
 #include "lang/render/look.hpp"
 #include "lang/render/subject.hpp"
@@ -28,13 +29,17 @@ std::string junction_report(JudgedJunction const&, Look);
 // The same, one line each: `file:line:column: severity: short-name: headline`.
 std::string junction_lines(JudgedJunction const&);
 
+// One expectation that was not found to hold, in a line.
+std::string expectation_line(Subject const&, std::size_t expectation, verdicts::Truthfulness);
+
 // Counts by severity and verdict, and the word for the whole.
 struct Summary {
   std::string file;
   std::size_t faults = 0, faults_left_out = 0;  // of the design file
   std::size_t errors = 0, warnings = 0, notes = 0, accepted = 0;
   std::size_t held = 0, held_within_bounds = 0, violated = 0, empty = 0, undecided = 0;
-  std::size_t junctions = 0, combinations = 0;
+  std::size_t junctions = 0;
+  Count combinations = 0;
   std::string too_many;  // signals that were too many to run
   bool has_signals = false, has_memory = false;
   bool has_restless = false;  // after some events they never do
@@ -43,6 +48,8 @@ struct Summary {
   std::string verdict;  // chosen by the caller, who knows which findings fail
 };
 void add(Summary&, model::Design const&, Judgement const&);
+void count_findings(Summary&, std::vector<findings::Finding> const&);
+void count_verdict(Summary&, verdicts::Truthfulness);
 std::string summary_text(Summary const&, Look);
 // "yard.leat: violated; 1 error, 2 warnings; 5 expectations hold, 1 is violated"
 std::string summary_line(Summary const&);

@@ -50,6 +50,15 @@ std::string full_records(TableSheet const& sheet, Lane const& lane) {
   return result;
 }
 
+std::string wide_records(TableSheet const& sheet, Lane const& lane) {
+  std::string result;
+  for (auto const& d : lane.destinations) {
+    result += record({sheet.junction, lane.inlet, lane.body, std::string(word_of(d.verdict)),
+                      joined(d.outlets), d.condition, count_text(d.combinations)});
+  }
+  return result;
+}
+
 std::string condensed_records(TableSheet const& sheet, Lane const& lane) {
   std::string result;
   for (auto const& d : lane.destinations) {
@@ -67,16 +76,20 @@ std::string condensed_records(TableSheet const& sheet, Lane const& lane) {
 
 std::string table_csv(TableSheet const& sheet, bool with_heading) {
   std::vector<std::string> heading{"junction", "inlet", "body"};
-  heading.insert(heading.end(), sheet.signals.begin(), sheet.signals.end());
+  if (!sheet.is_wide) heading.insert(heading.end(), sheet.signals.begin(), sheet.signals.end());
   heading.insert(heading.end(), {"verdict", "outlets"});
-  if (sheet.is_full) {
+  if (sheet.is_wide) {
+    heading.insert(heading.end(), {"condition", "combinations"});
+  } else if (sheet.is_full) {
     heading.insert(heading.end(), {"trapped", "spills", "unsure"});
   } else {
     heading.push_back("combinations");
   }
   auto result = with_heading ? record(heading) : std::string();
   for (auto const& lane : sheet.lanes) {
-    result += sheet.is_full ? full_records(sheet, lane) : condensed_records(sheet, lane);
+    result += sheet.is_wide   ? wide_records(sheet, lane)
+              : sheet.is_full ? full_records(sheet, lane)
+                              : condensed_records(sheet, lane);
   }
   return result;
 }

@@ -63,7 +63,7 @@ Json conditions_json(TableSheet const& sheet) {
                       {"verdict", word_of(d.verdict)},
                       {"outlets", d.outlets},
                       {"condition", d.condition},
-                      {"combinations", d.combinations}});
+                      {"combinations", count_json(d.combinations)}});
     }
   }
   return list;

@@ -47,9 +47,31 @@ std::string block(TableSheet const& sheet, Lane const& lane) {
   return doubts + heading + " {\n" + aligned(lines, 2) + "}\n";
 }
 
+std::string wide_clause(Lane const& lane, DestinationEntry const& d) {
+  std::string clauses;
+  auto const when = d.condition == "on" ? "" : " when " + d.condition;
+  bool const is_doubtful = d.verdict == body::Verdict::doubtful;
+  if (d.outlets.empty())
+    return fmt::format("  {} from {} reaches nothing{}\n", lane.body, lane.inlet, when);
+  for (auto const& outlet : d.outlets)
+    clauses += fmt::format("  {}{} from {} {} {}{}\n", is_doubtful ? "# doubtful: " : "", lane.body,
+                           lane.inlet, d.outlets.size() > 1 ? "may reach" : "reaches", outlet, when);
+  return clauses;
+}
+
+// Too many signals for the columns of a table: a clause for each destination.
+std::string wide_block(TableSheet const& sheet) {
+  auto result = fmt::format("expect of {} {{\n", sheet.junction);
+  for (auto const& lane : sheet.lanes) {
+    for (auto const& d : lane.destinations) result += wide_clause(lane, d);
+  }
+  return result + "}\n";
+}
+
 }  // namespace
 
 std::string table_expect(TableSheet const& sheet) {
+  if (sheet.is_wide) return wide_block(sheet);
   std::string result;
   for (auto const& lane : sheet.lanes) {
     result.append(result.empty() ? "" : "\n").append(block(sheet, lane));

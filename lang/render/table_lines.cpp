@@ -81,10 +81,10 @@ std::vector<std::vector<std::string>> table_lines(TableSheet const& sheet, Lane 
   return lines;
 }
 
-std::string share_words(std::size_t count, std::size_t of) {
+std::string share_words(Count count, Count of) {
   if (of == 1) return "the only combination";
-  return count == of ? fmt::format("all {} combinations", of)
-                     : fmt::format("{} of {} combinations", count, of);
+  return count == of ? fmt::format("all {} combinations", count_text(of))
+                     : fmt::format("{} of {} combinations", count_text(count), count_text(of));
 }
 
 }  // namespace leat::render

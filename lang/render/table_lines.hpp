@@ -17,6 +17,6 @@ std::vector<LaneGroup> grouped(TableSheet const&);
 std::vector<std::vector<std::string>> table_lines(TableSheet const&, Lane const&);
 
 // "and 3 of 4 combinations".
-std::string share_words(std::size_t count, std::size_t of);
+std::string share_words(Count count, Count of);
 
 }  // namespace leat::render

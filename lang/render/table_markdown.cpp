@@ -38,7 +38,8 @@ std::string condition_table(TableSheet const& sheet, Lane const& lane) {
   std::vector<std::vector<std::string>> lines{{"goes to", "condition", "combinations"}};
   for (auto const& d : lane.destinations) {
     lines.push_back({destination_words(d.outlets), d.words,
-                     fmt::format("{} of {}", d.combinations, sheet.row_count)});
+                     fmt::format("{} of {}", count_text(d.combinations),
+                                 count_text(sheet.row_count))});
   }
   return pipe_table(std::move(lines));
 }
@@ -54,7 +55,7 @@ std::string table_markdown(TableSheet const& sheet) {
   }
   for (auto const& group : grouped(sheet)) {
     result += fmt::format("\n### From {}, {}\n\n", safe(group.inlet), safe(listed(group.bodies)));
-    result += pipe_table(table_lines(sheet, *group.lane)) + "\n";
+    if (!sheet.is_wide) result += pipe_table(table_lines(sheet, *group.lane)) + "\n";
     result += condition_table(sheet, *group.lane);
   }
   return result;

@@ -3,6 +3,7 @@
 #include "engine/tables/route_groups.hpp"
 #include "lang/render/condition.hpp"
 #include "lang/render/example.hpp"
+#include "lang/render/table_entry.hpp"
 #include "lang/render/words.hpp"
 
 namespace leat::render {
@@ -24,23 +25,6 @@ std::vector<Setting> settings_of(logic::Row row, std::size_t inputs) {
     if ((row >> (inputs - 1 - i) & 1u) != 0) settings[i] = Setting::on;
   }
   return settings;
-}
-
-DestinationEntry entry_of(Subject const& subject, tables::Destination const& destination,
-                          logic::RowSet const& reachable, std::vector<std::string> const& inputs) {
-  DestinationEntry entry{
-      destination.verdict,     names_of(subject.map.outlets, destination.outlets), {}, {}, {}, {},
-      destination.rows.count()};
-  auto const cubes = logic::disjoint_cubes(destination.condition, static_cast<int>(inputs.size()));
-  for (auto const& cube : cubes) {
-    auto const rows = logic::rows_of({cube}, reachable.inputs()) & reachable;
-    if (rows.is_empty()) continue;
-    entry.rows.push_back(settings_of(cube, inputs.size()));
-    entry.combinations_of_row.push_back(rows.count());
-  }
-  entry.condition = condition_expression(destination.rows, reachable, inputs);
-  entry.words = condition_words(destination.rows, reachable, inputs);
-  return entry;
 }
 
 RouteEntry entry_of(Subject const& subject, tables::Route const& route) {
@@ -92,6 +76,23 @@ Lane lane_of(Subject const& subject, Judgement const& judged, model::InletId inl
 
 }  // namespace
 
+DestinationEntry entry_of(Subject const& subject, tables::Destination const& destination,
+                          logic::RowSet const& reachable, std::vector<std::string> const& inputs) {
+  DestinationEntry entry{
+      destination.verdict,     names_of(subject.map.outlets, destination.outlets), {}, {}, {}, {},
+      static_cast<Count>(destination.rows.count())};
+  auto const cubes = logic::disjoint_cubes(destination.condition, static_cast<int>(inputs.size()));
+  for (auto const& cube : cubes) {
+    auto const rows = logic::rows_of({cube}, reachable.inputs()) & reachable;
+    if (rows.is_empty()) continue;
+    entry.rows.push_back(settings_of(cube, inputs.size()));
+    entry.combinations_of_row.push_back(rows.count());
+  }
+  entry.condition = condition_expression(destination.rows, reachable, inputs);
+  entry.words = condition_words(destination.rows, reachable, inputs);
+  return entry;
+}
+
 std::string destination_words(std::vector<std::string> const& outlets) {
   std::string words;
   for (auto const& outlet : outlets) words += (words.empty() ? "" : ", ") + outlet;
@@ -107,7 +108,7 @@ TableSheet table_sheet(Subject const& subject, Judgement const& judged,
   sheet.is_decided = judged.is_decided;
   sheet.has_restless = judged.has_restless;
   sheet.is_restless = never_rests(judged);
-  sheet.row_count = judged.combinations.reachable.count();
+  sheet.row_count = static_cast<Count>(judged.combinations.reachable.count());
   for (model::InletId i = 0; i < subject.design.inlets.size(); ++i) {
     if (request.inlet && *request.inlet != i) continue;
     for (model::ProfileId p = 0; p < subject.design.profiles.size(); ++p) {

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "engine/judge.hpp"
+#include "lang/render/count.hpp"
 #include "lang/render/subject.hpp"
 
 // The table of routes as one value in words, from which every table format is written.
@@ -27,7 +28,7 @@ struct DestinationEntry {
   std::vector<std::vector<Setting>> rows;
   std::vector<std::size_t> combinations_of_row;  // reachable ones
   std::string condition, words;
-  std::size_t combinations = 0;
+  Count combinations = 0;
   bool operator==(DestinationEntry const&) const = default;
 };
 
@@ -53,7 +54,10 @@ struct TableSheet {
   bool is_full = false, is_decided = true;
   bool has_restless = false;  // combinations after some events are left out: they never rest
   bool is_restless = false;   // undecided since the signals never come to rest as built
-  std::size_t row_count = 0;  // of reachable combinations
+  Count row_count = 0;  // of reachable combinations
+  bool is_works = false;
+  bool is_wide = false;      // too many signals for columns: destinations have conditions alone
+  bool is_too_long = false;  // some lane has more destinations than are told
   std::vector<std::vector<Setting>>
       rows;  // full: the reachable ones in binary order, first signal slowest
 };

@@ -11,8 +11,10 @@ namespace {
 std::string conditions(TableSheet const& sheet, Lane const& lane) {
   std::vector<std::vector<std::string>> lines;
   for (auto const& d : lane.destinations) {
-    lines.push_back(
-        {destination_words(d.outlets), d.words, share_words(d.combinations, sheet.row_count)});
+    std::vector<std::string> line{destination_words(d.outlets)};
+    if (sheet.is_wide) line.emplace_back(word_of(d.verdict));
+    line.insert(line.end(), {d.words, share_words(d.combinations, sheet.row_count)});
+    lines.push_back(std::move(line));
   }
   return aligned(lines, 4);
 }
@@ -20,7 +22,7 @@ std::string conditions(TableSheet const& sheet, Lane const& lane) {
 }  // namespace
 
 std::string table_text(TableSheet const& sheet) {
-  auto result = fmt::format("junction {}\n", sheet.junction);
+  auto result = fmt::format("{} {}\n", sheet.is_works ? "works" : "junction", sheet.junction);
   if (!sheet.is_decided) {
     return result + (sheet.is_restless ? "\n  undecided: the signals never come to rest as built\n"
                                        : fmt::format("\n  undecided: {} are too many to run\n",
@@ -28,8 +30,8 @@ std::string table_text(TableSheet const& sheet) {
   }
   for (auto const& group : grouped(sheet)) {
     result += fmt::format("\n  from {}, {}\n\n", group.inlet, listed(group.bodies));
-    result += aligned(table_lines(sheet, *group.lane), 4);
-    result += fmt::format("\n{}", conditions(sheet, *group.lane));
+    if (!sheet.is_wide) result += aligned(table_lines(sheet, *group.lane), 4) + "\n";
+    result += conditions(sheet, *group.lane);
   }
   return result;
 }

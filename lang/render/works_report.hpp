@@ -1,0 +1,38 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "engine/works/judge_works.hpp"
+#include "lang/render/check_report.hpp"
+
+// What `leat check` says of a works: what is wrong in each of its parts, once for all places where
+// the part stands; what is wrong with the whole; expectations that do not hold.
+namespace leat::render {
+
+struct JudgedWorks {
+  Subject subject;
+  works::WorksJudgement const& judgement;
+};
+
+std::string works_report(JudgedWorks const&, Look);
+// One line each, as for a junction.
+std::string works_lines(JudgedWorks const&);
+void add(Summary&, JudgedWorks const&);
+
+// Where the copies of a part stand: "first", or "first+second" where it reaches over both.
+std::vector<std::string> places_of(JudgedWorks const&, std::uint32_t part);
+
+// The findings of the whole as a judgement without combinations, for those who tell findings.
+Judgement whole_of(works::WorksJudgement const&);
+
+// "divert=on, turn[3]=on": what differs from the plant as built.
+std::string instance_words(JudgedWorks const&, works::Instance const&);
+
+// What can become of a body in one combination.
+struct PassageWords {
+  std::vector<model::OutletId> outlets;
+  std::string words;  // "reaches kiln or press (split), can be trapped"
+};
+PassageWords passage_words(JudgedWorks const&, std::size_t passage, works::Instance const&);
+
+}  // namespace leat::render
