@@ -33,6 +33,7 @@ inline constexpr std::array catalogue{
     CatalogueRow{"stray-brace", "A closing brace closes nothing."},
     CatalogueRow{"nested-too-deep",
                  "An expression or a repetition is nested too deep, or a number has too many steps."},
+    CatalogueRow{"repetition-misplaced", "A repetition stands around whole declarations."},
     CatalogueRow{"said-twice", "A place says the same of itself twice."},
     // names and texts
     CatalogueRow{"reserved-name", "A word of the language is used as a name."},

@@ -11,8 +11,9 @@ target_link_libraries(reading_of PUBLIC lang_grammar test_main)
 test_program(lang_grammar_tests
   SOURCES lang/grammar/document_test.cpp lang/grammar/drawing_test.cpp
           lang/grammar/expecting_test.cpp lang/grammar/expression_test.cpp
-          lang/grammar/judging_test.cpp lang/grammar/robustness_test.cpp
-          lang/grammar/signals_test.cpp
+          lang/grammar/judging_test.cpp lang/grammar/numbers_test.cpp
+          lang/grammar/robustness_test.cpp lang/grammar/signals_test.cpp
+          lang/grammar/works_test.cpp
   USES lang_grammar reading_of)
 test_program(lang_syntax_tests SOURCES lang/syntax/print_test.cpp
   USES lang_syntax lang_grammar reading_of)
