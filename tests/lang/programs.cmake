@@ -20,7 +20,8 @@ test_program(lang_syntax_tests SOURCES lang/syntax/print_test.cpp
 test_program(lang_check_tests
   SOURCES lang/check/judging_test.cpp lang/check/marks_test.cpp lang/check/names_test.cpp
           lang/check/ports_test.cpp lang/check/shape_test.cpp lang/check/signals_test.cpp
-  USES lang_check lang_grammar)
+          lang/check/unfold_test.cpp
+  USES lang_check lang_grammar reading_of)
 test_program(lang_lower_tests SOURCES lang/lower/lower_test.cpp lang/lower/mutants_test.cpp
   USES lang_lower)
 test_program(lang_messages_tests SOURCES messages/messages_test.cpp USES lang_lower fmt::fmt)

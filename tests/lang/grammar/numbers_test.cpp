@@ -136,11 +136,10 @@ TEST_CASE("loops are laid flat with their ranges") {
         " loops[i:0..-(lanes,1) 1-4; j:1..2 2-4; k:3..3 4-4; l:2..neg(1) 4-5]");
 }
 
-TEST_CASE("promises stand beside the signals, with the loops around them") {
+TEST_CASE("promises stand beside the signals, in the same loops") {
   CHECK(declaration_of(
             "signals { never a and b\n for i in 0..1 { for j in 2..3 { never c[i] } } }") ==
-        "signals[] loops[i:0..1 0-0; j:2..3 0-0]"
-        " never[and(a,b); c@1[i] loops[i:0..1 0-0; j:2..3 0-0]]");
+        "signals[] loops[i:0..1 0-0 never 1-2; j:2..3 0-0 never 1-2] never[and(a,b); c@1[i]]");
 }
 
 TEST_CASE("clauses are repeated") {
