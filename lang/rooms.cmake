@@ -7,9 +7,10 @@ room(lang_grammar lang/grammar
              expression.cpp signals.cpp drawing.cpp works.cpp judging.cpp clauses.cpp expecting.cpp document.cpp
      USES lang_diagnostics fmt::fmt utf8proc Boost::headers)
 room(lang_check lang/check SOURCES acceptances.cpp bodies_and_practice.cpp check.cpp
-     constant_control.cpp drawing.cpp events_and_trains.cpp expectations.cpp marks.cpp materials.cpp
-     meaning.cpp names.cpp overlaps.cpp placing.cpp plant_ports.cpp plates.cpp ports.cpp resolving.cpp scopes.cpp shape.cpp signals.cpp tables.cpp
-     unknown_names.cpp wire_loops.cpp workshop.cpp
+     constant_control.cpp drawing.cpp events_and_trains.cpp expectations.cpp loops.cpp marks.cpp
+     materials.cpp meaning.cpp names.cpp overlaps.cpp placing.cpp plain_entries.cpp plant_ports.cpp
+     plates.cpp ports.cpp resolving.cpp scopes.cpp shape.cpp signals.cpp tables.cpp unfold.cpp
+     unfolded_blocks.cpp unknown_names.cpp wire_loops.cpp workshop.cpp
      USES lang_syntax lang_diagnostics engine_model fmt::fmt)
 room(lang_lower lang/lower SOURCES cells.cpp circuit_lowering.cpp lower.cpp plant.cpp words.cpp
      USES lang_grammar lang_check lang_diagnostics lang_source engine_model engine_logic)

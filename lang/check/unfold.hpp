@@ -25,13 +25,17 @@ class Numbers {
     inner.outer_ = this;
     return inner;
   }
-  void set(std::string name, long value) { own_[std::move(name)] = value; }
+  // Without a value: declared, but with a fault that was reported.
+  void set(std::string name, std::optional<long> value) { own_[std::move(name)] = value; }
   std::optional<long> find(std::string_view name) const;
+  bool is_declared(std::string_view name) const;
   // All names that can be seen, for messages.
   std::vector<std::string> names() const;
 
  private:
-  std::map<std::string, long, std::less<>> own_;
+  std::optional<long> const* entry(std::string_view name) const;
+
+  std::map<std::string, std::optional<long>, std::less<>> own_;
   Numbers const* outer_ = nullptr;
 };
 
@@ -55,12 +59,15 @@ std::vector<syntax::Word> settable_numbers(syntax::WorksDeclaration const&);
 // reported and left out.
 class Unfolder {
  public:
-  // Entries that loops may make, over the whole file.
+  // Entries that loops may make, over the whole file. A long entry counts for several, a turn of a
+  // loop that makes none for one.
   static constexpr std::size_t most_entries = 1'000'000;
   // Beyond this on either side no number is understood.
   static constexpr long largest = 1'000'000'000;
 
-  explicit Unfolder(diagnostics::Sink& sink) : sink_(sink) {}
+  // Where something was reported before, what is missing may be there in the text: then nothing is
+  // said of unknown names.
+  explicit Unfolder(diagnostics::Sink& sink) : sink_(sink), is_whole_(sink.empty()) {}
 
   // The value, or none after a report: an unknown name, a division by zero, a negative exponent, a
   // value beyond `largest`.
@@ -83,7 +90,49 @@ class Unfolder {
   syntax::Document unfold(syntax::Document const&);
 
  private:
+  // Turns a block's loops. `enter` is told each scope that begins, the block's own or that of a
+  // turn, and `each` each item in its scope.
+  template <class Enter, class Each>
+  class Turning;
+  template <class Enter, class Each>
+  void turn(std::vector<syntax::Loop> const&, std::vector<std::size_t> const& weights,
+            Numbers& scope, Enter, Each);
+  bool spend(syntax::Loop const&, long times, std::size_t weight);
+
+  // Each of these writes what it is given in plain form, or says that it cannot.
+  bool plain(syntax::NumberExpression&, Numbers const&);
+  bool plain(syntax::Word&, Numbers const&);
+  bool plain(std::vector<syntax::Word>&, Numbers const&);
+  bool plain(syntax::Expression&, Numbers const&);
+  bool plain(syntax::SignalDeclaration&, Numbers const&);
+  bool plain(syntax::NeverDeclaration&, Numbers const&);
+  bool plain(syntax::Clause&, Numbers const&);
+  bool plain(syntax::NumberDeclaration&, Numbers const&);
+  bool plain(syntax::PlaceDeclaration&, Numbers const&);
+  bool plain(syntax::JoinDeclaration&, Numbers const&);
+  bool plain(syntax::PortDeclaration&, Numbers const&);
+  bool plain(syntax::MarkDeclaration&, Numbers const&);
+  bool plain(syntax::TableRow&, Numbers const&);
+  bool plain(syntax::LevelDeclaration&, syntax::JunctionDeclaration const&, Numbers const&);
+  template <class Value>
+  bool plain(std::optional<Value>& value, Numbers const& numbers) {
+    return !value || plain(*value, numbers);
+  }
+  std::optional<std::string> plain_name(std::string const&, std::vector<syntax::Index> const&,
+                                        Numbers const&);
+
+  // A number declared in a scope that holds it from then on; `settings` may replace its value.
+  void declare(syntax::NumberDeclaration const&, Numbers& scope, Settings const& settings);
+  void check_repeated(std::vector<syntax::NumberDeclaration const*> const&);
+
+  std::optional<long> apply(syntax::NumberExpression const&, long left, long right, Numbers const&);
+  // Reports what `make` makes of a number, unless something was reported of it before.
+  template <class Make>
+  void report(syntax::NumberExpression const&, Make make);
+  void report_below_ground(syntax::NumberExpression const&, syntax::JunctionDeclaration const&);
+
   diagnostics::Sink& sink_;
+  bool is_whole_;
   std::size_t entries_ = 0;  // made by loops so far
   bool is_spent_ = false;
   std::set<std::pair<std::size_t, std::size_t>> told_;  // spans of which a fault was reported

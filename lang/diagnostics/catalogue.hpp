@@ -31,8 +31,10 @@ inline constexpr std::array catalogue{
     CatalogueRow{"crowded-line", "Something follows on a line that is already complete."},
     CatalogueRow{"unclosed-block", "A block has no closing brace."},
     CatalogueRow{"stray-brace", "A closing brace closes nothing."},
-    CatalogueRow{"nested-too-deep",
-                 "An expression or a repetition is nested too deep, or a number has too many steps."},
+    CatalogueRow{
+        "nested-too-deep",
+        "An expression or a repetition is nested too deep, or a number has too many steps."},
+    CatalogueRow{"repetition-misplaced", "A repetition stands around whole declarations."},
     CatalogueRow{"said-twice", "A place says the same of itself twice."},
     // names and texts
     CatalogueRow{"reserved-name", "A word of the language is used as a name."},
@@ -59,6 +61,12 @@ inline constexpr std::array catalogue{
     CatalogueRow{"unknown-finding", "A finding that there is not is named."},
     CatalogueRow{"unknown-practice", "A rule of practice that there is not is set."},
     CatalogueRow{"unknown-property", "A body has a property that there is not."},
+    // numbers and repetitions
+    CatalogueRow{"unknown-number", "A number that is not declared is used."},
+    CatalogueRow{"impossible-number", "A number divides by 0 or has an exponent below 0."},
+    CatalogueRow{"number-out-of-range",
+                 "A number is beyond what is reckoned with, or a level below 0."},
+    CatalogueRow{"too-many-repetitions", "Repetitions make more entries than can be read."},
     // what signals and materials mean
     CatalogueRow{"duration-out-of-range", "A time is too short or too long."},
     CatalogueRow{"loop-of-wires", "Wires drive themselves in a loop."},

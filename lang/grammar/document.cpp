@@ -93,10 +93,17 @@ bool read_edition(char const*& at, Reading& reading, syntax::Number& number) {
   return false;
 }
 
-// A second edition line: one report, and it is passed over.
-bool pass_over_edition(char const*& at, Reading& reading) {
+// A second edition line, or a repetition around declarations: one report, and it is passed over.
+bool pass_over_misplaced(char const*& at, Reading& reading) {
   auto const begin = at;
   syntax::Word word;
+  if (read_keyword(at, "for", reading, word)) {
+    reading.report(fault("repetition-misplaced", "Whole declarations cannot be repeated by 'for'",
+                         word.span, "no block is open here whose entries could be repeated",
+                         "Let 'for' stand inside of 'signals', 'works' or 'expect'."));
+    at = block_end(begin, reading);
+    return true;
+  }
   if (!read_keyword(at, "leat", reading, word)) return false;
   reading.report(fault("edition-misplaced", "The edition stands once, at the beginning of the file",
                        word.span, "it is said again here", "Remove this line."));
@@ -109,7 +116,7 @@ void read_declaration(char const*& at, Reading& reading, syntax::Document& docum
   auto const begin = at;
   auto const faults = reading.fault_count;
   reading.form = nullptr;
-  if (pass_over_edition(at, reading)) return;
+  if (pass_over_misplaced(at, reading)) return;
   syntax::Declaration read;
   try {
     auto const rule = x3::with<reading_tag>(reading)[declaration];

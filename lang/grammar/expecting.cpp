@@ -43,8 +43,7 @@ struct Gather {
   void operator()(ActionContext const& context) const {
     ExpectDeclaration& node = x3::_val(context);
     TakeInto<Clause> take{node.clauses};
-    std::vector<std::size_t> around;
-    lay_flat(x3::_attr(context), take, node.loops, around);
+    lay_flat(x3::_attr(context), take, node.loops);
   }
 };
 

@@ -90,12 +90,6 @@ Diagnostic out_of_place(char const* where, std::string const& wanted, Reading co
                first_of(meant(found, where, reading), form_remedy(reading)));
 }
 
-void report_loose_loop(char const* at, Reading& reading) {
-  reading.report(fault("unknown-declaration", "Whole declarations cannot be repeated by 'for'",
-                       reading.span(at, at + 3), "a declaration is expected here",
-                       "Let 'for' stand inside of 'signals', 'works' or 'expect'."));
-}
-
 // Whether nothing is left to say about a failure: it is only counted, or a misspelt word before it
 // tells the cause.
 bool is_told(char const* at, Reading& reading) {
@@ -173,7 +167,6 @@ void explain_declaration(char const* at, Reading& reading) {
                          "Remove it, or look for a '}' too many before it."));
     return;
   }
-  if (found == "for") return report_loose_loop(at, reading);
   reading.report(
       fault("unknown-declaration", fmt::format("{} does not begin a declaration", quoted(found)),
             span_of(found, reading), "a declaration is expected here",

@@ -209,18 +209,26 @@ char const* next_declaration(char const* at, Reading& reading) {
   return skipper.at();
 }
 
-char const* construct_end(char const* at, Reading& reading) {
+namespace {
+
+char const* end_of(char const* at, bool may_hold_declarations, Reading& reading) {
   Skipper skipper(at, reading);
   int deepest = 0;
   while (!skipper.is_at_end()) {
     skipper.step();
     deepest = std::max(deepest, skipper.depth());
     if (deepest > 0 && skipper.depth() <= 0) break;
-    if (skipper.is_line_start() && deepest == 0 && !skipper.is_at_end() && *skipper.at() != '{')
-      break;
-    if (skipper.is_line_start() && begins_only_declarations(skipper.at(), reading)) break;
+    if (!skipper.is_line_start() || skipper.is_at_end()) continue;
+    if (deepest == 0 && *skipper.at() != '{') break;
+    if (!may_hold_declarations && begins_only_declarations(skipper.at(), reading)) break;
   }
   return skipper.at();
 }
+
+}  // namespace
+
+char const* construct_end(char const* at, Reading& reading) { return end_of(at, false, reading); }
+
+char const* block_end(char const* at, Reading& reading) { return end_of(at, true, reading); }
 
 }  // namespace leat::grammar

@@ -113,6 +113,8 @@ char const* next_entry(char const* at, Entries const&, Reading&);
 // Where the next declaration begins after a fault at `at`.
 char const* next_declaration(char const* at, Reading&);
 // The end of what begins at `at`: the line, or the block if one opens on that line.
+// A declaration's word at the beginning of a line ends it too, but not for the second.
 char const* construct_end(char const* at, Reading&);
+char const* block_end(char const* at, Reading&);
 
 }  // namespace leat::grammar

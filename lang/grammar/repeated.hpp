@@ -50,23 +50,19 @@ constexpr auto loop_of(Entries const& entries, x3::rule<Tag, Repeated<Item>> con
   return loop_head[put<&Repeated<Item>::loop>] > LoopBlockDirective<decltype(inner)>(inner);
 }
 
-// Lays entries flat in the order of the text. `take(item, around)` puts an item away, `around`
-// being the places in `loops` of the loops it stands in, the outermost first; `take.count()` is how
-// many were put away. Cost: the text's.
+// Lays entries flat in the order of the text. `take` puts an item away, and notes where a loop
+// begins and ends among those put away. Cost: the text's.
 template <class Item, class Take>
-void lay_flat(std::vector<Repeated<Item>>& entries, Take& take, std::vector<syntax::Loop>& loops,
-              std::vector<std::size_t>& around) {
+void lay_flat(std::vector<Repeated<Item>>& entries, Take& take, std::vector<syntax::Loop>& loops) {
   for (auto& entry : entries) {
-    if (entry.item) take(std::move(*entry.item), around);
+    if (entry.item) take(std::move(*entry.item));
     if (!entry.loop) continue;
     auto const at = loops.size();
     loops.push_back(std::move(*entry.loop));
     loops[at].whole = entry.span;
-    loops[at].begin = take.count();
-    around.push_back(at);
-    lay_flat(entry.inside, take, loops, around);
-    around.pop_back();
-    loops[at].end = take.count();
+    take.begin(loops[at]);
+    lay_flat(entry.inside, take, loops);
+    take.end(loops[at]);
   }
 }
 
@@ -74,8 +70,9 @@ void lay_flat(std::vector<Repeated<Item>>& entries, Take& take, std::vector<synt
 template <class Item>
 struct TakeInto {
   std::vector<Item>& items;
-  void operator()(Item item, std::vector<std::size_t> const&) { items.push_back(std::move(item)); }
-  std::size_t count() const { return items.size(); }
+  void operator()(Item item) { items.push_back(std::move(item)); }
+  void begin(syntax::Loop& loop) const { loop.begin = items.size(); }
+  void end(syntax::Loop& loop) const { loop.end = items.size(); }
 };
 
 }  // namespace leat::grammar

@@ -42,21 +42,27 @@ using Entry = Repeated<Item>;
 // Signals and promises go into lists of their own.
 struct TakeItem {
   syntax::SignalsDeclaration& node;
-  void operator()(Item item, std::vector<std::size_t> const& around) {
+  void operator()(Item item) {
     if (auto* signal = std::get_if<SignalDeclaration>(&item))
-      return node.signals.push_back(std::move(*signal));
-    auto& never = node.nevers.emplace_back(std::get<NeverDeclaration>(std::move(item)));
-    for (auto const loop : around) never.loops.push_back(node.loops[loop]);
+      node.signals.push_back(std::move(*signal));
+    else
+      node.nevers.push_back(std::get<NeverDeclaration>(std::move(item)));
   }
-  std::size_t count() const { return node.signals.size(); }
+  void begin(syntax::Loop& loop) const {
+    loop.begin = node.signals.size();
+    loop.never_begin = node.nevers.size();
+  }
+  void end(syntax::Loop& loop) const {
+    loop.end = node.signals.size();
+    loop.never_end = node.nevers.size();
+  }
 };
 
 struct Gather {
   template <class ActionContext>
   void operator()(ActionContext const& context) const {
     TakeItem take{x3::_val(context)};
-    std::vector<std::size_t> around;
-    lay_flat(x3::_attr(context), take, take.node.loops, around);
+    lay_flat(x3::_attr(context), take, take.node.loops);
   }
 };
 

@@ -94,22 +94,22 @@ using Entry = Repeated<Part>;
 struct TakePart {
   WorksDeclaration& node;
   Reading& reading;
-  void operator()(Part part, std::vector<std::size_t> const&) {
+  void operator()(Part part) {
     if (part.item) node.items.push_back(std::move(*part.item));
     if (!part.outside) return;
     if (node.outside)
       reading.report(outside_twice("A works", node.outside->span, part.outside->span));
     node.outside = std::move(part.outside);
   }
-  std::size_t count() const { return node.items.size(); }
+  void begin(syntax::Loop& loop) const { loop.begin = node.items.size(); }
+  void end(syntax::Loop& loop) const { loop.end = node.items.size(); }
 };
 
 struct Gather {
   template <class ActionContext>
   void operator()(ActionContext const& context) const {
     TakePart take{x3::_val(context), x3::get<reading_tag>(context)};
-    std::vector<std::size_t> around;
-    lay_flat(x3::_attr(context), take, take.node.loops, around);
+    lay_flat(x3::_attr(context), take, take.node.loops);
   }
 };
 

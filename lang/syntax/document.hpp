@@ -23,6 +23,7 @@ struct Loop {
   Word variable;
   NumberExpression first, last;
   std::size_t begin = 0, end = 0;
+  std::size_t never_begin = 0, never_end = 0;  // in a signals block the same of its `nevers`
   Span span;   // of the head
   Span whole;  // of head and braces
 };
@@ -52,7 +53,6 @@ struct SignalDeclaration {
 //  never EXPRESSION     the builder promises that these combinations do not come about
 struct NeverDeclaration {
   Expression condition;
-  std::vector<Loop> loops;  // around it, the outermost first; their ranges mean nothing here
   Span span;
 };
 
@@ -244,8 +244,8 @@ struct TableDeclaration {
 
 struct SignalsDeclaration {
   std::vector<SignalDeclaration> signals;
-  std::vector<Loop> loops;               // over `signals`
-  std::vector<NeverDeclaration> nevers;  // each with the loops around it
+  std::vector<NeverDeclaration> nevers;
+  std::vector<Loop> loops;  // over `signals` and `nevers`
   Span span;
 };
 struct MaterialsDeclaration { std::vector<MaterialDeclaration> materials; Span span; };

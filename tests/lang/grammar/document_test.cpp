@@ -92,26 +92,16 @@ TEST_CASE("what is close to no declaration") {
         "2:1 unknown-declaration\n"
         "  'village' does not begin a declaration\n"
         "  [village] a declaration is expected here\n"
-        "  > A file is made of 'signals', 'materials', 'marks', 'junction', 'body', 'practice', "
-        "'accept' and "
-        "'expect'.\n");
+        "  > A file is made of 'signals', 'materials', 'marks', 'junction', 'works', "
+        "'number', 'body', 'practice', 'accept', 'expect' and 'include'.\n");
 }
 
-TEST_CASE("declarations of a later edition are passed over with one report each") {
-  CHECK(reports_of("leat 1\nworks yard {\n  place a as b at 0 0 0\n  join a.k -> b.i\n}\n"
-                   "include \"other.leat\"\nfor lane in 0..7 { }\nsignals { }\n") ==
-        "2:1 not-understood-yet\n"
-        "  'works' is not understood by this edition yet\n"
-        "  [works] this belongs to a later edition\n"
-        "  > Leave it out for now; nothing in it was read.\n"
-        "6:1 not-understood-yet\n"
-        "  'include' is not understood by this edition yet\n"
-        "  [include] this belongs to a later edition\n"
-        "  > Leave it out for now; nothing in it was read.\n"
-        "7:1 not-understood-yet\n"
-        "  'for' is not understood by this edition yet\n"
-        "  [for] this belongs to a later edition\n"
-        "  > Leave it out for now; nothing in it was read.\n");
+TEST_CASE("whole declarations are not repeated") {
+  CHECK(reports_of("leat 1\nfor lane in 0..7 {\n  junction j { }\n}\nsignals { }\n") ==
+        "2:1 repetition-misplaced\n"
+        "  Whole declarations cannot be repeated by 'for'\n"
+        "  [for] no block is open here whose entries could be repeated\n"
+        "  > Let 'for' stand inside of 'signals', 'works' or 'expect'.\n");
 }
 
 TEST_CASE("a declaration with a fault is left out of the tree, the others are in it") {

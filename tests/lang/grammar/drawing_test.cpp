@@ -186,7 +186,7 @@ TEST_CASE("a level without a number, and a misspelt one") {
         "  > A level is written: level 0 { |....| }, or level 2..6 { |....| } to draw it on each\n"
         "4:3 unknown-entry\n"
         "  'levl' does not begin a level\n"
-        "  [levl] 'level' or '}' is expected here\n"
+        "  [levl] 'level', 'outside', 'number' or '}' is expected here\n"
         "  > Perhaps 'level' is meant.\n");
 }
 

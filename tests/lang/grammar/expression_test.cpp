@@ -70,8 +70,9 @@ TEST_CASE("a misspelt word between operands is named") {
   CHECK(reports_of("leat 1\nsignals { wire w = a adn b }\n") ==
         "2:22 unknown-entry\n"
         "  'adn' does not begin a signal\n"
-        "  [adn] 'lever', 'button', 'plate', 'wire', 'latch', 'toggle', 'clock' or '}' is expected "
-        "here\n"
+        "  [adn] 'lever', 'button', 'plate', 'wire', 'latch', 'toggle', 'clock', 'never', 'for' or "
+        "'}' "
+        "is expected here\n"
         "  > Perhaps 'and' is meant.\n");
   CHECK(reports_of("leat 1\nsignals { wire w = nto a }\n") ==
         "2:20 misspelt-word\n"

@@ -60,8 +60,9 @@ Mutant mutant(std::mt19937& random) {
     return std::uniform_int_distribution<std::size_t>(0, bound - 1)(random);
   };
   static std::vector<std::string> const pieces{
-      "{",    "}", "|",      "\"",      "#",  "\n",        "(", ")", "\\", " and ",
-      "not ", "0", "level ", "expect ", "\t", "junction ", "-", ",", "=",  "\xc3\xa9"};
+      "{",      "}",       "|",  "\"",        "#",  "\n", "(",    ")",       "\\",
+      " and ",  "[",       "]",  ".",         "..", "*",  "for ", "not ",    "0",
+      "level ", "expect ", "\t", "junction ", "-",  ",",  "=",    "\xc3\xa9"};
   auto const at = below(text.size());
   auto const length = std::min(text.size() - at, below(12));
   switch (below(4)) {
@@ -100,15 +101,18 @@ TEST_CASE("random bytes are read in bounded time") {
 
 TEST_CASE("random signs and words are read in bounded time, and worded for a reader") {
   static std::vector<std::string> const pieces{
-      "{",        "}",        "|",       "\"",        "#",         "\n",
-      "\n",       "(",        ")",       "\\",        " ",         "a ",
-      "and ",     "not ",     "0 ",      "1 ",        "level ",    "junction ",
-      "marks ",   "signals ", "expect ", "table ",    "=",         "lever ",
-      "wire ",    "when ",    "else ",   "reaches ",  "never ",    "finds ",
-      "-",        ",",        "at ",     "..",        "\xc3\xa9",  "\xe2\x86\x92 ",
-      "accept ",  "because ", "body ",   "practice ", "\t",        "works ",
-      "include ", "from ",    "after ",  "clear ",    "within ",   "deals ",
-      "every ",   "for ",     "rounds ", ":",         "otherwise "};
+      "{",        "}",        "|",       "\"",        "#",          "\n",
+      "\n",       "(",        ")",       "\\",        " ",          "a ",
+      "and ",     "not ",     "0 ",      "1 ",        "level ",     "junction ",
+      "marks ",   "signals ", "expect ", "table ",    "=",          "lever ",
+      "wire ",    "when ",    "else ",   "reaches ",  "never ",     "finds ",
+      "-",        ",",        "at ",     "..",        "\xc3\xa9",   "\xe2\x86\x92 ",
+      "accept ",  "because ", "body ",   "practice ", "\t",         "works ",
+      "include ", "from ",    "after ",  "clear ",    "within ",    "deals ",
+      "every ",   "for ",     "rounds ", ":",         "otherwise ", "number ",
+      "place ",   "join ",    "->",      "x[",        "] ",         ".y ",
+      "* ",       "mod ",     "^ ",      "with ",     "where ",     "turned ",
+      "left ",    "inlet "};
   std::mt19937 random(11);
   for (int turn = 0; turn < 400; ++turn) {
     std::string text = "leat 1\n";
@@ -169,15 +173,44 @@ TEST_CASE("past the reports that are kept, faults are counted, and reading stops
 
 // A step that looked at the rest of the text each time would need hours for these.
 TEST_CASE("large texts of one kind take time that grows with their length") {
-  for (std::string const piece :
-       {"}", "{", "}{", "x ", "asdf 1 2\n", "marks {\n", "expect \"x\" { a reaches\n",
-        "expect { after a, a: a deals k,\n", "a, a, ", "signals { lever a }\n", "leat 1\n",
-        "works a { }\n", "# a\n", "\"", "|", "(", "accept a at 1 2 3\n"}) {
+  for (std::string const piece : {"}",
+                                  "{",
+                                  "}{",
+                                  "x ",
+                                  "asdf 1 2\n",
+                                  "marks {\n",
+                                  "expect \"x\" { a reaches\n",
+                                  "expect { after a, a: a deals k,\n",
+                                  "a, a, ",
+                                  "signals { lever a }\n",
+                                  "leat 1\n",
+                                  "works a { }\n",
+                                  "# a\n",
+                                  "\"",
+                                  "|",
+                                  "(",
+                                  "accept a at 1 2 3\n",
+                                  "signals {\nfor a in 0..9 {\n",
+                                  "works w { for a in 0..9 {",
+                                  "for a in 0..1 {\n",
+                                  "works w {\nplace a as b at 0 0 0 with c = d,\n",
+                                  "number a = 1 +\n",
+                                  "a[",
+                                  "number a = (",
+                                  "expect { for a in 0..1 { b[\n",
+                                  "works w {\n} }\n",
+                                  "include \"a\"\n"}) {
     CAPTURE(piece);
     CHECK(read("leat 1\n" + repeated(piece, 1'000'000 / piece.size())).seconds < 20);
   }
   CHECK(read("leat 1\njunction j { level 0 {\n|" + std::string(10'000'000, 'X') + "\n").seconds <
         20);
   CHECK(read("leat 1\nsignals { lever " + std::string(10'000'000, 'a')).seconds < 20);
+  CHECK(read("leat 1\nnumber a = 1" + repeated(" + 1", 2'000'000)).seconds < 20);
+  CHECK(read("leat 1\nnumber a = " + repeated("2 ^ ", 2'000'000)).seconds < 20);
+  CHECK(read("leat 1\nnumber a = " + repeated("-", 5'000'000)).seconds < 20);
+  CHECK(read("leat 1\nsignals {" + repeated("for a in 0..1 {", 500'000) + repeated("}", 500'000) +
+             "}")
+            .seconds < 20);
   CHECK(read("leat 1\nsignals { button b for " + std::string(10'000'000, '9')).seconds < 20);
 }

@@ -37,8 +37,8 @@ TEST_CASE("all but wires may say how they start") {
   CHECK(fault("wire w = a starts on") ==
         "3:12 unknown-entry\n"
         "  'starts' does not begin a signal\n"
-        "  [starts] 'lever', 'button', 'plate', 'wire', 'latch', 'toggle', 'clock' or '}' is "
-        "expected here\n");
+        "  [starts] 'lever', 'button', 'plate', 'wire', 'latch', 'toggle', 'clock', 'never', 'for' "
+        "or '}' is expected here\n");
 }
 
 TEST_CASE("on and off as constants inside a latch") {
@@ -96,8 +96,8 @@ TEST_CASE("a misspelt word is named") {
   CHECK(fault("  levr divert") ==
         "3:3 unknown-entry\n"
         "  'levr' does not begin a signal\n"
-        "  [levr] 'lever', 'button', 'plate', 'wire', 'latch', 'toggle', 'clock' or '}' is "
-        "expected here\n"
+        "  [levr] 'lever', 'button', 'plate', 'wire', 'latch', 'toggle', 'clock', 'never', 'for' "
+        "or '}' is expected here\n"
         "  > Perhaps 'lever' is meant.\n");
   CHECK(fault("  latch l on a fof b") ==
         "3:16 out-of-place\n"

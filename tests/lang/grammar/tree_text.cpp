@@ -113,11 +113,12 @@ struct Writer {
   }
   Writer& operator<<(Loop const& node) {
     return *this << node.variable << ":" << node.first << ".." << node.last << " "
-                 << std::to_string(node.begin) << "-" << std::to_string(node.end);
+                 << std::to_string(node.begin) << "-" << std::to_string(node.end)
+                 << (node.never_end > 0 ? " never " + std::to_string(node.never_begin) + "-" +
+                                              std::to_string(node.never_end)
+                                        : "");
   }
-  Writer& operator<<(NeverDeclaration const& node) {
-    return *this << node.condition << put_loops(node.loops);
-  }
+  Writer& operator<<(NeverDeclaration const& node) { return *this << node.condition; }
   Writer& operator<<(NumberSetting const& node) { return *this << node.name << "=" << node.value; }
   Writer& operator<<(SignalSetting const& node) { return *this << node.name << "=" << node.value; }
   Writer& operator<<(PlaceDeclaration const& node) {
