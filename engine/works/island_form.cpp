@@ -40,20 +40,16 @@ Forms::Forms(Design const& plant, std::vector<std::uint32_t> const& island_of)
   std::sort(acceptances_.begin(), acceptances_.end());
 }
 
-// Reads the box of one island in one posture, a margin of one cell included where the plant's
-// drawing has it, and numbers fills, ports and signals as they are met.
+// Reads the box of one island in one posture, with a margin of one cell but where the island meets
+// the open outside, and numbers fills, ports and signals as they are met.
 class Forms::Reader {
  public:
   Reader(Forms& forms, std::uint32_t island, Box const& box, Posture posture)
       : forms_(forms), plant_(*forms.plant_), island_(island), posture_(posture) {
-    auto const& grid = plant_.grid;
-    auto const is_at_edge = box.least.x == 0 || box.least.y == 0 || box.least.z == 0 ||
-                            box.most.x == grid.width() - 1 || box.most.y == grid.depth() - 1 ||
-                            box.most.z == grid.height() - 1;
-    least_ = {std::max(box.least.x - 1, 0), std::max(box.least.y - 1, 0),
-              std::max(box.least.z - 1, 0)};
-    most_ = {std::min(box.most.x + 1, grid.width() - 1), std::min(box.most.y + 1, grid.depth() - 1),
-             std::min(box.most.z + 1, grid.height() - 1)};
+    least_ = {box.least.x - 1, box.least.y - 1, box.least.z - 1};
+    most_ = {box.most.x + 1, box.most.y + 1, box.most.z + 1};
+    bool const is_at_edge = !plant_.grid.is_inside(least_) || !plant_.grid.is_inside(most_);
+    if (plant_.outside_is_open && is_at_edge) clamp();
     auto& design = form_.design;
     design.materials = plant_.materials;
     design.profiles = plant_.profiles;
@@ -81,6 +77,13 @@ class Forms::Reader {
   }
 
  private:
+  void clamp() {
+    auto const& grid = plant_.grid;
+    least_ = {std::max(least_.x, 0), std::max(least_.y, 0), std::max(least_.z, 0)};
+    most_ = {std::min(most_.x, grid.width() - 1), std::min(most_.y, grid.depth() - 1),
+             std::min(most_.z, grid.height() - 1)};
+  }
+
   // Where in the plant a cell of the drawing in this posture is: the turns are undone, then the
   // mirror. A turn to the left takes east to north.
   Place whole(Place at) const {
@@ -104,8 +107,13 @@ class Forms::Reader {
   }
 
   void read_cell(Place at) {
-    auto const here = plant_.grid.cell(whole(at));
+    auto const place = whole(at);
     auto const own = form_.design.grid.cell(at);
+    if (!plant_.grid.is_inside(place)) {
+      form_.fills_drawn.push_back(number_of({}));
+      return;
+    }
+    auto const here = plant_.grid.cell(place);
     form_.fills_drawn.push_back(fill_of(here));
     if ((*forms_.island_of_)[here] != island_) return;
     meet(forms_.inlets_, here, [&](std::uint32_t id) {
@@ -131,6 +139,10 @@ class Forms::Reader {
     auto const island = (*forms_.island_of_)[here];
     if (island != no_island && island != island_) fill = {};
     if (!fill.is_switched()) fill.powered = fill.unpowered;
+    return number_of(fill);
+  }
+
+  model::FillId number_of(model::Fill const& fill) {
     auto const key = std::tuple(fill.powered, fill.unpowered, fill.control);
     auto const next = static_cast<model::FillId>(form_.design.fills.size());
     auto const [entry, is_new] = fills_.try_emplace(key, next);

@@ -14,7 +14,7 @@ struct Part {
 // One place where a part stands, and what the part's ids are in the plant.
 struct Copy {
   std::uint32_t part = 0;
-  model::Place corner;                        // of the part's drawing, margin included
+  model::Place corner;  // of the part's drawing, margin included: may lie outside the plant's
   bool is_turned = false;                     // the part stands turned or mirrored here
   bool is_across = false;                     // by one or three quarters
   std::vector<model::SignalId> signals;       // by the part's SignalId

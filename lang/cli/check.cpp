@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
 
 #include "lang/cli/commands.hpp"
@@ -8,6 +9,7 @@
 #include "lang/cli/sights.hpp"
 #include "lang/render/check_report.hpp"
 #include "lang/render/diagnostic_text.hpp"
+#include "lang/render/works_report.hpp"
 
 namespace leat::cli {
 
@@ -22,8 +24,13 @@ struct CheckedFile {
   std::unique_ptr<Loaded> loaded;
   std::vector<diagnostics::Diagnostic> faults;
   std::size_t faults_left_out = 0;
+  // By junction; of works the second.
   std::vector<Judgement> judgements;
+  std::vector<std::unique_ptr<works::WorksJudgement>> works;
   Exit exit = Exit::holds;
+
+  std::size_t size() const { return judgements.size(); }
+  bool is_works(std::size_t i) const { return works[i] != nullptr; }
 };
 
 Exit exit_of(Truthfulness verdict) {
@@ -40,15 +47,43 @@ Exit exit_of(Truthfulness verdict) {
   return Exit::fault;
 }
 
+Exit exit_of(std::vector<findings::Finding> const& findings, model::Severity fail_on) {
+  bool const fails = std::any_of(findings.begin(), findings.end(), [&](auto const& finding) {
+    return !finding.accepted_by && finding.severity >= fail_on;
+  });
+  return fails ? Exit::violated : Exit::holds;
+}
+
+Exit exit_of(works::WorksJudgement const& judged, model::Severity fail_on) {
+  auto exit = judged.too_large.empty() && !judged.has_run_out ? Exit::holds : Exit::undecided;
+  for (auto const& part : judged.parts) exit = worst(exit, exit_of(part.findings, fail_on));
+  exit = worst(exit, exit_of(render::whole_of(judged).findings, fail_on));
+  for (auto const& claim : judged.expectations) exit = worst(exit, exit_of(claim.verdict));
+  return exit;
+}
+
 Exit exit_of(Judgement const& judgement, model::Severity fail_on) {
   auto exit = judgement.is_decided ? Exit::holds : Exit::undecided;
-  for (auto const& finding : judgement.findings) {
-    if (!finding.accepted_by && finding.severity >= fail_on) exit = worst(exit, Exit::violated);
-  }
+  exit = worst(exit, exit_of(judgement.findings, fail_on));
   for (auto const& expectation : judgement.expectations) {
     exit = worst(exit, exit_of(expectation.verdict));
   }
   return exit;
+}
+
+void judge_one(lower::Junction const& junction, CheckedFile& file, model::Severity fail_on,
+               Terminal& terminal) {
+  file.judgements.emplace_back();
+  file.works.emplace_back();
+  if (junction.map.is_works()) {
+    file.works.back() =
+        std::make_unique<works::WorksJudgement>(works::judge_works(junction.design));
+    file.exit = worst(file.exit, exit_of(*file.works.back(), fail_on));
+    return;
+  }
+  file.judgements.back() =
+      judge(junction.design, {}, ProgressLines(terminal, junction.map.junction.name));
+  file.exit = worst(file.exit, exit_of(file.judgements.back(), fail_on));
 }
 
 CheckedFile checked(std::string const& path, model::Severity fail_on, Terminal& terminal) {
@@ -72,11 +107,7 @@ CheckedFile checked(std::string const& path, model::Severity fail_on, Terminal& 
     file.exit = Exit::unusable;
     return file;
   }
-  for (auto const& junction : file.loaded->junctions) {
-    file.judgements.push_back(
-        judge(junction.design, {}, ProgressLines(terminal, junction.map.junction.name)));
-    file.exit = worst(file.exit, exit_of(file.judgements.back(), fail_on));
-  }
+  for (auto const& junction : file.loaded->junctions) judge_one(junction, file, fail_on, terminal);
   return file;
 }
 
@@ -91,17 +122,19 @@ std::string_view verdict_word(CheckedFile const& file) {
     default:
       break;
   }
-  for (auto const& judgement : file.judgements) {
-    for (auto const& expectation : judgement.expectations) {
-      if (expectation.verdict == Truthfulness::violated) return "violated";
+  auto const has = [&](Truthfulness verdict) {
+    auto const is_it = [&](auto const& expectation) { return expectation.verdict == verdict; };
+    for (std::size_t i = 0; i < file.size(); ++i) {
+      auto const& claims = file.judgements[i].expectations;
+      if (std::any_of(claims.begin(), claims.end(), is_it)) return true;
+      if (!file.is_works(i)) continue;
+      auto const& works = file.works[i]->expectations;
+      if (std::any_of(works.begin(), works.end(), is_it)) return true;
     }
-  }
-  for (auto const& judgement : file.judgements) {
-    for (auto const& expectation : judgement.expectations) {
-      if (expectation.verdict == Truthfulness::empty) return "empty";
-    }
-  }
-  return "violated";
+    return false;
+  };
+  bool const is_empty = !has(Truthfulness::violated) && has(Truthfulness::empty);
+  return is_empty ? "empty" : "violated";
 }
 
 render::Summary summary_of(CheckedFile const& file) {
@@ -110,8 +143,12 @@ render::Summary summary_of(CheckedFile const& file) {
   summary.faults = file.faults.size();
   summary.faults_left_out = file.faults_left_out;
   summary.verdict = verdict_word(file);
-  for (std::size_t i = 0; i < file.judgements.size(); ++i)
-    add(summary, file.loaded->junctions[i].design, file.judgements[i]);
+  for (std::size_t i = 0; i < file.size(); ++i) {
+    if (file.is_works(i))
+      add(summary, {file.loaded->subject(i), *file.works[i]});
+    else
+      add(summary, file.loaded->junctions[i].design, file.judgements[i]);
+  }
   return summary;
 }
 
@@ -127,6 +164,10 @@ void print_text(CheckedFile const& file, Terminal& terminal) {
   }
   for (std::size_t i = 0; i < file.judgements.size(); ++i) {
     auto const subject = file.loaded->subject(i);
+    if (file.is_works(i)) {
+      terminal.result(render::works_report({subject, *file.works[i]}, look));
+      continue;
+    }
     Sights sights(subject, file.judgements[i]);
     std::vector<render::Scene const*> scenes;
     for (auto const& finding : file.judgements[i].findings)
@@ -142,7 +183,10 @@ void print_lines(CheckedFile const& file, Terminal& terminal) {
     terminal.result(render::diagnostic_line(found, file.loaded->text));
   }
   for (std::size_t i = 0; i < file.judgements.size(); ++i) {
-    terminal.result(render::junction_lines({file.loaded->subject(i), file.judgements[i], {}}));
+    auto const subject = file.loaded->subject(i);
+    terminal.result(file.is_works(i)
+                        ? render::works_lines({subject, *file.works[i]})
+                        : render::junction_lines({subject, file.judgements[i], {}}));
   }
   terminal.flush();
   terminal.narrate(render::summary_line(summary_of(file)));
@@ -159,7 +203,10 @@ render::FindingsPart part_of(CheckedFile const& file) {
   part.text = &file.loaded->text;
   part.diagnostics = file.faults;
   for (std::size_t i = 0; i < file.judgements.size(); ++i) {
-    part.junctions.push_back({file.loaded->subject(i), file.judgements[i]});
+    if (file.is_works(i))
+      part.works.push_back({file.loaded->subject(i), *file.works[i]});
+    else
+      part.junctions.push_back({file.loaded->subject(i), file.judgements[i]});
   }
   return part;
 }

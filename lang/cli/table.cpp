@@ -4,6 +4,7 @@
 #include "lang/cli/loaded.hpp"
 #include "lang/render/table_sheet.hpp"
 #include "lang/render/words.hpp"
+#include "lang/render/works_table.hpp"
 
 namespace leat::cli {
 
@@ -41,6 +42,26 @@ bool is_condensable(render::Subject const& subject, Judgement const& judged,
   return true;
 }
 
+std::optional<render::TableSheet> sheet_of_works(render::Subject const& subject,
+                                                 TableOptions const& options,
+                                                 render::TableRequest const& request,
+                                                 Terminal& terminal) {
+  if (options.is_full || options.is_fresh) {
+    terminal.refuse(fmt::format("works {} is not told combination by combination",
+                                subject.map.junction.name),
+                    "leave --full and --fresh away: the condensed table says when bodies go where");
+    return std::nullopt;
+  }
+  works::PlantBudget budget;
+  auto const judged = works::judge_works(subject.design, budget);
+  auto sheet = render::works_sheet(subject, judged, request);
+  if (!sheet.is_too_long) return sheet;
+  terminal.refuse(fmt::format("works {} has too many destinations for a table",
+                              subject.map.junction.name),
+                  "ask for one inlet with --from, or say what is wanted with expect");
+  return std::nullopt;
+}
+
 // The junction's table, or none where it cannot be made as asked, which has been told.
 std::optional<render::TableSheet> sheet_of(render::Subject const& subject,
                                            TableOptions const& options, Terminal& terminal) {
@@ -54,6 +75,7 @@ std::optional<render::TableSheet> sheet_of(render::Subject const& subject,
     request.profile = find_name(subject.map.profiles, options.body, "body", terminal);
     if (!request.profile) return std::nullopt;
   }
+  if (subject.map.is_works()) return sheet_of_works(subject, options, request, terminal);
   Budget budget;
   budget.follows_history = !options.is_fresh;
   auto const judged =

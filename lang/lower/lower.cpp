@@ -47,11 +47,20 @@ void lower_judging(check::Meaning const& meaning, std::size_t junction, CircuitL
   }
 }
 
-// The controls of the marks that other junctions draw.
+// The controls of the marks that other junctions draw, and what works give their places.
 std::vector<model::ExpressionId> controls_elsewhere(check::Meaning const& meaning,
                                                     std::size_t junction,
                                                     CircuitLowering& circuit) {
   std::vector<model::ExpressionId> roots;
+  for (auto const& plant : meaning.plants) {
+    for (auto const& works : plant.unfolded) {
+      for (auto const& item : works->items) {
+        auto const* place = std::get_if<syntax::PlaceDeclaration>(&item);
+        if (place == nullptr) continue;
+        for (auto const& setting : place->signals) roots.push_back(circuit.lower(setting.value));
+      }
+    }
+  }
   for (std::size_t mark = 0; mark < meaning.fills.size(); ++mark) {
     auto const& control = meaning.fills[mark].control;
     bool is_drawn = false;

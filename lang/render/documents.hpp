@@ -10,6 +10,7 @@
 #include "lang/diagnostics/diagnostic.hpp"
 #include "lang/render/subject.hpp"
 #include "lang/render/table_sheet.hpp"
+#include "engine/works/judge_works.hpp"
 
 // The JSON documents, to the letter of docs/schemas. Keys keep their order; the same results give
 // the same bytes.
@@ -53,6 +54,11 @@ struct TrailPart {
 };
 std::string trail_document(std::vector<TrailPart> const&);
 
+struct JudgedWorks {
+  Subject subject;
+  works::WorksJudgement const& judgement;
+};
+
 // leat-findings: `leat check --as json`. A file that could not be read has only `fault`.
 struct FindingsPart {
   struct Judged {
@@ -63,6 +69,7 @@ struct FindingsPart {
   source::SourceText const* text = nullptr;
   std::vector<diagnostics::Diagnostic> diagnostics;
   std::vector<Judged> junctions;
+  std::vector<JudgedWorks> works;
   std::string fault, remedy;
 };
 std::string findings_document(std::vector<FindingsPart> const&, int exit);

@@ -4,6 +4,8 @@
 #include "lang/render/finding_sentences.hpp"
 #include "lang/render/json.hpp"
 #include "lang/render/words.hpp"
+#include "lang/render/works_condition.hpp"
+#include "lang/render/works_report.hpp"
 
 namespace leat::render {
 
@@ -93,6 +95,29 @@ Json expectation_json(Judged const& judged, std::size_t index) {
           {"dealt", dealt_json(judged, expectation)}};
 }
 
+Json claim_json(JudgedWorks const& works, std::size_t index) {
+  auto const& [subject, judged] = works;
+  auto const& claim = judged.expectations[index];
+  auto const& words = subject.map.expectations[index];
+  auto const at = subject.text.position(words.span.begin);
+  Json example = nullptr;
+  if (claim.instance) {
+    example = Json::object();
+    auto const& variables = judged.conditions->variables();
+    for (std::size_t level = 0; level < variables.size(); ++level)
+      example[subject.map.signals[variables[level]].name] = bool{(*claim.instance)[level]};
+  }
+  return {{"title", words.title},
+          {"clause", words.clause},
+          {"verdict", word_of(claim.verdict)},
+          {"line", at.line},
+          {"column", at.column},
+          {"example", std::move(example)},
+          {"way", nullptr},
+          {"ticks", nullptr},
+          {"dealt", Json::array()}};
+}
+
 Json junction_json(Judged const& judged) {
   auto findings = Json::array(), expectations = Json::array();
   for (auto i : telling_order(judged.judgement.findings)) {
@@ -104,6 +129,29 @@ Json junction_json(Judged const& judged) {
   return {{"name", judged.subject.map.junction.name},
           {"combinations", judged.judgement.combinations.reachable.count()},
           {"left_out", left_out_json(judged.judgement)},
+          {"findings", std::move(findings)},
+          {"expectations", std::move(expectations)}};
+}
+
+// A works has the same keys; what is true of several places is said of the first of them.
+Json works_json(JudgedWorks const& works) {
+  auto const& [subject, judged] = works;
+  auto findings = Json::array(), expectations = Json::array();
+  for (auto const& part : judged.parts) {
+    for (auto i : telling_order(part.findings))
+      findings.push_back(finding_json({subject, part}, part.findings[i]));
+  }
+  auto const whole = whole_of(judged);
+  for (auto const& finding : whole.findings)
+    findings.push_back(finding_json({subject, whole}, finding));
+  for (std::size_t i = 0; i < judged.expectations.size(); ++i)
+    expectations.push_back(claim_json(works, i));
+  auto left_out = Json::array();
+  if (!judged.too_large.empty() || judged.has_run_out) left_out.push_back("combinations");
+  auto const& conditions = *judged.conditions;
+  return {{"name", subject.map.junction.name},
+          {"combinations", count_json(combinations_of(conditions, conditions.reachable()))},
+          {"left_out", std::move(left_out)},
           {"findings", std::move(findings)},
           {"expectations", std::move(expectations)}};
 }
@@ -130,6 +178,7 @@ Json file_json(FindingsPart const& part) {
     diagnostics.push_back(diagnostic_json(*part.text, found));
   }
   for (auto const& judged : part.junctions) junctions.push_back(junction_json(judged));
+  for (auto const& works : part.works) junctions.push_back(works_json(works));
   return {{"file", part.file},
           {"diagnostics", std::move(diagnostics)},
           {"junctions", std::move(junctions)}};

@@ -4,15 +4,11 @@
 
 #include "engine/works/judge_works.hpp"
 #include "lang/render/check_report.hpp"
+#include "lang/render/documents.hpp"
 
 // What `leat check` says of a works: what is wrong in each of its parts, once for all places where
 // the part stands; what is wrong with the whole; expectations that do not hold.
 namespace leat::render {
-
-struct JudgedWorks {
-  Subject subject;
-  works::WorksJudgement const& judgement;
-};
 
 std::string works_report(JudgedWorks const&, Look);
 // One line each, as for a junction.
