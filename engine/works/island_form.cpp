@@ -31,6 +31,17 @@ Forms::Forms(Design const& plant, std::vector<std::uint32_t> const& island_of)
       cones_(plant.circuit),
       inlets_(marked(plant.inlets)),
       outlets_(marked(plant.outlets)) {
+  std::map<std::tuple<model::MaterialId, model::MaterialId, std::optional<model::ExpressionId>>,
+           model::FillId>
+      first;
+  for (model::FillId f = 0; f < plant.fills.size(); ++f) {
+    auto const& fill = plant.fills[f];
+    auto const powered = fill.is_switched() ? fill.powered : fill.unpowered;
+    alike_.push_back(first.try_emplace({powered, fill.unpowered, fill.control}, f).first->second);
+  }
+  auto const rock = first.find({model::material::rock, model::material::rock, std::nullopt});
+  solid_ = rock == first.end() ? plant.fills.size() : rock->second;
+  number_.assign(plant.fills.size() + 1, no_island);
   for (std::uint32_t plate = 0; plate < plant.plates.size(); ++plate) {
     for (auto c : plant.plates[plate].cells) plates_.emplace_back(c, plate);
   }
@@ -71,6 +82,7 @@ class Forms::Reader {
         for (int x = 0; x < form_.width; ++x) read_cell({x, y, z});
       }
     }
+    for (auto met : met_) forms_.number_[met] = no_island;
     accept_everywhere();
     wire();
     return std::move(form_);
@@ -110,11 +122,11 @@ class Forms::Reader {
     auto const place = whole(at);
     auto const own = form_.design.grid.cell(at);
     if (!plant_.grid.is_inside(place)) {
-      form_.fills_drawn.push_back(number_of({}));
+      form_.fills_drawn.push_back(number_of_solid());
       return;
     }
     auto const here = plant_.grid.cell(place);
-    form_.fills_drawn.push_back(fill_of(here));
+    form_.fills_drawn.push_back(number_of_fill(here));
     if ((*forms_.island_of_)[here] != island_) return;
     meet(forms_.inlets_, here, [&](std::uint32_t id) {
       enter_port(form_.copy.inlets, form_.design.inlets, id, own);
@@ -134,20 +146,22 @@ class Forms::Reader {
 
   // A fill met first gets the next number. What belongs to another island is solid here: nothing
   // of it is ever looked at.
-  model::FillId fill_of(Cell here) {
-    auto fill = plant_.fills[plant_.fill_of[here]];
+  model::FillId number_of_fill(Cell here) {
     auto const island = (*forms_.island_of_)[here];
-    if (island != no_island && island != island_) fill = {};
-    if (!fill.is_switched()) fill.powered = fill.unpowered;
-    return number_of(fill);
+    if (island != no_island && island != island_) return number_of_solid();
+    auto const alike = forms_.alike_[plant_.fill_of[here]];
+    return number_of(alike, plant_.fills[alike]);
   }
+  model::FillId number_of_solid() { return number_of(forms_.solid_, {}); }
 
-  model::FillId number_of(model::Fill const& fill) {
-    auto const key = std::tuple(fill.powered, fill.unpowered, fill.control);
-    auto const next = static_cast<model::FillId>(form_.design.fills.size());
-    auto const [entry, is_new] = fills_.try_emplace(key, next);
-    if (is_new) form_.design.fills.push_back(fill);
-    return entry->second;
+  model::FillId number_of(std::size_t met, model::Fill fill) {
+    auto& number = forms_.number_[met];
+    if (number != no_island) return number;
+    number = static_cast<std::uint32_t>(form_.design.fills.size());
+    met_.push_back(met);
+    if (!fill.is_switched()) fill.powered = fill.unpowered;
+    form_.design.fills.push_back(fill);
+    return number;
   }
 
   template <class Id>
@@ -200,9 +214,7 @@ class Forms::Reader {
   Posture posture_;
   Place least_, most_;
   Form form_;
-  std::map<std::tuple<model::MaterialId, model::MaterialId, std::optional<model::ExpressionId>>,
-           model::FillId>
-      fills_;
+  std::vector<std::size_t> met_;  // fills that have a number
   std::map<std::uint32_t, std::vector<Cell>> plate_cells_;
 };
 

@@ -49,6 +49,10 @@ class Forms {
   model::Design const* plant_;
   std::vector<std::uint32_t> const* island_of_;
   logic::Cones cones_;
+  // Of each fill of the plant the first one that is filled alike: materials and control.
+  std::vector<model::FillId> alike_;
+  std::size_t solid_;  // one that never changes and lets nothing in, or one past the last
+  std::vector<std::uint32_t> number_;  // by such a fill, while a form is read; none outside it
   Marked inlets_, outlets_, plates_, acceptances_;
 };
 

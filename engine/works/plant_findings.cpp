@@ -1,7 +1,6 @@
 #include "engine/works/plant_findings.hpp"
 
 #include <algorithm>
-#include <unordered_set>
 
 namespace leat::works {
 
@@ -32,14 +31,14 @@ void unreached_outlets(model::Design const& plant, Network const& network,
 // The levels that some function tests.
 std::vector<bool> tested_levels(Diagram const& diagram, std::vector<Function> const& functions,
                                 std::size_t levels) {
-  std::vector<bool> is_tested(levels, false);
-  std::unordered_set<std::uint32_t> seen;
+  std::vector<bool> is_tested(levels, false), seen(diagram.node_count(), false);
   std::vector<Function> open = functions;
   while (!open.empty()) {
     auto const f = open.back();
     open.pop_back();
     auto const level = diagram.level(f);
-    if (level == Diagram::below_all || !seen.insert(f.edge >> 1).second) continue;
+    if (level == Diagram::below_all || seen[f.edge >> 1]) continue;
+    seen[f.edge >> 1] = true;
     is_tested[level] = true;
     auto const [off, on] = diagram.branches(f, level);
     open.push_back(off);
