@@ -61,9 +61,8 @@ std::vector<Accepted> read_acceptances(Reading const& reading, Sights const& sig
     if (accept->condition) accepted.condition.when = &*accept->condition;
     auto const condition =
         accept->condition ? one_line(reading.source.text(accept->condition->span)) : std::string();
-    auto const [at, is_new] =
-        first.try_emplace(
-            {accepted.file, *kind, accepted.junction, accepted.place, condition}, accept);
+    auto const [at, is_new] = first.try_emplace(
+        {accepted.file, *kind, accepted.junction, accepted.place, condition}, accept);
     if (!is_new) report_twice(reading, *accept, *at->second);
     accepted.reason = accept->reason.text;
     accepted.span = accept->span;

@@ -112,8 +112,8 @@ void set_rule(Reading const& reading, syntax::PracticeSetting const& setting,
 void set_again(Reading const& reading, syntax::PracticeSetting const& second,
                syntax::PracticeSetting const& first) {
   auto const& name = second.name.text;
-  bool const is_one_file = reading.source.file_of(second.span.begin) ==
-                           reading.source.file_of(first.span.begin);
+  bool const is_one_file =
+      reading.source.file_of(second.span.begin) == reading.source.file_of(first.span.begin);
   if (!is_one_file && line_of(second) == line_of(first)) return;
   reading.sink.report(
       {Listed("repeated-practice"),

@@ -205,8 +205,8 @@ std::vector<MarkFill> read_fills(Reading const& reading, Signals const& signals)
   return fills;
 }
 
-// A glyph without a mark and a mark without a glyph are mostly one slip of the pen. Where a file has
-// both, only the glyphs are reported, and the marks named beside the first of them. While a
+// A glyph without a mark and a mark without a glyph are mostly one slip of the pen. Where a file
+// has both, only the glyphs are reported, and the marks named beside the first of them. While a
 // junction is not drawn at all, nothing is known about its file's marks.
 void check_marks(Reading const& reading, std::vector<Drawing> const& drawings) {
   if (!reading.is_whole) return;

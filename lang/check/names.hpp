@@ -64,8 +64,8 @@ struct ProfileName {
 // What is one file's own. A mark is known by its place among the marks of all files, so that a
 // drawing may be asked for it whatever file it comes from.
 struct FileNames {
-  std::vector<std::uint32_t> marks;                              // as declared
-  std::map<std::string, std::uint32_t, std::less<>> mark_ids;    // by glyph
+  std::vector<std::uint32_t> marks;                            // as declared
+  std::map<std::string, std::uint32_t, std::less<>> mark_ids;  // by glyph
   PortNames inlets, outlets;
   std::vector<std::uint32_t> junctions;  // by their place in Names::junctions
   std::vector<std::uint32_t> works;      // by their place in Names::works

@@ -171,8 +171,7 @@ void check_floors(Reading const& reading, Drawing const& drawing, MarkTraits con
     note_mid_air(drawn, row, below, !is_outside_open, {0, y, z}, found);
   });
   for (std::size_t at = 0; at < found.size(); ++at) {
-    if (found[at].count > 0)
-      report_mid_air(reading, drawing, *reading.names.marks[at], found[at]);
+    if (found[at].count > 0) report_mid_air(reading, drawing, *reading.names.marks[at], found[at]);
   }
 }
 

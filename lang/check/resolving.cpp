@@ -56,8 +56,8 @@ void report_elsewhere(Reading const& reading, Word const& named, std::size_t fou
                    reading.source.name(reading.file_of(declared)))});
 }
 
-// An acceptance of something in a junction, in a file that draws none. Of the file that is judged it
-// has been said already.
+// An acceptance of something in a junction, in a file that draws none. Of the file that is judged
+// it has been said already.
 void report_none_drawn(Reading const& reading, source::Span whose) {
   if (reading.source.file_of(whose.begin) == 0) return;
   reading.sink.report({Listed("which-junction"),
@@ -160,7 +160,8 @@ std::optional<std::uint32_t> find_inlet(Reading const& reading, Sights const& si
     return find_end(reading, NameKind::inlet, plant, plant.end_inlets, word);
   }
   auto const& drawing = sights.drawings[junction];
-  return find_port(reading, NameKind::inlet, reading.names.files[drawing.file].inlets.find(word.text),
+  return find_port(reading, NameKind::inlet,
+                   reading.names.files[drawing.file].inlets.find(word.text),
                    sights.ports[junction].inlets, drawing, word);
 }
 

@@ -7,9 +7,9 @@
 
 namespace leat::grammar {
 
-// One file's text to a tree. Faults go to the sink, several per run; a declaration with a fault is left out of
-// the tree, so nothing later speaks about a half-read one. Never throws; time and memory grow with
-// the text's size.
+// One file's text to a tree. Faults go to the sink, several per run; a declaration with a fault is
+// left out of the tree, so nothing later speaks about a half-read one. Never throws; time and
+// memory grow with the text's size.
 syntax::Document parse(source::SourceText const&, diagnostics::Sink&, std::size_t file = 0);
 
 }  // namespace leat::grammar

@@ -87,7 +87,8 @@ class Walk {
   void follow(IncludeDeclaration const& include) {
     if (is_spent_ || sink_.has_enough()) return;
     if (++includes_ > most_includes)
-      return refuse(include, "too-many", fmt::format("Files are included more than {} times", most_includes),
+      return refuse(include, "too-many",
+                    fmt::format("Files are included more than {} times", most_includes),
                     fmt::format("number {} of the includes", most_includes + 1),
                     "Include each file where it is needed, once.");
     if (include.file.text.find_first_not_of(" \t") == std::string::npos)
@@ -103,7 +104,8 @@ class Walk {
 
   void read(IncludeDeclaration const& include, std::string const& name, std::string identity) {
     if (source_.file_count() == most_files)
-      return refuse(include, "too-many", fmt::format("The design has more than {} files", most_files),
+      return refuse(include, "too-many",
+                    fmt::format("The design has more than {} files", most_files),
                     fmt::format("number {} of the files", most_files + 1),
                     "Bring what belongs together into fewer files.");
     read_.insert(identity);
@@ -184,7 +186,8 @@ class Walk {
   diagnostics::Sink& sink_;
   std::vector<Opened> stack_;
   std::set<std::string> read_;  // by identity
-  std::map<std::string, std::pair<std::string, std::size_t>> numbers_;  // first said how, in which file
+  std::map<std::string, std::pair<std::string, std::size_t>>
+      numbers_;  // first said how, in which file
   syntax::Document gathered_;
   std::size_t size_, includes_ = 0;
   bool is_spent_ = false;

@@ -88,9 +88,8 @@ Json left_out_json(Judgement const& judgement) {
 Json expectation_json(Judged const& judged, std::size_t index) {
   auto const& expectation = judged.judgement.expectations[index];
   auto const& words = judged.subject.map.expectations[index];
-  Json document{{"title", words.title},
-                {"clause", words.clause},
-                {"verdict", word_of(expectation.verdict)}};
+  Json document{
+      {"title", words.title}, {"clause", words.clause}, {"verdict", word_of(expectation.verdict)}};
   put_place(document, judged.subject.text, words.span.begin);
   document["example"] = example_json(judged, expectation);
   document["way"] = way_of(judged, expectation);

@@ -27,8 +27,8 @@ struct Parts {
   std::string text() const {
     return fmt::format(
         "leat 1\nsignals {{\n{}}}\nmarks {{\n  X rock\n  _ open\n  w water\n  {}\n  {}\n"
-        "  k outlet kiln\n}}\njunction {} {{\n  level 0 {{\n    |w{}_{}__k|\n  }}\n"
-        "  level 1 {{\n    |_______|\n  }}\n}}\n{}",
+        "  k outlet kiln\n}}\njunction {} {{\n  level 0 {{\n    |w{}_{}__k|\n    |XXXXXXX|\n"
+        "  }}\n  level 1 {{\n    |_______|\n    |XXXXXXX|\n  }}\n}}\n{}",
         signals, gate, west, junction, west.substr(0, 1), gate.substr(0, 1), more);
   }
 };
@@ -100,10 +100,11 @@ TEST_CASE("a port's place in the text is in the file of its junction") {
 }
 
 TEST_CASE("an included junction is drawn with its own file's marks") {
-  source::SourceText text("yard.leat", Parts{"turn", {}, "a rock", "i inlet millhouse", include}.text());
-  lower::Shelf shelf({{"fork.leat",
-                       "leat 1\nmarks {\n  a inlet east\n  X water\n  i outlet west\n}\n"
-                       "junction fork {\n  level 0 {\n    |aXi|\n  }\n}\n"}});
+  source::SourceText text("yard.leat",
+                          Parts{"turn", {}, "a rock", "i inlet millhouse", include}.text());
+  lower::Shelf shelf(Files{{"fork.leat",
+                            "leat 1\nmarks {\n  a inlet east\n  X water\n  i outlet west\n}\n"
+                            "junction fork {\n  level 0 {\n    |aXi|\n  }\n}\n"}});
   diagnostics::Sink sink;
   auto const document = lower::read_with_included(text, shelf, sink);
   auto const meaning = check::understand(document, text, sink);
@@ -138,7 +139,7 @@ TEST_CASE("what two files declare differently is told with both places") {
   Parts main;
   main.more = include + "body hopper { height 1 footprint 1 }\nmaterials { grate bears sources }\n";
   Read const read(main.text(), {{"fork.leat", fork.text()}});
-  CHECK(read.faults() == Texts{"declared-twice yard.leat:22:6", "declared-twice yard.leat:23:13",
+  CHECK(read.faults() == Texts{"declared-twice yard.leat:24:6", "declared-twice yard.leat:25:13",
                                "declared-twice fork.leat:3:9"});
   auto const found = read.sink.sorted().back();
   CHECK(found.headline == "Two files declare the signal 'divert' differently");
@@ -156,7 +157,7 @@ TEST_CASE("two files cannot draw junctions of one name") {
   Parts main;
   main.more = include;
   Read const read(main.text(), {{"fork.leat", Parts{}.text()}});
-  CHECK(read.faults() == Texts{"declared-twice fork.leat:11:10"});
+  CHECK(read.faults() == Texts{"declared-twice fork.leat:13:10"});
 }
 
 TEST_CASE("practice gathers from all files and may not contradict itself") {
@@ -169,7 +170,7 @@ TEST_CASE("practice gathers from all files and may not contradict itself") {
   CHECK(taken.junctions[0].design.practice[model::Rule::longest_drop] == 5);
   main.more += "practice { longest_drop 6 }\n";
   Read const read(main.text(), {{"fork.leat", fork.text()}});
-  CHECK(read.faults() == Texts{"repeated-practice yard.leat:22:12"});
+  CHECK(read.faults() == Texts{"repeated-practice yard.leat:24:12"});
   CHECK(read.sink.sorted().front().headline == "Two files set longest_drop differently");
 }
 
@@ -198,15 +199,18 @@ TEST_CASE("an acceptance is for the junctions of its file") {
 
 TEST_CASE("what is only included cannot be spoken of") {
   Parts main;
-  main.more = include + "accept pinned at fork 1 0 0 because \"seldom\"\nexpect of fork { findings none }\n";
+  main.more = include +
+              "accept pinned at fork 1 0 0 because \"seldom\"\nexpect of fork { findings none }\n";
   Read const read(main.text(), {{"fork.leat", Parts{"fork"}.text()}});
-  CHECK(read.faults() == Texts{"drawn-elsewhere yard.leat:22:18", "drawn-elsewhere yard.leat:23:18"});
+  CHECK(read.faults() ==
+        Texts{"drawn-elsewhere yard.leat:24:18", "drawn-elsewhere yard.leat:25:11"});
 }
 
 TEST_CASE("names in an included file's own acceptances are looked for in that file") {
   Parts main;
   main.more = include;
-  Read const none(main.text(), {{"fork.leat", "leat 1\naccept pinned at 1 0 0 because \"seldom\"\n"}});
+  Read const none(main.text(),
+                  {{"fork.leat", "leat 1\naccept pinned at 1 0 0 because \"seldom\"\n"}});
   CHECK(none.faults() == Texts{"which-junction fork.leat:2:18"});
 }
 
@@ -216,7 +220,7 @@ TEST_CASE("an inlet that only an included file draws is unknown here") {
   Parts main;
   main.more = include + "expect { quarry reaches kiln }\n";
   Read const read(main.text(), {{"fork.leat", fork.text()}});
-  REQUIRE(read.faults() == Texts{"unknown-inlet yard.leat:22:10"});
+  REQUIRE(read.faults() == Texts{"unknown-inlet yard.leat:24:10"});
   CHECK(read.sink.sorted().front().remedy.find("quarry") == std::string::npos);
 }
 
@@ -242,7 +246,7 @@ TEST_CASE("nothing is said of what is absent while an included file is not under
   Parts main{"turn", {}};
   main.more = include;
   Read const missing(main.text(), {});
-  CHECK(missing.faults() == Texts{"include-unread yard.leat:20:1"});
+  CHECK(missing.faults() == Texts{"include-unread yard.leat:22:1"});
   Read const faulty(main.text(), {{"fork.leat", "leat 1\nsignals {\n  levr divert\n}\n"}});
   CHECK(faulty.faults() == Texts{"unknown-entry fork.leat:3:3"});
 }

@@ -72,8 +72,9 @@ std::map<std::string, std::string> chain(std::size_t files) {
 }  // namespace
 
 TEST_CASE("an included file's declarations stand where it is included") {
-  Reading const read("leat 1\n" + levers("first") + "include \"parts/fork.leat\"\n" + levers("last"),
-                     {{"parts/fork.leat", "leat 1\n" + levers("fork")}});
+  Reading const read(
+      "leat 1\n" + levers("first") + "include \"parts/fork.leat\"\n" + levers("last"),
+      {{"parts/fork.leat", "leat 1\n" + levers("fork")}});
   CHECK(read.faults() == Texts{});
   CHECK(read.signals() ==
         Texts{"first yard.leat:2:17", "fork parts/fork.leat:2:17", "last yard.leat:4:17"});
@@ -95,7 +96,8 @@ TEST_CASE("a file is read once, however often and by whichever name it is includ
                 {"c.leat", "leat 1\n" + levers("c")}});
   CHECK(read.faults() == Texts{});
   CHECK(read.signals() == Texts{"c c.leat:2:17", "a a.leat:3:17", "b b.leat:3:17"});
-  CHECK(read.shelf.times_read == std::map<std::string, int>{{"a.leat", 1}, {"b.leat", 1}, {"c.leat", 1}});
+  CHECK(read.shelf.times_read ==
+        std::map<std::string, int>{{"a.leat", 1}, {"b.leat", 1}, {"c.leat", 1}});
 }
 
 TEST_CASE("what an included file expects is left to its own run; what it accepts is kept") {

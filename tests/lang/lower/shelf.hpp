@@ -12,7 +12,7 @@ namespace leat::lower {
 
 class Shelf : public FileAccess {
  public:
-  Shelf(std::map<std::string, std::string> files) : files_(std::move(files)) {}
+  explicit Shelf(std::map<std::string, std::string> files) : files_(std::move(files)) {}
 
   std::string name_of(std::string const& written, std::string const& from) override {
     return (std::filesystem::path(from).parent_path() / written).lexically_normal().string();
