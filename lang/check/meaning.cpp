@@ -17,7 +17,7 @@ using diagnostics::Listed;
 
 // What a file includes is judged with that file, so there has to be something of its own.
 void check_junctions(Reading const& reading) {
-  if (!reading.names.judged().is_empty() || !reading.is_whole) return;
+  if (!reading.names.judged().draws_nothing() || !reading.is_whole) return;
   bool const includes = reading.source.file_count() > 1;
   reading.sink.report(
       {Listed("no-junction"),

@@ -138,7 +138,14 @@ void enter_marks(Entering const& into) {
   }
 }
 
-void enter_junctions_and_bodies(Entering const& into) {
+template <class Declaration>
+void report_taken_by(Entering const& into, std::string_view kind, Declaration const& second,
+                     Word const& first) {
+  into.names_of_file(second.name).taken.insert(second.name.text);
+  report_twice(into, kind, second.name, first);
+}
+
+void enter_junctions(Entering const& into) {
   auto& junctions = into.names.junctions;
   for (auto const* junction : all_of<syntax::JunctionDeclaration>(into.document)) {
     auto const& name = junction->name;
@@ -146,19 +153,22 @@ void enter_junctions_and_bodies(Entering const& into) {
     if (junctions.enter(name.text, *junction))
       into.names_of_file(name).junctions.push_back(id);
     else
-      report_twice(into, "junction", name, junctions.declared(name.text)->name);
+      report_taken_by(into, "junction", *junction, junctions.declared(name.text)->name);
   }
   auto& works = into.names.works;
   for (auto const* declared : all_of<syntax::WorksDeclaration>(into.document)) {
     auto const& name = declared->name;
     auto const id = static_cast<std::uint32_t>(works.all.size());
     if (auto const* junction = junctions.declared(name.text))
-      report_twice(into, "junction or works", name, junction->name);
+      report_taken_by(into, "junction or works", *declared, junction->name);
     else if (works.enter(name.text, *declared))
       into.names_of_file(name).works.push_back(id);
     else
-      report_twice(into, "works", name, works.declared(name.text)->name);
+      report_taken_by(into, "works", *declared, works.declared(name.text)->name);
   }
+}
+
+void enter_bodies(Entering const& into) {
   auto& bodies = into.names.bodies;
   for (auto const* body : all_of<syntax::BodyDeclaration>(into.document)) {
     if (bodies.enter(body->name.text, *body)) continue;
@@ -251,7 +261,8 @@ Names collect_names(syntax::Document const& document, source::SourceText const& 
   enter_signals(into);
   enter_materials(into);
   enter_marks(into);
-  enter_junctions_and_bodies(into);
+  enter_junctions(into);
+  enter_bodies(into);
   enter_ports(into);
   check_junction_count(into);
   if (needs_built_in_body(document, names)) names.profiles.push_back({built_in_body, nullptr});

@@ -3,6 +3,7 @@
 #include <functional>
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -70,7 +71,9 @@ struct FileNames {
   std::vector<std::uint32_t> junctions;  // by their place in Names::junctions
   std::vector<std::uint32_t> works;      // by their place in Names::works
 
-  bool is_empty() const { return junctions.empty() && works.empty(); }  // there is nothing to judge
+  std::set<std::string> taken;  // names of junctions and works that others have
+
+  bool draws_nothing() const { return junctions.empty() && works.empty() && taken.empty(); }
 };
 
 struct Names {

@@ -37,23 +37,23 @@ void report_which(Reading const& reading, source::Span whose,
   for (std::size_t i = 0; i < std::min<std::size_t>(able.size(), 3); ++i)
     found.others.push_back(
         {name_of(reading.names, able[i]).span,
-         fmt::format("'{}' is one of them", name_of(reading.names, able[i]).text), {}});
-  found.remedy = fmt::format("Name the junction, such as '{}'.",
-                             name_of(reading.names, able.front()).text);
+         fmt::format("'{}' is one of them", name_of(reading.names, able[i]).text),
+         {}});
+  found.remedy =
+      fmt::format("Name the junction, such as '{}'.", name_of(reading.names, able.front()).text);
   reading.sink.report(std::move(found));
 }
 
 void report_elsewhere(Reading const& reading, Word const& named, std::size_t found) {
   auto const& declared = name_of(reading.names, found);
   bool const is_works = found >= reading.names.junctions.all.size();
-  reading.sink.report(
-      {Listed("drawn-elsewhere"),
-       fmt::format("{} '{}' stands in another file, and is judged with that",
-                   is_works ? "Works" : "Junction", named.text),
-       {named.span, fmt::format("'{}' is only included here", named.text), {}},
-       {{declared.span, "it stands here", {}}},
-       fmt::format("Move this to {}, which is checked by itself.",
-                   reading.source.name(reading.file_of(declared)))});
+  reading.sink.report({Listed("drawn-elsewhere"),
+                       fmt::format("{} '{}' stands in another file, and is judged with that",
+                                   is_works ? "Works" : "Junction", named.text),
+                       {named.span, fmt::format("'{}' is only included here", named.text), {}},
+                       {{declared.span, "it stands here", {}}},
+                       fmt::format("Move this to {}, which is checked by itself.",
+                                   reading.source.name(reading.file_of(declared)))});
 }
 
 // An acceptance of something in a junction, in a file that draws none. Of the file that is judged

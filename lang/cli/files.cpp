@@ -110,7 +110,10 @@ std::variant<std::string, lower::FileFault> Disk::read(std::string const& name) 
   auto const shown = render::showable(name);
   if (status.type() == fs::file_type::not_found)
     return lower::FileFault{shown + " is not there", remedy_for_missing(name)};
-  if (fs::exists(status) && !fs::is_directory(status) && !fs::is_regular_file(status))
+  if (fs::is_directory(status))
+    return lower::FileFault{shown + " is a folder, not a design",
+                            "Include the files in it, each by its name."};
+  if (fs::exists(status) && !fs::is_regular_file(status))
     return lower::FileFault{shown + " is a device or pipe, not a file",
                             "Include a design that is kept in a file."};
   auto found = read_file(name);

@@ -140,7 +140,7 @@ class Include(unittest.TestCase):
         self.put("parts/signals.leat", "leat 1\nsignals {\n  levr divert\n}\n")
         self.put("yard.leat", design("parts/signals.leat", more="expect { millhouse reaches kilnn }\n"))
         lines = self.refused("yard.leat", "--as", "lines").splitlines()
-        self.assertEqual([line.split(" ")[0] for line in lines], ["yard.leat:31:27:", "parts/signals.leat:3:3:"])
+        self.assertEqual([line.split(" ")[0] for line in lines], ["yard.leat:29:28:", "parts/signals.leat:3:3:"])
         text = self.refused("yard.leat", "--as", "text")
         self.assertIn("parts/signals.leat:3:3", text)
         self.assertIn("levr divert", text)
@@ -152,7 +152,7 @@ class Include(unittest.TestCase):
         schema = json.loads((ROOT / "docs/schemas/leat-findings.schema.json").read_text(encoding="utf-8"))
         jsonschema.Draft202012Validator(schema).validate(document)
         diagnostics = document["files"][0]["diagnostics"]
-        self.assertEqual([(d.get("file"), d["line"]) for d in diagnostics], [(None, 31), ("parts/signals.leat", 3)])
+        self.assertEqual([(d.get("file"), d["line"]) for d in diagnostics], [(None, 29), ("parts/signals.leat", 3)])
 
     def test_what_an_included_file_expects_is_not_judged(self) -> None:
         wrong = "expect { millhouse reaches press when not divert }\n"
@@ -186,11 +186,11 @@ class Include(unittest.TestCase):
         os.mkfifo(self.folder / "pipe")
         (self.folder / "linked").symlink_to("pipe")
         (self.folder / "round").symlink_to("round")
-        for path, words in (("parts", "is a folder"), (".", "is a folder"), ("parts/", "is a folder"),
+        for path, words in (("parts", "is a folder"), (".", "is a folder"), ("parts/", "is a folder"), ("..", "is a folder"),
                             ("/dev/zero", "is a device or pipe"), ("/dev/tty", "is a device or pipe"),
                             ("/dev/null", "is a device or pipe"), ("pipe", "is a device or pipe"),
                             ("linked", "is a device or pipe"), ("round", "cannot be read"),
-                            ("x" * 5000, "cannot be read"), ("yard.leat/x", "cannot be read")):
+                            ("x" * 5000, "cannot be read"), ("yard.leat/x", "is not there")):
             self.put("yard.leat", design(path))
             told = self.refused("yard.leat")
             self.assertIn("include-unread", told, path[:20])

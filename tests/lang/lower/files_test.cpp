@@ -160,6 +160,17 @@ TEST_CASE("two files cannot draw junctions of one name") {
   CHECK(read.faults() == Texts{"declared-twice fork.leat:13:10"});
 }
 
+TEST_CASE("a junction whose name is taken is told of once, whatever speaks of it") {
+  Parts main;
+  main.more =
+      "accept pinned at 1 0 0 because \"seldom\"\nexpect of turn { findings none }\n"
+      "expect { millhouse reaches kiln }\n";
+  auto text = main.text();
+  text.insert(7, include);
+  Read const read(text, {{"fork.leat", Parts{}.text()}});
+  CHECK(read.faults() == Texts{"declared-twice yard.leat:14:10"});
+}
+
 TEST_CASE("practice gathers from all files and may not contradict itself") {
   Parts fork{"fork"};
   fork.more = "practice { longest_drop 5 }\n";
@@ -258,4 +269,101 @@ TEST_CASE("a text that stands alone can include nothing") {
   CHECK(lower::read_designs({"yard.leat", main.text()}, sink).empty());
   REQUIRE(sink.sorted().size() == 1);
   CHECK(sink.sorted().front().name == "include-unread");
+}
+
+namespace {
+
+// A channel of one cell, with its own glyphs: `a` is its inlet, `X` its source, `k` its gate.
+std::string const channel =
+    "leat 1\nsignals {\n  lever divert\n  lever flush\n}\nmarks {\n  a inlet east\n  X water\n"
+    "  k rock when divert else open\n  i outlet west\n}\n"
+    "junction channel \"the channel\" {\n  level 0 {\n    |Xaki|\n  }\n}\n";
+
+}  // namespace
+
+TEST_CASE("a works places what another file draws, with that file's marks") {
+  Parts main;
+  main.more =
+      "include \"channel.leat\"\nworks yard {\n  place turn as first at 0 0 0\n"
+      "  place channel as second at 0 4 0\n  join first.kiln -> second.east\n}\n"
+      "expect of yard { first.millhouse reaches second.west when not divert }\n";
+  Read const read(main.text(), {{"channel.leat", channel}});
+  CHECK(read.faults() == Texts{});
+  REQUIRE(read.junctions.size() == 2);
+  auto const& [design, map] = read.junctions[1];
+  CHECK(map.junction.name == "yard");
+  auto const fill = [&](model::Place at) {
+    return design.fills[design.fill_of[design.grid.cell(at)]];
+  };
+  CHECK(fill({0, 4, 0}).powered == model::material::water);  // the channel's X
+  CHECK(fill({0, 1, 0}).powered == model::material::rock);   // the turn's X
+  CHECK(fill({2, 4, 0}).control.has_value());                // the channel's k
+  CHECK(!fill({6, 0, 0}).control.has_value());               // the turn's k
+  CHECK(read.place(map.span_of({2, 4, 0})) == "channel.leat:14:8");
+  CHECK(read.place(map.span_of({0, 1, 0})) == "yard.leat:16:6");
+  CHECK(design.expectations.size() == 1);
+  // `flush` switches nothing, but it is the channel's file that declares it.
+  REQUIRE(map.signals.size() == 2);
+  CHECK(design.used_elsewhere == std::vector<model::SignalId>{1});
+}
+
+TEST_CASE("a file may hold nothing but works of what it includes") {
+  auto const yard =
+      "leat 1\ninclude \"channel.leat\"\nworks yard {\n"
+      "  place channel as only at 0 0 0\n}\n";
+  Read const read(yard, {{"channel.leat", channel}});
+  CHECK(read.faults() == Texts{});
+  REQUIRE(read.junctions.size() == 1);
+  CHECK(read.junctions[0].map.junction.name == "yard");
+  CHECK(read.junctions[0].map.inlets[0].name == "only.east");
+}
+
+TEST_CASE("works that are only included are placed, not judged") {
+  auto const yard =
+      "leat 1\ninclude \"channel.leat\"\nworks yard {\n"
+      "  place channel as only at 0 0 0\n}\nexpect { findings none }\n";
+  auto const main =
+      "leat 1\ninclude \"yard.leat\"\nworks plant {\n  place yard as north at 0 0 0\n"
+      "  place yard as south at 0 3 0\n}\n";
+  source::SourceText text("plant.leat", main);
+  lower::Shelf shelf(Files{{"yard.leat", yard}, {"channel.leat", channel}});
+  diagnostics::Sink sink;
+  auto const junctions = lower::read_designs(text, shelf, sink);
+  REQUIRE(sink.empty());
+  REQUIRE(junctions.size() == 1);
+  CHECK(junctions[0].map.junction.name == "plant");
+  CHECK(junctions[0].map.inlets[1].name == "south.only.east");
+  CHECK(junctions[0].design.expectations.empty());
+}
+
+TEST_CASE("an included works cannot be spoken of, and its name is taken") {
+  auto const yard =
+      "leat 1\ninclude \"channel.leat\"\nworks yard {\n"
+      "  place channel as only at 0 0 0\n}\n";
+  Parts main;
+  main.more = "include \"other.leat\"\nexpect of yard { findings none }\n";
+  Read const spoken(main.text(), {{"other.leat", yard}, {"channel.leat", channel}});
+  CHECK(spoken.faults() == Texts{"drawn-elsewhere yard.leat:24:11"});
+  Parts same{"yard"};
+  same.more = "include \"other.leat\"\n";
+  Read const taken(same.text(), {{"other.leat", yard}, {"channel.leat", channel}});
+  CHECK(taken.faults() == Texts{"declared-twice other.leat:3:7"});
+}
+
+TEST_CASE("numbers are one space of names over all files") {
+  auto const rows =
+      "leat 1\nnumber lanes = 2\nsignals {\n  for lane in 0..lanes - 1 { lever turn[lane] }\n}\n";
+  Parts main{"turn", "  for lane in 0..lanes - 1 { lever turn[lane] }\n  wire divert = turn[0]\n"};
+  main.more = {};
+  auto text = main.text();
+  text.insert(7, "include \"rows.leat\"\n");
+  Read const read(text, {{"rows.leat", rows}});
+  CHECK(read.faults() == Texts{});
+  REQUIRE(read.junctions.size() == 1);
+  CHECK(read.junctions[0].map.signals.size() == 3);
+  text.insert(7, "number lanes = 3\n");
+  Read const other(text, {{"rows.leat", rows}});
+  auto const faults = other.faults();
+  REQUIRE(faults.size() == 1);
+  CHECK(faults[0] == "declared-twice rows.leat:2:8");
 }
