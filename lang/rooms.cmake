@@ -12,7 +12,8 @@ room(lang_check lang/check SOURCES acceptances.cpp bodies_and_practice.cpp check
      plates.cpp ports.cpp resolving.cpp scopes.cpp shape.cpp signals.cpp tables.cpp unfold.cpp
      unfolded_blocks.cpp unknown_names.cpp wire_loops.cpp workshop.cpp
      USES lang_syntax lang_diagnostics engine_model fmt::fmt)
-room(lang_lower lang/lower SOURCES cells.cpp circuit_lowering.cpp lower.cpp plant.cpp words.cpp
+room(lang_lower lang/lower
+     SOURCES cells.cpp circuit_lowering.cpp including.cpp lower.cpp plant.cpp words.cpp
      USES lang_grammar lang_check lang_diagnostics lang_source engine_model engine_logic)
 
 set(findings_manual ${CMAKE_BINARY_DIR}/generated/findings_manual.cpp)

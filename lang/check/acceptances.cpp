@@ -33,8 +33,8 @@ bool resolve_place(Reading const& reading, Sights const& sights, AcceptDeclarati
 }
 
 // What two acceptances would have to share to be the same one.
-using Key = std::tuple<model::FindingKind, std::optional<std::size_t>, std::optional<model::Place>,
-                       std::string>;
+using Key = std::tuple<std::size_t, model::FindingKind, std::optional<std::size_t>,
+                       std::optional<model::Place>, std::string>;
 
 void report_twice(Reading const& reading, AcceptDeclaration const& second,
                   AcceptDeclaration const& first) {
@@ -53,16 +53,16 @@ std::vector<Accepted> read_acceptances(Reading const& reading, Sights const& sig
   for (auto const* accept : all_of<AcceptDeclaration>(reading.document)) {
     check_reason(reading, *accept);
     Accepted accepted;
+    accepted.file = reading.source.file_of(accept->span.begin);
     auto const kind = find_finding(reading, accept->finding);
-    bool const has_place =
-        !(sights.drawings.empty() && sights.plants.empty()) && resolve_place(reading, sights, *accept, accepted);
+    bool const has_place = resolve_place(reading, sights, *accept, accepted);
     if (!kind || !has_place) continue;
     accepted.kind = *kind;
     if (accept->condition) accepted.condition.when = &*accept->condition;
     auto const condition =
         accept->condition ? one_line(reading.source.text(accept->condition->span)) : std::string();
-    auto const [at, is_new] =
-        first.try_emplace({*kind, accepted.junction, accepted.place, condition}, accept);
+    auto const [at, is_new] = first.try_emplace(
+        {accepted.file, *kind, accepted.junction, accepted.place, condition}, accept);
     if (!is_new) report_twice(reading, *accept, *at->second);
     accepted.reason = accept->reason.text;
     accepted.span = accept->span;

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "lang/diagnostics/catalogue.hpp"
+#include "lang/syntax/wording.hpp"
 
 namespace leat::check {
 
@@ -107,6 +108,24 @@ void set_rule(Reading const& reading, syntax::PracticeSetting const& setting,
        fmt::format("The standard is {}; leave it away to keep that.", row.standard)});
 }
 
+// Two files may each say by which practice they are judged; but there is only one practice.
+void set_again(Reading const& reading, syntax::PracticeSetting const& second,
+               syntax::PracticeSetting const& first) {
+  auto const& name = second.name.text;
+  bool const is_one_file =
+      reading.source.file_of(second.span.begin) == reading.source.file_of(first.span.begin);
+  if (!is_one_file && line_of(second) == line_of(first)) return;
+  reading.sink.report(
+      {Listed("repeated-practice"),
+       is_one_file ? fmt::format("The practice sets {} twice", name)
+                   : fmt::format("Two files set {} differently", name),
+       {second.span, fmt::format("{} is set here{}", name, is_one_file ? " again" : ""), {}},
+       {{first.span,
+         fmt::format("{} is {} here", name, is_one_file ? "first set" : "set otherwise"),
+         {}}},
+       is_one_file ? "Keep one of them." : "Keep one of them, or set the same in both."});
+}
+
 }  // namespace
 
 std::vector<std::string> body_property_names() {
@@ -137,16 +156,10 @@ model::Practice read_practice(Reading const& reading) {
         continue;
       }
       auto const [at, is_new] = said.try_emplace(row->name, &setting);
-      if (is_new) {
+      if (is_new)
         set_rule(reading, setting, *row, practice);
-      } else {
-        reading.sink.report(
-            {Listed("repeated-practice"),
-             fmt::format("The practice sets {} twice", row->name),
-             {setting.span, fmt::format("{} is set here again", row->name), {}},
-             {{at->second->span, fmt::format("{} is first set here", row->name), {}}},
-             "Keep one of them."});
-      }
+      else
+        set_again(reading, setting, *at->second);
     }
   }
   return practice;

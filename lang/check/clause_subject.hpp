@@ -17,7 +17,7 @@ inline ClauseSubject subject_of(syntax::Clause const& clause, Names const& names
   auto const* subject = clause.subject ? &*clause.subject : nullptr;
   bool const may_name_body =
       clause.kind == syntax::ClauseKind::never_state || clause.kind == syntax::ClauseKind::clears;
-  if (!may_name_body || body || !subject || names.inlets.find(subject->text) != nullptr)
+  if (!may_name_body || body || !subject || names.judged().inlets.find(subject->text) != nullptr)
     return {body, subject};
   bool const is_body = names.bodies.find(subject->text) || subject->text == built_in_body;
   return is_body ? ClauseSubject{subject, nullptr} : ClauseSubject{nullptr, subject};

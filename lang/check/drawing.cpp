@@ -39,8 +39,8 @@ void note_row(GlyphTable const& table, syntax::Row const& row, model::Place at, 
 
 void note_marks(Reading const& reading, syntax::JunctionDeclaration const& junction,
                 Drawing& drawing) {
-  drawing.marks.resize(reading.names.marks.all.size());
-  GlyphTable const table(reading.names);
+  drawing.marks.resize(reading.names.marks.size());
+  GlyphTable const table(reading.names, drawing.file);
   std::map<std::string, std::size_t, std::less<>> stray_at;
   for (auto const& level : junction.levels) {
     auto const top = level.highest ? level.highest->literal.value : level.lowest.literal.value;
@@ -58,6 +58,7 @@ void note_marks(Reading const& reading, syntax::JunctionDeclaration const& junct
 Drawing read_drawing(Reading const& reading, syntax::JunctionDeclaration const& junction) {
   Drawing drawing;
   drawing.junction = &junction;
+  drawing.file = reading.source.file_of(junction.name.span.begin);
   drawing.shape = read_shape(reading, junction);
   note_marks(reading, junction, drawing);
   return drawing;

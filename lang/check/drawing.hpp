@@ -24,8 +24,9 @@ struct StrayGlyph {
 // A junction as drawn: its shape and what its rows hold.
 struct Drawing {
   syntax::JunctionDeclaration const* junction = nullptr;
+  std::size_t file = 0;  // whose marks it is drawn with
   Shape shape;
-  std::vector<MarkUse> marks;      // by the mark's place in Names::marks
+  std::vector<MarkUse> marks;      // by the mark's place in Names::marks; only its file's are drawn
   std::vector<StrayGlyph> strays;  // glyphs that no mark declares, as first met
 };
 

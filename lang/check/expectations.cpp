@@ -169,7 +169,7 @@ bool is_block_sound(Reading const& reading, ExpectDeclaration const& block) {
 std::vector<Wanted> read_expectations(Reading const& reading, Sights const& sights,
                                       model::Practice const& practice) {
   std::vector<Wanted> found;
-  if (sights.drawings.empty() && sights.plants.empty()) return found;
+  if (reading.names.judged().draws_nothing()) return found;
   for (auto const* block : all_of<ExpectDeclaration>(reading.document)) {
     if (!is_block_sound(reading, *block)) continue;
     SaidBefore earlier;

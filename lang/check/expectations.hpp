@@ -52,6 +52,7 @@ struct Sights {
   std::vector<Drawing> const& drawings;  // by junction
   std::vector<Ports> const& ports;       // by junction
   std::vector<Plant> const& plants;      // by works
+  // Of the file that is judged: nothing else speaks of inlets.
   std::map<std::string, std::vector<std::size_t>, std::less<>> junctions_of_inlet;
 };
 
@@ -64,7 +65,8 @@ std::vector<Wanted> read_tables(Reading const&, Sights const&);
 
 // An accepted finding with every name resolved.
 struct Accepted {
-  std::optional<std::size_t> junction;  // none: in every junction
+  std::size_t file = 0;                 // whose junctions it is about
+  std::optional<std::size_t> junction;  // none: in each of them
   model::FindingKind kind{};
   std::optional<model::Place> place;
   Condition condition;

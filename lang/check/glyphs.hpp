@@ -18,15 +18,16 @@ inline std::size_t glyph_length(std::string_view text, std::size_t at) {
   return std::max<std::size_t>(source::code_point_at(text, at).length, 1);
 }
 
-// From glyph to mark in constant time: a table for the single bytes, a hash for the longer ones.
+// From a file's glyphs to its marks in constant time: a table for the single bytes, a hash for the
+// longer ones.
 class GlyphTable {
  public:
   static constexpr std::uint32_t none = std::numeric_limits<std::uint32_t>::max();
 
-  explicit GlyphTable(Names const& names) {
+  GlyphTable(Names const& names, std::size_t file) {
     single_.fill(none);
-    for (std::uint32_t mark = 0; mark < names.marks.all.size(); ++mark) {
-      std::string_view const glyph = names.marks.all[mark]->glyph.text;
+    for (auto const mark : names.files[file].marks) {
+      std::string_view const glyph = names.marks[mark]->glyph.text;
       if (glyph.size() == 1)
         single_[static_cast<unsigned char>(glyph[0])] = mark;
       else

@@ -87,7 +87,7 @@ void check_switching(Reading const& reading, Signals const& signals,
   bool const is_sound = signals.is_sound && has_known_signals(reading);
   for (std::size_t at = 0; at < fills.size(); ++at) {
     auto const& fill = fills[at];
-    auto const& mark = *reading.names.marks.all[at];
+    auto const& mark = *reading.names.marks[at];
     if (!fill.is_sound || !fill.control) continue;
     if (fill.powered == fill.unpowered) {
       report_same_both_ways(reading, mark);
@@ -154,45 +154,63 @@ void report_unused(Reading const& reading, MarkDeclaration const& mark) {
                        "Draw it where it belongs, or remove the declaration."});
 }
 
+// The glyphs that no mark declares, each with all its cells, in the order in which they are met.
+class Strays {
+ public:
+  void add(Drawing const& drawing) {
+    for (auto const& [glyph, use] : drawing.strays) {
+      auto const [at, is_new] = places_.try_emplace(glyph, all_.size());
+      if (is_new) all_.emplace_back(glyph, Stray{0, use, drawing.junction->name.text});
+      all_[at->second].second.count += use.count;
+    }
+  }
+  std::vector<std::pair<std::string, Stray>> const& all() const { return all_; }
+
+ private:
+  std::map<std::string, std::size_t> places_;
+  std::vector<std::pair<std::string, Stray>> all_;
+};
+
+void check_marks_of(Reading const& reading, FileNames const& file,
+                    std::vector<Drawing> const& drawings) {
+  auto const& junctions = file.junctions;
+  bool const is_all_drawn = std::all_of(junctions.begin(), junctions.end(), [&](auto junction) {
+    return is_drawn(drawings[junction]);
+  });
+  if (!is_all_drawn || junctions.empty()) return;
+  std::vector<MarkDeclaration const*> unused;
+  for (auto const mark : file.marks) {
+    bool const is_used = std::any_of(junctions.begin(), junctions.end(), [&](auto junction) {
+      return drawings[junction].marks[mark].count > 0;
+    });
+    if (!is_used) unused.push_back(reading.names.marks[mark]);
+  }
+  Strays strays;
+  for (auto const junction : junctions) strays.add(drawings[junction]);
+  if (strays.all().empty()) {
+    for (auto const* mark : unused) report_unused(reading, *mark);
+  }
+  for (auto const& [glyph, stray] : strays.all()) {
+    report_stray(reading, glyph, stray, unused);
+    unused.clear();
+  }
+}
+
 }  // namespace
 
 std::vector<MarkFill> read_fills(Reading const& reading, Signals const& signals) {
   std::vector<MarkFill> fills;
-  for (auto const* mark : reading.names.marks.all) fills.push_back(read_fill(reading, *mark));
+  for (auto const* mark : reading.names.marks) fills.push_back(read_fill(reading, *mark));
   check_switching(reading, signals, fills);
   return fills;
 }
 
-// A glyph without a mark and a mark without a glyph are mostly one slip of the pen. Where there are
-// both, only the glyphs are reported, and the marks named beside the first of them. While a
-// junction is not drawn at all, nothing is known about its marks.
+// A glyph without a mark and a mark without a glyph are mostly one slip of the pen. Where a file
+// has both, only the glyphs are reported, and the marks named beside the first of them. While a
+// junction is not drawn at all, nothing is known about its file's marks.
 void check_marks(Reading const& reading, std::vector<Drawing> const& drawings) {
-  bool const is_all_drawn = std::all_of(drawings.begin(), drawings.end(), is_drawn);
-  if (!reading.is_whole || !is_all_drawn) return;
-  std::vector<MarkDeclaration const*> unused;
-  for (std::size_t at = 0; at < reading.names.marks.all.size(); ++at) {
-    bool const is_used = std::any_of(drawings.begin(), drawings.end(),
-                                     [&](auto const& drawing) { return drawing.marks[at].count; });
-    if (!is_used) unused.push_back(reading.names.marks.all[at]);
-  }
-  std::map<std::string, Stray> strays;
-  std::vector<std::string> order;
-  for (auto const& drawing : drawings) {
-    for (auto const& [glyph, use] : drawing.strays) {
-      auto const [at, is_new] = strays.try_emplace(glyph);
-      if (is_new) {
-        at->second = {0, use, drawing.junction->name.text};
-        order.push_back(glyph);
-      }
-      at->second.count += use.count;
-    }
-  }
-  for (auto const& glyph : order) {
-    report_stray(reading, glyph, strays[glyph], unused);
-    unused.clear();
-  }
-  if (!order.empty() || drawings.empty()) return;
-  for (auto const* mark : unused) report_unused(reading, *mark);
+  if (!reading.is_whole) return;
+  for (auto const& file : reading.names.files) check_marks_of(reading, file, drawings);
 }
 
 }  // namespace leat::check

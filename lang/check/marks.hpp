@@ -19,7 +19,7 @@ struct MarkFill {
 // marks that never change.
 std::vector<MarkFill> read_fills(Reading const&, Signals const&);
 
-// Reports glyphs that no mark declares and marks that no junction draws.
+// Reports, file by file, glyphs that no mark declares and marks that no junction draws.
 void check_marks(Reading const&, std::vector<Drawing> const&);
 
 }  // namespace leat::check

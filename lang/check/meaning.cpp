@@ -15,25 +15,33 @@ namespace {
 
 using diagnostics::Listed;
 
+// What a file includes is judged with that file, so there has to be something of its own.
 void check_junctions(Reading const& reading) {
-  bool const is_nothing = reading.names.junctions.all.empty() && reading.names.works.all.empty();
-  if (!is_nothing || !reading.is_whole) return;
+  if (!reading.names.judged().draws_nothing() || !reading.is_whole) return;
+  bool const includes = reading.source.file_count() > 1;
   reading.sink.report(
       {Listed("no-junction"),
        "The file draws no junction",
-       {reading.document.edition.span, "there is nothing to judge in this file", {}},
+       {reading.document.edition.span,
+        includes ? "what this file includes is judged with the files it stands in"
+                 : "there is nothing to judge in this file",
+        {}},
        {},
-       "Draw one: 'junction NAME { level 0 { |...| } }'."});
+       includes ? "Draw one, build a 'works' of what is included, or check the included files."
+                : "Draw one: 'junction NAME { level 0 { |...| } }'."});
 }
 
-// Works are laid out once what they place is known.
+// Works are laid out once what they place is known. Those that are only included are laid out where
+// they are placed.
 void lay_out_works(Reading const& reading, syntax::Document const& folded, Unfolder& unfolder,
                    Numbers const& numbers, Meaning& meaning) {
   Workshop workshop(reading, folded, unfolder, numbers, meaning.drawings, meaning.ports,
                     meaning.practice[model::Rule::ticks_per_second]);
   for (std::size_t works = 0; works < meaning.names.works.all.size(); ++works) {
     auto& scopes = meaning.scopes.emplace_back(meaning.names);
-    auto& plant = meaning.plants.emplace_back(lay_out(workshop, works, scopes));
+    auto& plant = meaning.plants.emplace_back();
+    if (reading.file_of(meaning.names.works.all[works]->name) != 0) continue;
+    plant = lay_out(workshop, works, scopes);
     if (plant.is_sound)
       plant.is_sound = check_overlaps(reading, meaning.fills, scopes, plant);
   }
@@ -49,7 +57,7 @@ Meaning understand(syntax::Document const& folded, source::SourceText const& sou
   auto const numbers = unfolder.file_numbers(folded);
   meaning.document = std::make_shared<syntax::Document>(unfolder.unfold(folded));
   auto const& document = *meaning.document;
-  meaning.names = collect_names(document, sink);
+  meaning.names = collect_names(document, source, sink);
   UnknownNames unknown(meaning.names);
   Reading const reading{document, source, meaning.names, unknown, sink, is_whole};
 
@@ -68,11 +76,11 @@ Meaning understand(syntax::Document const& folded, source::SourceText const& sou
   check_plates(reading, meaning.drawings, meaning.fills, meaning.materials);
   lay_out_works(reading, folded, unfolder, numbers, meaning);
   Sights sights{meaning.drawings, meaning.ports, meaning.plants, {}};
-  for (std::size_t junction = 0; junction < meaning.ports.size(); ++junction) {
+  for (auto const junction : meaning.names.judged().junctions) {
     for (auto const* inlet : meaning.ports[junction].inlets)
       sights.junctions_of_inlet[inlet->name.text].push_back(junction);
   }
-  for (std::size_t works = 0; works < meaning.plants.size(); ++works) {
+  for (auto const works : meaning.names.judged().works) {
     for (auto const& [name, id] : meaning.plants[works].end_inlets)
       sights.junctions_of_inlet[name].push_back(meaning.ports.size() + works);
   }

@@ -8,6 +8,7 @@
 #include "engine/model/design.hpp"
 #include "lang/check/clause_subject.hpp"
 #include "lang/diagnostics/catalogue.hpp"
+#include "lang/syntax/wording.hpp"
 
 namespace leat::check {
 
@@ -21,99 +22,171 @@ constexpr std::size_t most_marks = 65'534;
 constexpr std::size_t most_junctions = 1000, most_shares = 10'000'000;
 constexpr std::size_t most_materials = std::numeric_limits<model::MaterialId>::max();
 
-void report_twice(Sink& sink, std::string_view kind, Word const& second, Word const& first) {
-  sink.report({Listed("declared-twice"),
-               fmt::format("The {} '{}' is declared twice", kind, second.text),
-               {second.span, fmt::format("'{}' is declared here again", second.text), {}},
-               {{first.span, fmt::format("'{}' is first declared here", first.text), {}}},
-               fmt::format("Give one of them another {}, or remove it.",
-                           kind == "mark" ? "glyph" : "name")});
+// What names are entered from and into.
+struct Entering {
+  syntax::Document const& document;
+  source::SourceText const& source;
+  Names& names;
+  Sink& sink;
+
+  std::size_t file_of(Word const& word) const { return source.file_of(word.span.begin); }
+  FileNames& names_of_file(Word const& word) const { return names.files[file_of(word)]; }
+};
+
+void report_twice(Entering const& into, std::string_view kind, Word const& second,
+                  Word const& first) {
+  into.sink.report({Listed("declared-twice"),
+                    fmt::format("The {} '{}' is declared twice", kind, second.text),
+                    {second.span, fmt::format("'{}' is declared here again", second.text), {}},
+                    {{first.span, fmt::format("'{}' is first declared here", first.text), {}}},
+                    fmt::format("Give one of them another {}, or remove it.",
+                                kind == "mark" ? "glyph" : "name")});
 }
 
-void report_too_many(Sink& sink, std::string_view kind, std::size_t most, Word const& first_past) {
-  sink.report({Listed("too-many"),
-               fmt::format("The file declares more than {} {}", most, kind),
-               {first_past.span, fmt::format("number {} of the {}", most + 1, kind), {}},
-               {},
-               fmt::format("Split the design into files with at most {} {} each.", most, kind)});
+std::string as_written(syntax::SignalDeclaration const& signal) { return line_of(signal); }
+std::string as_written(syntax::MaterialDeclaration const& material) { return line_of(material); }
+std::string as_written(syntax::BodyDeclaration const& body) {
+  std::string all = body.name.text;
+  for (auto const& property : body.properties) all += '\n' + line_of(property);
+  return all;
+}
+
+// Two files may each declare what both use, so that each can be read by itself; but then they have
+// to mean the same.
+template <class Declaration>
+void meet_again(Entering const& into, std::string_view kind, Declaration const& second,
+                Declaration const& first) {
+  if (into.file_of(second.name) == into.file_of(first.name)) {
+    report_twice(into, kind, second.name, first.name);
+    return;
+  }
+  if (as_written(second) == as_written(first)) return;
+  auto const& name = second.name.text;
+  into.sink.report({Listed("declared-twice"),
+                    fmt::format("Two files declare the {} '{}' differently", kind, name),
+                    {second.name.span, fmt::format("'{}' is declared here", name), {}},
+                    {{first.name.span, fmt::format("'{}' is declared otherwise here", name), {}}},
+                    "Declare it in one of the files only, or word for word alike in both."});
+}
+
+void report_too_many(Entering const& into, std::string_view kind, std::size_t most,
+                     Word const& first_past) {
+  bool const is_alone = into.source.file_count() == 1;
+  into.sink.report(
+      {Listed("too-many"),
+       fmt::format("{} more than {} {}",
+                   is_alone ? "The file declares" : "The files together declare", most, kind),
+       {first_past.span, fmt::format("number {} of the {}", most + 1, kind), {}},
+       {},
+       is_alone ? fmt::format("Split the design into files with at most {} {} each.", most, kind)
+                : "Include fewer files, or split the design."});
 }
 
 // A name that the language itself gives a meaning to cannot be declared.
-void report_taken(Sink& sink, std::string_view kind, Word const& word, std::string const& owner) {
-  sink.report({Listed("name-taken"),
-               fmt::format("The {} '{}' takes a name that {}", kind, word.text, owner),
-               {word.span, fmt::format("'{}' {}", word.text, owner), {}},
-               {},
-               fmt::format("Give the {} another name.", kind)});
+void report_taken(Entering const& into, std::string_view kind, Word const& word,
+                  std::string const& owner) {
+  into.sink.report({Listed("name-taken"),
+                    fmt::format("The {} '{}' takes a name that {}", kind, word.text, owner),
+                    {word.span, fmt::format("'{}' {}", word.text, owner), {}},
+                    {},
+                    fmt::format("Give the {} another name.", kind)});
 }
 
-void enter_signals(syntax::Document const& document, Names& names, Sink& sink) {
-  for (auto const* block : all_of<syntax::SignalsDeclaration>(document)) {
+void enter_signals(Entering const& into) {
+  auto& signals = into.names.signals;
+  for (auto const* block : all_of<syntax::SignalsDeclaration>(into.document)) {
     for (auto const& signal : block->signals) {
-      if (names.signals.enter(signal.name.text, signal)) continue;
-      report_twice(sink, "signal", signal.name, names.signals.declared(signal.name.text)->name);
+      if (signals.enter(signal.name.text, signal)) continue;
+      meet_again(into, "signal", signal, *signals.declared(signal.name.text));
     }
   }
 }
 
-void enter_materials(syntax::Document const& document, Names& names, Sink& sink) {
+void enter_materials(Entering const& into) {
   auto const& built_in = built_in_material_names();
   auto const most = most_materials - built_in.size();
-  for (auto const* block : all_of<syntax::MaterialsDeclaration>(document)) {
+  auto& materials = into.names.materials;
+  for (auto const* block : all_of<syntax::MaterialsDeclaration>(into.document)) {
     for (auto const& material : block->materials) {
       auto const& name = material.name;
       if (std::find(built_in.begin(), built_in.end(), name.text) != built_in.end()) {
-        report_taken(sink, "material", name, "is built in");
-      } else if (!names.materials.enter(name.text, material)) {
-        report_twice(sink, "material", name, names.materials.declared(name.text)->name);
-      } else if (names.materials.all.size() == most + 1) {
-        report_too_many(sink, "materials", most, name);
+        report_taken(into, "material", name, "is built in");
+      } else if (!materials.enter(name.text, material)) {
+        meet_again(into, "material", material, *materials.declared(name.text));
+      } else if (materials.all.size() == most + 1) {
+        report_too_many(into, "materials", most, name);
       }
     }
   }
 }
 
-void enter_marks(syntax::Document const& document, Names& names, Sink& sink) {
-  for (auto const* block : all_of<syntax::MarksDeclaration>(document)) {
+void enter_marks(Entering const& into) {
+  auto& marks = into.names.marks;
+  for (auto const* block : all_of<syntax::MarksDeclaration>(into.document)) {
     for (auto const& mark : block->marks) {
-      if (!names.marks.enter(mark.glyph.text, mark)) {
-        report_twice(sink, "mark", mark.glyph, names.marks.declared(mark.glyph.text)->glyph);
-      } else if (names.marks.all.size() == most_marks + 1) {
-        report_too_many(sink, "marks", most_marks, mark.glyph);
+      auto& file = into.names_of_file(mark.glyph);
+      auto const id = static_cast<std::uint32_t>(marks.size());
+      auto const [at, is_new] = file.mark_ids.try_emplace(mark.glyph.text, id);
+      if (!is_new) {
+        report_twice(into, "mark", mark.glyph, marks[at->second]->glyph);
+        continue;
       }
+      file.marks.push_back(id);
+      marks.push_back(&mark);
+      if (marks.size() == most_marks + 1) report_too_many(into, "marks", most_marks, mark.glyph);
     }
   }
 }
 
-void enter_junctions_and_bodies(syntax::Document const& document, Names& names, Sink& sink) {
-  for (auto const* junction : all_of<syntax::JunctionDeclaration>(document)) {
-    if (names.junctions.enter(junction->name.text, *junction)) continue;
-    report_twice(sink, "junction", junction->name,
-                 names.junctions.declared(junction->name.text)->name);
+template <class Declaration>
+void report_taken_by(Entering const& into, std::string_view kind, Declaration const& second,
+                     Word const& first) {
+  into.names_of_file(second.name).taken.insert(second.name.text);
+  report_twice(into, kind, second.name, first);
+}
+
+void enter_junctions(Entering const& into) {
+  auto& junctions = into.names.junctions;
+  for (auto const* junction : all_of<syntax::JunctionDeclaration>(into.document)) {
+    auto const& name = junction->name;
+    auto const id = static_cast<std::uint32_t>(junctions.all.size());
+    if (junctions.enter(name.text, *junction))
+      into.names_of_file(name).junctions.push_back(id);
+    else
+      report_taken_by(into, "junction", *junction, junctions.declared(name.text)->name);
   }
-  for (auto const* works : all_of<syntax::WorksDeclaration>(document)) {
-    if (auto const* junction = names.junctions.declared(works->name.text)) {
-      report_twice(sink, "junction or works", works->name, junction->name);
-    } else if (!names.works.enter(works->name.text, *works)) {
-      report_twice(sink, "works", works->name, names.works.declared(works->name.text)->name);
-    }
-  }
-  for (auto const* body : all_of<syntax::BodyDeclaration>(document)) {
-    if (names.bodies.enter(body->name.text, *body)) continue;
-    report_twice(sink, "body", body->name, names.bodies.declared(body->name.text)->name);
+  auto& works = into.names.works;
+  for (auto const* declared : all_of<syntax::WorksDeclaration>(into.document)) {
+    auto const& name = declared->name;
+    auto const id = static_cast<std::uint32_t>(works.all.size());
+    if (auto const* junction = junctions.declared(name.text))
+      report_taken_by(into, "junction or works", *declared, junction->name);
+    else if (works.enter(name.text, *declared))
+      into.names_of_file(name).works.push_back(id);
+    else
+      report_taken_by(into, "works", *declared, works.declared(name.text)->name);
   }
 }
 
-void enter_ports(Names& names, Sink& sink) {
-  for (std::uint32_t mark = 0; mark < names.marks.all.size(); ++mark) {
-    auto const& declaration = *names.marks.all[mark];
+void enter_bodies(Entering const& into) {
+  auto& bodies = into.names.bodies;
+  for (auto const* body : all_of<syntax::BodyDeclaration>(into.document)) {
+    if (bodies.enter(body->name.text, *body)) continue;
+    meet_again(into, "body", *body, *bodies.declared(body->name.text));
+  }
+}
+
+void enter_ports(Entering const& into) {
+  for (std::uint32_t mark = 0; mark < into.names.marks.size(); ++mark) {
+    auto const& declaration = *into.names.marks[mark];
     auto const& name = declaration.role_name;
+    auto& file = into.names_of_file(declaration.glyph);
     if (declaration.role == syntax::MarkRole::inlet) {
-      names.inlets.add(name, mark);
-      if (names.bodies.find(name.text) || name.text == built_in_body)
-        report_taken(sink, "inlet", name, "is also the name of a body");
+      file.inlets.add(name, mark);
+      if (into.names.bodies.find(name.text) || name.text == built_in_body)
+        report_taken(into, "inlet", name, "is also the name of a body");
     } else if (declaration.role == syntax::MarkRole::outlet) {
-      names.outlets.add(name, mark);
+      file.outlets.add(name, mark);
     }
   }
 }
@@ -134,13 +207,14 @@ bool needs_built_in_body(syntax::Document const& document, Names const& names) {
   return false;
 }
 
-// Every junction is judged with all signals and marks of its file, so the file's junctions together
-// may not ask for too many of them.
-void check_junction_count(Names const& names, Sink& sink) {
-  auto const each = std::max<std::size_t>(names.signals.all.size() + names.marks.all.size(), 1);
+// Every junction is judged with all signals and marks there are, so the junctions together may not
+// ask for too many of them.
+void check_junction_count(Entering const& into) {
+  auto const& names = into.names;
+  auto const each = std::max<std::size_t>(names.signals.all.size() + names.marks.size(), 1);
   auto const most = std::min(most_junctions, std::max<std::size_t>(most_shares / each, 1));
   if (names.junctions.all.size() > most)
-    report_too_many(sink, "junctions", most, names.junctions.all[most]->name);
+    report_too_many(into, "junctions", most, names.junctions.all[most]->name);
 }
 
 }  // namespace
@@ -179,14 +253,18 @@ PortName const* PortNames::find(std::string_view name) const {
   return at == places.end() ? nullptr : &all[at->second];
 }
 
-Names collect_names(syntax::Document const& document, Sink& sink) {
+Names collect_names(syntax::Document const& document, source::SourceText const& source,
+                    Sink& sink) {
   Names names;
-  enter_signals(document, names, sink);
-  enter_materials(document, names, sink);
-  enter_marks(document, names, sink);
-  enter_junctions_and_bodies(document, names, sink);
-  enter_ports(names, sink);
-  check_junction_count(names, sink);
+  names.files.resize(source.file_count());
+  Entering const into{document, source, names, sink};
+  enter_signals(into);
+  enter_materials(into);
+  enter_marks(into);
+  enter_junctions(into);
+  enter_bodies(into);
+  enter_ports(into);
+  check_junction_count(into);
   if (needs_built_in_body(document, names)) names.profiles.push_back({built_in_body, nullptr});
   for (auto const* body : names.bodies.all) names.profiles.push_back({body->name.text, body});
   return names;

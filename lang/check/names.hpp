@@ -3,6 +3,7 @@
 #include <functional>
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -11,7 +12,9 @@
 #include "lang/diagnostics/sink.hpp"
 #include "lang/syntax/document.hpp"
 
-// The names of a design file and what they stand for. Everything else in this room asks this table.
+// The names of a design and what they stand for. Everything else in this room asks this table.
+// Signals, materials, bodies and junctions are one space of names over a file and all it includes;
+// what glyphs stand for, and what ports are called, each file says for itself.
 namespace leat::check {
 
 // Declarations in the order in which they were written, and found by name. A declaration's place in
@@ -59,15 +62,32 @@ struct ProfileName {
   syntax::BodyDeclaration const* declaration = nullptr;
 };
 
+// What is one file's own. A mark is known by its place among the marks of all files, so that a
+// drawing may be asked for it whatever file it comes from.
+struct FileNames {
+  std::vector<std::uint32_t> marks;                            // as declared
+  std::map<std::string, std::uint32_t, std::less<>> mark_ids;  // by glyph
+  PortNames inlets, outlets;
+  std::vector<std::uint32_t> junctions;  // by their place in Names::junctions
+  std::vector<std::uint32_t> works;      // by their place in Names::works
+
+  std::set<std::string> taken;  // names of junctions and works that others have
+
+  bool draws_nothing() const { return junctions.empty() && works.empty() && taken.empty(); }
+};
+
 struct Names {
   Roll<syntax::SignalDeclaration> signals;
   Roll<syntax::MaterialDeclaration> materials;  // declared ones; the built-in ones come before them
-  Roll<syntax::MarkDeclaration> marks;          // by glyph
+  std::vector<syntax::MarkDeclaration const*> marks;  // of all files
   Roll<syntax::JunctionDeclaration> junctions;
   Roll<syntax::WorksDeclaration> works;
   Roll<syntax::BodyDeclaration> bodies;
-  PortNames inlets, outlets;
   std::vector<ProfileName> profiles;  // in judged order
+  std::vector<FileNames> files;       // by their number in the text
+
+  // The file that is judged: the others are only what it includes.
+  FileNames const& judged() const { return files.front(); }
 
   std::optional<std::uint32_t> material(std::string_view name) const;
   std::optional<std::uint32_t> profile(std::string_view name) const;
@@ -77,8 +97,9 @@ struct Names {
 std::vector<std::string> const& built_in_material_names();
 inline constexpr char const* built_in_body = "walker";
 
-// Enters every declaration; reports what is declared twice or takes a name that is spoken for.
-Names collect_names(syntax::Document const&, diagnostics::Sink&);
+// Enters every declaration; reports what is declared twice or takes a name that is spoken for. Of a
+// signal, material or body that two files declare word for word alike, one is entered.
+Names collect_names(syntax::Document const&, source::SourceText const&, diagnostics::Sink&);
 
 // The declarations of one kind, in the order in which they were written.
 template <class Declaration>

@@ -84,7 +84,7 @@ class Overlaps {
     is_sound_ = false;
     auto const &first = plant_.placed[a], &second = plant_.placed[b];
     auto const glyph = [&](std::uint32_t placed) {
-      return reading_.names.marks.all[mark_at(placed, there)]->glyph.text;
+      return reading_.names.marks[mark_at(placed, there)]->glyph.text;
     };
     reading_.sink.report(
         {Listed("overlap"),

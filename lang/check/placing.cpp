@@ -109,7 +109,7 @@ class Placing {
     std::set<SignalId> plates;
     for (std::size_t mark = 0; mark < drawn.drawing.marks.size(); ++mark) {
       if (drawn.drawing.marks[mark].count == 0) continue;
-      auto const& declaration = *reading_.names.marks.all[mark];
+      auto const& declaration = *reading_.names.marks[mark];
       if (declaration.choice && declaration.choice->control)
         controls.push_back(&*declaration.choice->control);
       if (declaration.role != syntax::MarkRole::plate) continue;

@@ -65,7 +65,7 @@ void check_signal_of(Reading const& reading, MarkDeclaration const& mark) {
 void check_marks_of_plates(Reading const& reading, std::vector<MarkFill> const& fills,
                            std::vector<model::Material> const& materials) {
   for (std::size_t at = 0; at < fills.size(); ++at) {
-    auto const& mark = *reading.names.marks.all[at];
+    auto const& mark = *reading.names.marks[at];
     if (!fills[at].is_sound) continue;
     if (mark.role != MarkRole::plate) {
       if (is_a_plate(fills[at], materials)) report_meaningless(reading, mark);
@@ -79,7 +79,7 @@ void check_marks_of_plates(Reading const& reading, std::vector<MarkFill> const& 
 void check_plates_are_placed(Reading const& reading) {
   if (!reading.is_whole) return;
   std::set<std::string> placed;
-  for (auto const* mark : reading.names.marks.all) {
+  for (auto const* mark : reading.names.marks) {
     if (mark->role != MarkRole::plate) continue;
     // A plate for an unknown signal has been reported, and may be the one that is missed here.
     if (!reading.names.signals.find(mark->role_name.text)) return;
@@ -87,6 +87,8 @@ void check_plates_are_placed(Reading const& reading) {
   }
   for (auto const* signal : reading.names.signals.all) {
     if (signal->kind != SignalKind::plate || placed.count(signal->name.text) != 0) continue;
+    // What is declared for several files may lie in one that this run does not include.
+    if (reading.source.file_of(signal->name.span.begin) != 0) continue;
     reading.sink.report(
         {Listed("plate-nowhere"),
          fmt::format("The plate '{}' lies nowhere", signal->name.text),
@@ -109,26 +111,33 @@ void report_mid_air(Reading const& reading, Drawing const& drawing, MarkDeclarat
 
 // What the marks are, as the walk below asks for it.
 struct MarkTraits {
-  GlyphTable table;
   std::vector<char> is_plate, carries;  // by mark; in some setting
 
-  MarkTraits(Reading const& reading, std::vector<MarkFill> const& fills,
-             std::vector<model::Material> const& materials)
-      : table(reading.names) {
+  MarkTraits(std::vector<MarkFill> const& fills, std::vector<model::Material> const& materials) {
     for (auto const& fill : fills) {
       is_plate.push_back(fill.is_sound && is_a_plate(fill, materials));
       carries.push_back(!fill.is_sound || materials[fill.powered].carries ||
                         materials[fill.unpowered].carries);
     }
   }
+};
+
+// The same, as a junction's own file draws it.
+struct DrawnTraits {
+  MarkTraits const& traits;
+  GlyphTable table;
+
+  bool is_plate(std::uint32_t mark) const {
+    return mark != GlyphTable::none && traits.is_plate[mark];
+  }
   bool may_carry(std::string_view glyph) const {
     auto const mark = table.mark_of(glyph);
-    return mark == GlyphTable::none || carries[mark];
+    return mark == GlyphTable::none || traits.carries[mark];
   }
 };
 
 // Walks a row and the row below it side by side and notes the plates that nothing carries, by mark.
-void note_mid_air(MarkTraits const& traits, syntax::Row const& row, std::string_view below,
+void note_mid_air(DrawnTraits const& traits, syntax::Row const& row, std::string_view below,
                   bool carries_outside, model::Place at, std::vector<MarkUse>& found) {
   std::string_view const text = row.text;
   std::size_t under = 0;
@@ -136,8 +145,7 @@ void note_mid_air(MarkTraits const& traits, syntax::Row const& row, std::string_
     auto const glyph = text.substr(i, glyph_length(text, i));
     auto const floor = below.substr(under, below.empty() ? 0 : glyph_length(below, under));
     auto const mark = traits.table.mark_of(glyph);
-    bool const is_plate = mark != GlyphTable::none && traits.is_plate[mark];
-    if (is_plate && !(below.empty() ? carries_outside : traits.may_carry(floor))) {
+    if (traits.is_plate(mark) && !(below.empty() ? carries_outside : traits.may_carry(floor))) {
       auto& use = found[mark];
       if (use.count++ == 0) {
         use.first = at;
@@ -152,18 +160,18 @@ void note_mid_air(MarkTraits const& traits, syntax::Row const& row, std::string_
 void check_floors(Reading const& reading, Drawing const& drawing, MarkTraits const& traits) {
   bool const is_outside_open =
       drawing.junction->outside && drawing.junction->outside->text == "open";
-  std::vector<MarkUse> found(reading.names.marks.all.size());
+  DrawnTraits const drawn{traits, GlyphTable(reading.names, drawing.file)};
+  std::vector<MarkUse> found(reading.names.marks.size());
   for_each_row(drawing.shape, [&](int z, int y, syntax::Row const& row) {
     std::string_view below;
     if (z > 0)
       below = drawing.shape.levels[static_cast<std::size_t>(z - 1)]
                   ->rows[static_cast<std::size_t>(y)]
                   .text;
-    note_mid_air(traits, row, below, !is_outside_open, {0, y, z}, found);
+    note_mid_air(drawn, row, below, !is_outside_open, {0, y, z}, found);
   });
   for (std::size_t at = 0; at < found.size(); ++at) {
-    if (found[at].count > 0)
-      report_mid_air(reading, drawing, *reading.names.marks.all[at], found[at]);
+    if (found[at].count > 0) report_mid_air(reading, drawing, *reading.names.marks[at], found[at]);
   }
 }
 
@@ -181,7 +189,7 @@ void check_plates(Reading const& reading, std::vector<Drawing> const& drawings,
                   std::vector<model::Material> const& materials) {
   check_marks_of_plates(reading, fills, materials);
   check_plates_are_placed(reading);
-  MarkTraits const traits(reading, fills, materials);
+  MarkTraits const traits(fills, materials);
   for (auto const& drawing : drawings) {
     if (drawing.shape.is_sound && draws_plates(drawing, traits))
       check_floors(reading, drawing, traits);

@@ -25,10 +25,11 @@ std::vector<PortName const*> drawn(PortNames const& ports, Drawing const& drawin
 // Where nothing is drawn, where glyphs are undeclared, or where a port's mark is drawn nowhere at
 // all, that is the cause, and it has been reported.
 bool is_explained(PortNames const& ports, Reading const& reading, Drawing const& drawing) {
+  auto const& file = reading.names.files[drawing.file];
   bool const is_blank = std::none_of(drawing.marks.begin(), drawing.marks.end(),
                                      [](MarkUse const& use) { return use.count > 0; });
   return !reading.is_whole || is_blank || !drawing.strays.empty() ||
-         (reading.names.junctions.all.size() == 1 && !ports.all.empty());
+         (file.junctions.size() == 1 && !ports.all.empty());
 }
 
 void report_none(Reading const& reading, Drawing const& drawing, bool is_inlet) {
@@ -59,10 +60,11 @@ void report_closed(Reading const& reading, syntax::MarkDeclaration const& mark,
 }  // namespace
 
 Ports read_ports(Reading const& reading, Drawing const& drawing) {
-  Ports ports{drawn(reading.names.inlets, drawing), drawn(reading.names.outlets, drawing)};
-  if (ports.inlets.empty() && !is_explained(reading.names.inlets, reading, drawing))
+  auto const& file = reading.names.files[drawing.file];
+  Ports ports{drawn(file.inlets, drawing), drawn(file.outlets, drawing)};
+  if (ports.inlets.empty() && !is_explained(file.inlets, reading, drawing))
     report_none(reading, drawing, true);
-  if (ports.outlets.empty() && !is_explained(reading.names.outlets, reading, drawing))
+  if (ports.outlets.empty() && !is_explained(file.outlets, reading, drawing))
     report_none(reading, drawing, false);
   return ports;
 }
@@ -70,7 +72,7 @@ Ports read_ports(Reading const& reading, Drawing const& drawing) {
 void check_port_materials(Reading const& reading, std::vector<MarkFill> const& fills,
                           std::vector<model::Material> const& materials) {
   for (std::size_t at = 0; at < fills.size(); ++at) {
-    auto const& mark = *reading.names.marks.all[at];
+    auto const& mark = *reading.names.marks[at];
     auto const& fill = fills[at];
     bool const is_port = mark.role == MarkRole::inlet || mark.role == MarkRole::outlet;
     if (!is_port || !mark.choice || !fill.is_sound) continue;

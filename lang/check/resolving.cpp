@@ -14,17 +14,17 @@ namespace {
 using diagnostics::Listed;
 using syntax::Word;
 
-// The junction's ports point into the file's, in the same order, so they are sorted by where they
+// The junction's ports point into its file's, in the same order, so they are sorted by where they
 // point.
 std::optional<std::uint32_t> find_port(Reading const& reading, NameKind kind, PortName const* port,
                                        std::vector<PortName const*> const& ports,
-                                       std::string const& junction, Word const& word) {
+                                       Drawing const& drawing, Word const& word) {
   auto const at = std::lower_bound(ports.begin(), ports.end(), port);
   if (port && at != ports.end() && *at == port)
     return static_cast<std::uint32_t>(at - ports.begin());
   // A port that only its drawing lacks has been reported as an unused mark.
-  if (!port || reading.names.junctions.all.size() > 1)
-    reading.unknown.add_port(kind, word, junction, ports);
+  if (!port || reading.names.files[drawing.file].junctions.size() > 1)
+    reading.unknown.add_port(kind, word, drawing.junction->name.text, ports);
   return std::nullopt;
 }
 
@@ -37,10 +37,34 @@ void report_which(Reading const& reading, source::Span whose,
   for (std::size_t i = 0; i < std::min<std::size_t>(able.size(), 3); ++i)
     found.others.push_back(
         {name_of(reading.names, able[i]).span,
-         fmt::format("'{}' is one of them", name_of(reading.names, able[i]).text), {}});
-  found.remedy = fmt::format("Name the junction, such as '{}'.",
-                             name_of(reading.names, able.front()).text);
+         fmt::format("'{}' is one of them", name_of(reading.names, able[i]).text),
+         {}});
+  found.remedy =
+      fmt::format("Name the junction, such as '{}'.", name_of(reading.names, able.front()).text);
   reading.sink.report(std::move(found));
+}
+
+void report_elsewhere(Reading const& reading, Word const& named, std::size_t found) {
+  auto const& declared = name_of(reading.names, found);
+  bool const is_works = found >= reading.names.junctions.all.size();
+  reading.sink.report({Listed("drawn-elsewhere"),
+                       fmt::format("{} '{}' stands in another file, and is judged with that",
+                                   is_works ? "Works" : "Junction", named.text),
+                       {named.span, fmt::format("'{}' is only included here", named.text), {}},
+                       {{declared.span, "it stands here", {}}},
+                       fmt::format("Move this to {}, which is checked by itself.",
+                                   reading.source.name(reading.file_of(declared)))});
+}
+
+// An acceptance of something in a junction, in a file that draws none. Of the file that is judged
+// it has been said already.
+void report_none_drawn(Reading const& reading, source::Span whose) {
+  if (reading.source.file_of(whose.begin) == 0) return;
+  reading.sink.report({Listed("which-junction"),
+                       "It is unclear which junction is meant here",
+                       {whose, "the file that this stands in draws none", {}},
+                       {},
+                       "Move this to the file that draws the junction."});
 }
 
 bool is_within(syntax::Number const& number, int extent) {
@@ -57,6 +81,20 @@ std::optional<model::Place> extent_of(Sights const& sights, std::size_t junction
   auto const& plant = sights.plants[junction - sights.drawings.size()];
   if (!plant.is_sound) return std::nullopt;
   return model::Place{plant.width, plant.depth, plant.height};
+}
+
+// The junctions of a file, then its works.
+std::vector<std::size_t> drawn_in(Names const& names, std::size_t file) {
+  auto const& own = names.files[file];
+  std::vector<std::size_t> found(own.junctions.begin(), own.junctions.end());
+  for (auto const works : own.works) found.push_back(names.junctions.all.size() + works);
+  return found;
+}
+
+std::optional<std::size_t> find_named(Names const& names, std::string const& name) {
+  if (auto const id = names.junctions.find(name)) return *id;
+  if (auto const id = names.works.find(name)) return names.junctions.all.size() + *id;
+  return std::nullopt;
 }
 
 using Ends = std::map<std::string, std::size_t, std::less<>>;
@@ -82,21 +120,31 @@ Word const& name_of(Names const& names, std::size_t junction) {
 std::optional<std::size_t> find_junction(Reading const& reading, Sights const& sights,
                                          std::optional<Word> const& named, Word const* inlet,
                                          source::Span whose) {
-  auto const& junctions = reading.names.junctions;
-  if (named) {
-    if (auto const id = junctions.find(named->text)) return *id;
-    if (auto const id = reading.names.works.find(named->text)) return junctions.all.size() + *id;
-    reading.unknown.add(NameKind::junction, *named);
+  auto const file = reading.source.file_of(whose.begin);
+  auto const own = drawn_in(reading.names, file);
+  if (own.empty()) {
+    report_none_drawn(reading, whose);
     return std::nullopt;
   }
-  if (junctions.all.size() + reading.names.works.all.size() == 1) return 0;
+  if (named) {
+    auto const found = find_named(reading.names, named->text);
+    if (!found)
+      reading.unknown.add(NameKind::junction, *named);
+    else if (reading.file_of(name_of(reading.names, *found)) == file)
+      return *found;
+    else
+      report_elsewhere(reading, *named, *found);
+    return std::nullopt;
+  }
+  if (own.size() == 1) return own.front();
   if (!inlet) {
-    report_which(reading, whose, {0, 1});
+    report_which(reading, whose, {own[0], own[1]});
     return std::nullopt;
   }
   auto const at = sights.junctions_of_inlet.find(inlet->text);
   if (at == sights.junctions_of_inlet.end()) {
-    if (!reading.names.inlets.find(inlet->text)) reading.unknown.add(NameKind::inlet, *inlet);
+    if (!reading.names.files[file].inlets.find(inlet->text))
+      reading.unknown.add(NameKind::inlet, *inlet);
     return std::nullopt;
   }
   auto const& able = at->second;
@@ -111,9 +159,10 @@ std::optional<std::uint32_t> find_inlet(Reading const& reading, Sights const& si
     auto const& plant = sights.plants[junction - junctions];
     return find_end(reading, NameKind::inlet, plant, plant.end_inlets, word);
   }
-  return find_port(reading, NameKind::inlet, reading.names.inlets.find(word.text),
-                   sights.ports[junction].inlets, reading.names.junctions.all[junction]->name.text,
-                   word);
+  auto const& drawing = sights.drawings[junction];
+  return find_port(reading, NameKind::inlet,
+                   reading.names.files[drawing.file].inlets.find(word.text),
+                   sights.ports[junction].inlets, drawing, word);
 }
 
 std::optional<std::uint32_t> find_outlet(Reading const& reading, Sights const& sights,
@@ -122,9 +171,10 @@ std::optional<std::uint32_t> find_outlet(Reading const& reading, Sights const& s
     auto const& plant = sights.plants[junction - junctions];
     return find_end(reading, NameKind::outlet, plant, plant.end_outlets, word);
   }
-  return find_port(reading, NameKind::outlet, reading.names.outlets.find(word.text),
-                   sights.ports[junction].outlets, reading.names.junctions.all[junction]->name.text,
-                   word);
+  auto const& drawing = sights.drawings[junction];
+  return find_port(reading, NameKind::outlet,
+                   reading.names.files[drawing.file].outlets.find(word.text),
+                   sights.ports[junction].outlets, drawing, word);
 }
 
 std::optional<std::uint32_t> find_profile(Reading const& reading, Word const& word) {

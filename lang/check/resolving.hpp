@@ -12,8 +12,9 @@ namespace leat::check {
 // The name of a junction or works, by its place.
 syntax::Word const& name_of(Names const&, std::size_t junction);
 
-// The junction or works that is meant: the one that is named; else the only one; else the only one that
-// draws the inlet. `whose` is the span of what needs to know.
+// The junction or works that is meant: the one that is named; else the only one; else the only one
+// that draws the inlet. `whose` is the span of what needs to know: it speaks of junctions and works
+// of its own file only.
 std::optional<std::size_t> find_junction(Reading const&, Sights const&,
                                          std::optional<syntax::Word> const& named,
                                          syntax::Word const* inlet, source::Span whose);

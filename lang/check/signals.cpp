@@ -32,7 +32,7 @@ void note_unknown(Reading const& reading, std::optional<Expression> const& expre
 }
 
 void note_unknown_outside_signals(Reading const& reading) {
-  for (auto const* mark : reading.names.marks.all) {
+  for (auto const* mark : reading.names.marks) {
     if (mark->choice) note_unknown(reading, mark->choice->control);
   }
   for (auto const* accept : all_of<syntax::AcceptDeclaration>(reading.document))

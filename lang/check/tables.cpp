@@ -229,7 +229,7 @@ void read_table(Reading const& reading, Sights const& sights, TableDeclaration c
 
 std::vector<Wanted> read_tables(Reading const& reading, Sights const& sights) {
   std::vector<Wanted> found;
-  if (sights.drawings.empty() && sights.plants.empty()) return found;
+  if (reading.names.judged().draws_nothing()) return found;
   for (auto const* table : all_of<TableDeclaration>(reading.document))
     read_table(reading, sights, *table, found);
   return found;

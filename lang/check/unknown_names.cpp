@@ -101,9 +101,9 @@ std::vector<std::string> UnknownNames::known(NameKind kind, Uses const& uses) co
       return names;
     }
     case NameKind::inlet:
-      return names_of(names_.inlets.all);
+      return names_of(names_.judged().inlets.all);
     case NameKind::outlet:
-      return names_of(names_.outlets.all);
+      return names_of(names_.judged().outlets.all);
     case NameKind::body:
       for (auto const& profile : names_.profiles) names.push_back(profile.name);
       return names;

@@ -63,8 +63,8 @@ std::shared_ptr<DrawnJunction const> Workshop::drawn(std::size_t junction,
 
 void Workshop::read_cells(DrawnJunction& drawn) const {
   auto const& shape = drawn.drawing.shape;
-  GlyphTable const table(reading_.names);
-  auto const marks = reading_.names.marks.all.size();
+  GlyphTable const table(reading_.names, drawn.drawing.file);
+  auto const marks = reading_.names.marks.size();
   auto const inlets = ports_of_marks(drawn.ports.inlets, marks);
   auto const outlets = ports_of_marks(drawn.ports.outlets, marks);
   drawn.inlets.resize(drawn.ports.inlets.size());

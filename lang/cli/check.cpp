@@ -100,7 +100,8 @@ CheckedFile checked(std::string const& path, model::Severity fail_on, Terminal& 
   file.loaded =
       std::make_unique<Loaded>(Loaded{source::SourceText(std::move(name), std::move(text)), {}});
   diagnostics::Sink sink;
-  file.loaded->junctions = lower::read_designs(file.loaded->text, sink);
+  Disk disk;
+  file.loaded->junctions = lower::read_designs(file.loaded->text, disk, sink);
   file.faults = sink.sorted();
   file.faults_left_out = sink.left_out();
   if (!file.faults.empty()) {

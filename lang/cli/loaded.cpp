@@ -33,7 +33,8 @@ std::unique_ptr<Loaded> load(std::string const& path, Terminal& terminal) {
   auto loaded = std::make_unique<Loaded>(
       Loaded{source::SourceText(std::move(file.name), std::move(file.text)), {}});
   diagnostics::Sink sink;
-  loaded->junctions = lower::read_designs(loaded->text, sink);
+  Disk disk;
+  loaded->junctions = lower::read_designs(loaded->text, disk, sink);
   if (sink.empty()) return loaded;
   for (auto const& found : sink.sorted()) {
     terminal.narrate(render::diagnostic_text(found, loaded->text, terminal.narration_look()));

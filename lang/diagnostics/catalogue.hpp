@@ -22,6 +22,9 @@ inline constexpr std::array catalogue{
     CatalogueRow{"edition-missing", "The file does not begin with its edition of the language."},
     CatalogueRow{"edition-unknown", "The file is written in an edition that is not understood."},
     CatalogueRow{"edition-misplaced", "The edition stands somewhere else than at the beginning."},
+    // what a file includes
+    CatalogueRow{"include-unread", "An included file cannot be read."},
+    CatalogueRow{"include-loop", "A file includes itself, or files include each other in a loop."},
     // the order of words
     CatalogueRow{"unknown-declaration", "A declaration begins with a word that begins none."},
     CatalogueRow{"unknown-entry", "An entry of a block begins with something that begins none."},
@@ -102,6 +105,7 @@ inline constexpr std::array catalogue{
     CatalogueRow{"practice-out-of-range", "A rule of practice is set out of its range."},
     CatalogueRow{"repeated-practice", "A rule of practice is set twice."},
     CatalogueRow{"which-junction", "It is unclear which of several junctions is meant."},
+    CatalogueRow{"drawn-elsewhere", "A junction of an included file is spoken of."},
     CatalogueRow{"place-outside", "A place lies outside the drawing."},
     CatalogueRow{"expects-nothing", "A block or table of expectations is empty."},
     CatalogueRow{"otherwise-alone", "'otherwise' follows no condition."},

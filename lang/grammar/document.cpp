@@ -35,8 +35,8 @@ auto const declaration_def =
 
 BOOST_SPIRIT_DEFINE(declaration)
 
-Diagnostic unsound(source::UnsoundPlace const& place, std::string_view text) {
-  source::Span const span{place.offset, place.offset + place.length};
+Diagnostic unsound(source::UnsoundPlace const& place, std::string_view text, std::size_t first) {
+  source::Span const span{first + place.offset, first + place.offset + place.length};
   auto const count = place.count > 1 ? fmt::format(" ({} places)", place.count) : "";
   auto const byte = static_cast<unsigned char>(text[place.offset]);
   switch (place.kind) {
@@ -134,13 +134,15 @@ void read_declaration(char const*& at, Reading& reading, syntax::Document& docum
 
 }  // namespace
 
-syntax::Document parse(source::SourceText const& source, diagnostics::Sink& sink) {
+syntax::Document parse(source::SourceText const& source, diagnostics::Sink& sink,
+                       std::size_t file) {
   syntax::Document document;
-  if (auto const place = source::find_unsoundness(source.text())) {
-    sink.report(unsound(*place, source.text()));
+  auto const text = source.file_text(file);
+  if (auto const place = source::find_unsoundness(text)) {
+    sink.report(unsound(*place, text, source.begin_of(file)));
     return document;
   }
-  Reading reading(source.text(), sink);
+  Reading reading(text, source.begin_of(file), sink);
   auto const* at = eat_gap(reading.begin, reading);
   if (read_edition(at, reading, document.edition))
     while (!reading.is_at_end(at)) read_declaration(at, reading, document);

@@ -31,15 +31,18 @@ struct Entries {
 };
 
 struct Reading {
-  Reading(std::string_view all, diagnostics::Sink& reports)
+  // `first` is the offset of the text's first byte.
+  Reading(std::string_view all, std::size_t first, diagnostics::Sink& reports)
       : begin(all.data()),
         end(all.data() + all.size()),
         gap_begin(begin),
         gap_end(begin),
+        offset(first),
         sink(reports) {}
 
   source::Span span(char const* from, char const* to) const {
-    return {static_cast<std::size_t>(from - begin), static_cast<std::size_t>(to - begin)};
+    return {offset + static_cast<std::size_t>(from - begin),
+            offset + static_cast<std::size_t>(to - begin)};
   }
   // Where the last token before `at` ended; `at` itself when no gap lies between.
   char const* token_end(char const* at) const { return at == gap_end ? gap_begin : at; }
@@ -60,6 +63,7 @@ struct Reading {
   char const* const end;
   char const* gap_begin;  // the last gap eaten: blanks, line ends, comments
   char const* gap_end;
+  std::size_t const offset;  // of `begin` among all files
   diagnostics::Sink& sink;
   std::size_t fault_count = 0;
   Form const* form = nullptr;       // of the construct being read

@@ -25,7 +25,7 @@ std::vector<std::optional<std::uint32_t>> port_of_marks(
 std::vector<std::optional<std::size_t>> plate_of_marks(check::Names const& names,
                                                        std::vector<model::Plate>& plates) {
   std::vector<std::optional<std::size_t>> plate_of;
-  for (auto const* mark : names.marks.all) {
+  for (auto const* mark : names.marks) {
     plate_of.emplace_back();
     if (mark->role != syntax::MarkRole::plate) continue;
     auto const signal = *names.signals.find(mark->role_name.text);
@@ -46,10 +46,10 @@ void lower_cells(check::Meaning const& meaning, std::size_t junction, model::Des
                  source::SourceMap& map) {
   auto const& shape = meaning.drawings[junction].shape;
   auto const& ports = meaning.ports[junction];
-  auto const marks = meaning.names.marks.all.size();
+  auto const marks = meaning.names.marks.size();
   auto const inlet_of = port_of_marks(ports.inlets, marks);
   auto const outlet_of = port_of_marks(ports.outlets, marks);
-  check::GlyphTable const table(meaning.names);
+  check::GlyphTable const table(meaning.names, meaning.drawings[junction].file);
   auto const plate_of = plate_of_marks(meaning.names, design.plates);
 
   design.grid = model::Grid(shape.width, shape.depth, shape.height());

@@ -2,9 +2,9 @@
 
 #include "engine/logic/truth.hpp"
 #include "lang/check/meaning.hpp"
-#include "lang/grammar/parse.hpp"
 #include "lang/lower/cells.hpp"
 #include "lang/lower/circuit_lowering.hpp"
+#include "lang/lower/including.hpp"
 #include "lang/lower/plant.hpp"
 #include "lang/lower/words.hpp"
 
@@ -40,6 +40,7 @@ void lower_judging(check::Meaning const& meaning, std::size_t junction, CircuitL
     lowered.map.expectations.push_back({wanted.title, wanted.clause, wanted.span});
   }
   for (auto const& accepted : meaning.accepted) {
+    if (accepted.file != 0) continue;
     if (accepted.junction && *accepted.junction != junction) continue;
     design.acceptances.push_back(
         {accepted.kind, cell_of(design.grid, accepted.place), circuit.lower(accepted.condition)});
@@ -47,31 +48,56 @@ void lower_judging(check::Meaning const& meaning, std::size_t junction, CircuitL
   }
 }
 
-// The controls of the marks that other junctions draw, and what works give their places.
-std::vector<model::ExpressionId> controls_elsewhere(check::Meaning const& meaning,
-                                                    std::size_t junction,
-                                                    CircuitLowering& circuit) {
-  std::vector<model::ExpressionId> roots;
-  for (auto const& plant : meaning.plants) {
-    for (auto const& works : plant.unfolded) {
-      for (auto const& item : works->items) {
-        auto const* place = std::get_if<syntax::PlaceDeclaration>(&item);
-        if (place == nullptr) continue;
-        for (auto const& setting : place->signals) roots.push_back(circuit.lower(setting.value));
-      }
+// The controls of the marks that this junction draws; of those that others draw, and what works give
+// their places.
+struct Controls {
+  std::vector<model::ExpressionId> own, elsewhere;
+};
+
+void add_given(check::Plant const& plant, CircuitLowering& circuit, Controls& controls) {
+  for (auto const& works : plant.unfolded) {
+    for (auto const& item : works->items) {
+      auto const* place = std::get_if<syntax::PlaceDeclaration>(&item);
+      if (place == nullptr) continue;
+      for (auto const& setting : place->signals)
+        controls.elsewhere.push_back(circuit.lower(setting.value));
     }
   }
-  for (std::size_t mark = 0; mark < meaning.fills.size(); ++mark) {
-    auto const& control = meaning.fills[mark].control;
-    bool is_drawn = false;
-    for (std::size_t other = 0; other < meaning.drawings.size(); ++other)
-      is_drawn |= other != junction && meaning.drawings[other].marks[mark].count > 0;
-    if (control && is_drawn) roots.push_back(circuit.lower(*control));
-  }
-  return roots;
 }
 
-Junction lower_junction(check::Meaning const& meaning, std::size_t junction) {
+Controls controls_of(check::Meaning const& meaning, std::size_t junction,
+                     CircuitLowering& circuit) {
+  Controls controls;
+  for (auto const& plant : meaning.plants) add_given(plant, circuit, controls);
+  for (std::size_t mark = 0; mark < meaning.fills.size(); ++mark) {
+    auto const& control = meaning.fills[mark].control;
+    if (!control) continue;
+    bool is_drawn_elsewhere = false;
+    for (std::size_t other = 0; other < meaning.drawings.size(); ++other)
+      is_drawn_elsewhere |= other != junction && meaning.drawings[other].marks[mark].count > 0;
+    auto const lowered = circuit.lower(*control);
+    if (meaning.drawings[junction].marks[mark].count > 0) controls.own.push_back(lowered);
+    if (is_drawn_elsewhere) controls.elsewhere.push_back(lowered);
+  }
+  return controls;
+}
+
+// Of the signals that only an included file declares, those that nothing drawn here follows: they
+// are there for whoever includes that file.
+std::vector<bool> are_shared(check::Names const& names, source::SourceText const& source,
+                             model::Circuit const& circuit,
+                             std::vector<model::ExpressionId> const& drawn) {
+  auto is_shared = logic::used_signals(circuit, drawn);
+  is_shared.flip();
+  for (model::SignalId s = 0; s < is_shared.size(); ++s) {
+    bool const is_of_file = s < names.signals.all.size();
+    if (!is_of_file || source.file_of(names.signals.all[s]->span.begin) == 0) is_shared[s] = false;
+  }
+  return is_shared;
+}
+
+Junction lower_junction(check::Meaning const& meaning, source::SourceText const& source,
+                        std::size_t junction) {
   Junction lowered;
   auto& design = lowered.design;
   auto const& outside = meaning.names.junctions.all[junction]->outside;
@@ -84,17 +110,19 @@ Junction lower_junction(check::Meaning const& meaning, std::size_t junction) {
   lower_cells(meaning, junction, design, lowered.map);
   lower_words(meaning, junction, lowered.map);
   lower_judging(meaning, junction, circuit, lowered);
-  auto const roots = controls_elsewhere(meaning, junction, circuit);
+  auto const controls = controls_of(meaning, junction, circuit);
   design.circuit = circuit.circuit();
-  auto const is_used = logic::used_signals(design.circuit, roots);
+  auto const is_used = logic::used_signals(design.circuit, controls.elsewhere);
+  auto const is_shared = are_shared(meaning.names, source, design.circuit, controls.own);
   for (model::SignalId s = 0; s < is_used.size(); ++s) {
-    if (is_used[s]) design.used_elsewhere.push_back(s);
+    if (is_used[s] || is_shared[s]) design.used_elsewhere.push_back(s);
   }
   return lowered;
 }
 
 // The same for a works; its expectations come after those of the junctions.
-Junction lower_works(check::Meaning const& meaning, std::size_t works) {
+Junction lower_works(check::Meaning const& meaning, source::SourceText const& source,
+                     std::size_t works) {
   Junction lowered;
   auto& design = lowered.design;
   auto const& declaration = *meaning.plants[works].declaration;
@@ -106,22 +134,37 @@ Junction lower_works(check::Meaning const& meaning, std::size_t works) {
   lower_plant(meaning, works, circuit, design, lowered.map);
   lower_judging(meaning, meaning.drawings.size() + works, circuit, lowered);
   design.circuit = circuit.circuit();
+  std::vector<model::ExpressionId> drawn;
+  for (auto const& fill : design.fills) {
+    if (fill.control) drawn.push_back(*fill.control);
+  }
+  auto const is_shared = are_shared(meaning.names, source, design.circuit, drawn);
+  for (model::SignalId s = 0; s < is_shared.size(); ++s) {
+    if (is_shared[s]) design.used_elsewhere.push_back(s);
+  }
   lower_works_words(meaning, works, circuit, lowered.map);
   return lowered;
 }
 
 }  // namespace
 
-std::vector<Junction> read_designs(source::SourceText const& source, diagnostics::Sink& sink) {
-  auto const document = grammar::parse(source, sink);
+std::vector<Junction> read_designs(source::SourceText& source, FileAccess& files,
+                                   diagnostics::Sink& sink) {
+  auto const document = read_with_included(source, files, sink);
   auto const meaning = check::understand(document, source, sink);
   std::vector<Junction> lowered;
   if (!sink.empty()) return lowered;
-  for (std::size_t junction = 0; junction < meaning.names.junctions.all.size(); ++junction)
-    lowered.push_back(lower_junction(meaning, junction));
-  for (std::size_t works = 0; works < meaning.plants.size(); ++works)
-    lowered.push_back(lower_works(meaning, works));
+  for (auto const junction : meaning.names.judged().junctions)
+    lowered.push_back(lower_junction(meaning, source, junction));
+  for (auto const works : meaning.names.judged().works)
+    lowered.push_back(lower_works(meaning, source, works));
   return lowered;
+}
+
+std::vector<Junction> read_designs(source::SourceText const& source, diagnostics::Sink& sink) {
+  auto alone = source;
+  NoFiles nowhere;
+  return read_designs(alone, nowhere, sink);
 }
 
 }  // namespace leat::lower

@@ -3,6 +3,7 @@
 
 #include "engine/model/design.hpp"
 #include "lang/diagnostics/sink.hpp"
+#include "lang/lower/file_access.hpp"
 #include "lang/source/source_map.hpp"
 #include "lang/source/source_text.hpp"
 
@@ -14,8 +15,12 @@ struct Junction {
   source::SourceMap map;
 };
 
-// From text to designs: parse, check, lower. On any fault the sink holds it and the result is
-// empty, so nothing is ever judged from a half-understood file.
+// From text to designs: parse, check, lower. What the first file of the text includes is read
+// through `files` and added to the text; the designs are those of the first file alone. On any
+// fault the sink holds it and the result is empty, so nothing is ever judged from a half-understood
+// file.
+std::vector<Junction> read_designs(source::SourceText&, FileAccess& files, diagnostics::Sink&);
+// The same for a text that stands alone: it can include nothing.
 std::vector<Junction> read_designs(source::SourceText const&, diagnostics::Sink&);
 
 }  // namespace leat::lower

@@ -79,7 +79,7 @@ class PlantLowering {
     auto const next = static_cast<model::FillId>(design_.fills.size());
     auto const [entry, is_new] = fills_.try_emplace({mark, lowered.control}, next);
     if (is_new) {
-      auto const& glyph = meaning_.names.marks.all[mark]->glyph;
+      auto const& glyph = meaning_.names.marks[mark]->glyph;
       design_.fills.push_back(lowered);
       map_.fills.push_back({glyph.text, glyph.span});
     }
@@ -87,7 +87,7 @@ class PlantLowering {
   }
 
   void press(std::uint32_t mark, check::Scopes::Id scope, model::Cell cell) {
-    auto const& declaration = *meaning_.names.marks.all[mark];
+    auto const& declaration = *meaning_.names.marks[mark];
     if (declaration.role != syntax::MarkRole::plate) return;
     auto const signal = *meaning_.names.signals.find(declaration.role_name.text);
     plates_[circuit_.signal_in(scope, signal)].push_back(cell);

@@ -31,7 +31,7 @@ void lower_words(check::Meaning const& meaning, std::size_t junction, source::So
   lower_shared(names, map);
   map.inlets = named(meaning.ports[junction].inlets);
   map.outlets = named(meaning.ports[junction].outlets);
-  for (auto const* mark : names.marks.all) map.fills.push_back(named(mark->glyph));
+  for (auto const* mark : names.marks) map.fills.push_back(named(mark->glyph));
   map.fills.push_back({});
 }
 

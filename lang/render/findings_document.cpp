@@ -24,13 +24,20 @@ Json ways_json(Subject const& subject, findings::Finding const& finding) {
   return ways;
 }
 
+// Where it stands: the file is named where it is not the one of the run.
+void put_place(Json& into, source::SourceText const& text, std::size_t offset) {
+  auto const at = text.position(offset);
+  if (at.file != 0) into["file"] = text.name(at.file);
+  into["line"] = at.line;
+  into["column"] = at.column;
+}
+
 Json finding_json(Judged const& judged, findings::Finding const& finding) {
   auto const& [subject, judgement] = judged;
   auto const& map = subject.map;
   auto const sentences = sentences_of(subject, finding);
-  auto const at = subject.text.position(span_of(subject, finding).begin);
   auto const signals = names_of(map.signals, judgement.variables);
-  return {
+  Json document{
       {"name", model::row_of(finding.kind).name},
       {"severity", word_of(finding.severity)},
       {"cells", places_json(subject.design.grid, finding.cells)},
@@ -45,11 +52,11 @@ Json finding_json(Judged const& judged, findings::Finding const& finding) {
       {"ways", ways_json(subject, finding)},
       {"headline", sentences.headline},
       {"reason", sentences.reason},
-      {"remedy", sentences.remedy},
-      {"line", at.line},
-      {"column", at.column},
-      {"accepted",
-       finding.accepted_by ? Json(map.acceptances[*finding.accepted_by].reason) : Json(nullptr)}};
+      {"remedy", sentences.remedy}};
+  put_place(document, subject.text, span_of(subject, finding).begin);
+  document["accepted"] =
+      finding.accepted_by ? Json(map.acceptances[*finding.accepted_by].reason) : Json(nullptr);
+  return document;
 }
 
 Json example_json(Judged const& judged, verdicts::JudgedExpectation const& expectation) {
@@ -83,16 +90,14 @@ Json left_out_json(Judgement const& judgement) {
 Json expectation_json(Judged const& judged, std::size_t index) {
   auto const& expectation = judged.judgement.expectations[index];
   auto const& words = judged.subject.map.expectations[index];
-  auto const at = judged.subject.text.position(words.span.begin);
-  return {{"title", words.title},
-          {"clause", words.clause},
-          {"verdict", word_of(expectation.verdict)},
-          {"line", at.line},
-          {"column", at.column},
-          {"example", example_json(judged, expectation)},
-          {"way", way_of(judged, expectation)},
-          {"ticks", expectation.measured ? Json(*expectation.measured) : Json(nullptr)},
-          {"dealt", dealt_json(judged, expectation)}};
+  Json document{
+      {"title", words.title}, {"clause", words.clause}, {"verdict", word_of(expectation.verdict)}};
+  put_place(document, judged.subject.text, words.span.begin);
+  document["example"] = example_json(judged, expectation);
+  document["way"] = way_of(judged, expectation);
+  document["ticks"] = expectation.measured ? Json(*expectation.measured) : Json(nullptr);
+  document["dealt"] = dealt_json(judged, expectation);
+  return document;
 }
 
 Json claim_json(JudgedWorks const& works, std::size_t index) {
@@ -157,12 +162,11 @@ Json works_json(JudgedWorks const& works) {
 }
 
 Json diagnostic_json(source::SourceText const& text, diagnostics::Diagnostic const& found) {
-  auto const at = text.position(found.primary.span.begin);
-  return {{"name", found.name},
-          {"line", at.line},
-          {"column", at.column},
-          {"headline", found.headline},
-          {"remedy", found.remedy}};
+  Json document{{"name", found.name}};
+  put_place(document, text, found.primary.span.begin);
+  document["headline"] = found.headline;
+  document["remedy"] = found.remedy;
+  return document;
 }
 
 Json file_json(FindingsPart const& part) {

@@ -120,7 +120,7 @@ std::string caret_line(Excerpt const& excerpt) {
 std::string source_excerpt(source::SourceText const& text, source::Span span, std::size_t indent,
                            Look look, std::size_t most) {
   auto const at = text.position(span.begin);
-  auto const line = text.line(at.line);
+  auto const line = text.line(at.line, at.file);
   auto const line_begin = static_cast<std::size_t>(line.data() - text.text().data());
   auto const begin = std::min(span.begin - line_begin, line.size());
   auto const end = std::min(std::max(span.end, span.begin) - line_begin, line.size());

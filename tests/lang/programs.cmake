@@ -22,9 +22,11 @@ test_program(lang_check_tests
           lang/check/ports_test.cpp lang/check/shape_test.cpp lang/check/signals_test.cpp
           lang/check/unfold_test.cpp
   USES lang_check lang_grammar reading_of)
-test_program(lang_lower_tests SOURCES lang/lower/lower_test.cpp lang/lower/mutants_test.cpp
+test_program(lang_lower_tests
+  SOURCES lang/lower/files_test.cpp lang/lower/including_test.cpp lang/lower/lower_test.cpp
+          lang/lower/mutants_test.cpp
   USES lang_lower)
-test_program(lang_messages_tests SOURCES messages/messages_test.cpp USES lang_lower fmt::fmt)
+test_program(lang_messages_tests SOURCES messages/messages_test.cpp USES lang_cli fmt::fmt)
 test_program(lang_render_tests
   SOURCES lang/render/columns_test.cpp lang/render/condition_test.cpp
           lang/render/diagnostic_text_test.cpp lang/render/example_test.cpp
@@ -39,6 +41,9 @@ add_test(NAME lang_cli_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cl
          --leat $<TARGET_FILE:leat>)
 add_test(NAME lang_cli_signals_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/signals_test.py
          --leat $<TARGET_FILE:leat>)
+add_test(NAME lang_cli_include_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/include_test.py
+         --leat $<TARGET_FILE:leat>)
 add_test(NAME approved_outputs COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/../approved/approved_test.py
          --leat $<TARGET_FILE:leat>)
-set_tests_properties(lang_cli_tests lang_cli_signals_tests approved_outputs PROPERTIES TIMEOUT 300)
+set_tests_properties(lang_cli_tests lang_cli_signals_tests lang_cli_include_tests approved_outputs
+  PROPERTIES TIMEOUT 300)

@@ -9,12 +9,14 @@
 #include <string>
 #include <vector>
 
+#include "lang/cli/files.hpp"
 #include "lang/diagnostics/catalogue.hpp"
 #include "lang/lower/lower.hpp"
 #include "tests/support/catch.hpp"
 
-// Whole messages. Each folder beside this file holds a design with one fault, `design.leat`, and
-// what is said about it, `expected.txt`: a plain dump of the reports, not a rendering. With
+// Whole messages. Each folder beside this file holds a design with one fault, `design.leat`, the
+// files that it includes, and what is said about it, `expected.txt`: a plain dump of the reports,
+// not a rendering. With
 // LEAT_APPROVE=1 in the environment the dumps are written anew instead of compared; read the
 // difference before keeping it. A folder is named after the report it is about, and after a dot the
 // variant.
@@ -43,6 +45,20 @@ std::string content_of(fs::path const& path) {
   return content.str();
 }
 
+// A design is read in its folder, so that what it includes is found there and shown without it.
+class Standing {
+ public:
+  explicit Standing(std::string const& name) : before_(fs::current_path()) {
+    fs::current_path(folder / name);
+  }
+  ~Standing() { fs::current_path(before_); }
+  Standing(Standing const&) = delete;
+  Standing& operator=(Standing const&) = delete;
+
+ private:
+  fs::path before_;
+};
+
 std::string text_for(std::string const& name) {
   auto const made = made_texts().find(name);
   return made != made_texts().end() ? made->second : content_of(folder / name / "design.leat");
@@ -59,7 +75,7 @@ std::vector<std::string> fault_folders() {
 
 std::string line_of(source::SourceText const& source, diagnostics::Label const& label) {
   auto const from = source.position(label.span.begin), to = source.position(label.span.end);
-  auto line = fmt::format("{}:{}:{}", source.name(), from.line, from.column);
+  auto line = fmt::format("{}:{}:{}", source.name(from.file), from.line, from.column);
   if (to.line != from.line)
     line += fmt::format(" to {}:{}", to.line, to.column);
   else
@@ -69,16 +85,26 @@ std::string line_of(source::SourceText const& source, diagnostics::Label const& 
   return fmt::format("  {} {}\n", line, label.text);
 }
 
-std::vector<diagnostics::Diagnostic> reports_on(source::SourceText const& source) {
+struct Read {
+  source::SourceText source;
+  std::vector<diagnostics::Diagnostic> reports;
+};
+
+Read read(std::string const& name) {
+  Standing const in_folder(name);
+  Read read{{"design.leat", text_for(name)}, {}};
   diagnostics::Sink sink;
-  auto const junctions = lower::read_designs(source, sink);
+  cli::Disk disk;
+  auto const junctions = lower::read_designs(read.source, disk, sink);
   REQUIRE(junctions.empty());
-  return sink.sorted();
+  read.reports = sink.sorted();
+  return read;
 }
 
-std::string dump_of(source::SourceText const& source) {
+std::string dump_of(std::string const& name) {
   std::string dump;
-  for (auto const& report : reports_on(source)) {
+  auto const [source, reports] = read(name);
+  for (auto const& report : reports) {
     dump +=
         fmt::format("{}: {}\n{}", report.name, report.headline, line_of(source, report.primary));
     for (auto const& other : report.others) dump += line_of(source, other);
@@ -99,7 +125,7 @@ std::string row_of(std::string const& name) { return name.substr(0, name.find('.
 TEST_CASE("each fault is reported as approved") {
   for (auto const& name : fault_folders()) {
     DYNAMIC_SECTION(name) {
-      auto const dump = dump_of({"design.leat", text_for(name)});
+      auto const dump = dump_of(name);
       if (is_approving()) std::ofstream(folder / name / "expected.txt", std::ios::binary) << dump;
       CHECK(dump == content_of(folder / name / "expected.txt"));
     }
@@ -109,8 +135,7 @@ TEST_CASE("each fault is reported as approved") {
 TEST_CASE("each fault folder is about its own fault, reported first and once") {
   for (auto const& name : fault_folders()) {
     DYNAMIC_SECTION(name) {
-      source::SourceText const source("design.leat", text_for(name));
-      auto const reports = reports_on(source);
+      auto const reports = read(name).reports;
       REQUIRE(!reports.empty());
       CHECK(reports.front().name == row_of(name));
       CHECK(reports.size() == 1);
@@ -130,7 +155,7 @@ TEST_CASE("each row of the catalogue has a fault folder") {
 TEST_CASE("each message stands alone and says what to do") {
   for (auto const& name : fault_folders()) {
     DYNAMIC_SECTION(name) {
-      for (auto const& report : reports_on({"design.leat", text_for(name)})) {
+      for (auto const& report : read(name).reports) {
         CHECK(!report.headline.empty());
         CHECK(!report.primary.text.empty());
         CHECK(!report.remedy.empty());

@@ -78,7 +78,7 @@ TEST_CASE("a wire uses what is declared after it, and the order puts it behind")
   leat::diagnostics::Sink sink;
   auto const document = leat::grammar::parse(source, sink);
   REQUIRE(sink.empty());
-  auto const names = collect_names(document, sink);
+  auto const names = collect_names(document, source, sink);
   UnknownNames unknown(names);
   auto const signals = read_signals({document, source, names, unknown, sink}, {});
   CHECK(signals.wire_order == std::vector<leat::model::SignalId>{2, 1, 0});
@@ -137,7 +137,7 @@ TEST_CASE("a condition is called constant exactly when every setting gives the s
   }
   document.declarations.emplace_back(block);
   leat::diagnostics::Sink sink;
-  auto const names = collect_names(document, sink);
+  auto const names = collect_names(document, {"sample.leat", ""}, sink);
   ConstantFinder finder(names, Signals{});
   std::mt19937 random(7);
   int constants = 0;
