@@ -10,6 +10,7 @@
 #include "lang/check/resolving.hpp"
 #include "lang/check/signals.hpp"
 #include "lang/diagnostics/catalogue.hpp"
+#include "lang/syntax/print.hpp"
 
 namespace leat::check {
 
@@ -164,6 +165,13 @@ bool is_block_sound(Reading const& reading, ExpectDeclaration const& block) {
   return false;
 }
 
+// As written; but where numbers stand in brackets, with their values: a repeated clause is several.
+std::string clause_text(Reading const& reading, syntax::Clause const& clause) {
+  auto const written = reading.source.text(clause.span);
+  bool const has_numbers = written.find('[') != std::string_view::npos;
+  return has_numbers ? syntax::print(clause) : one_line(written);
+}
+
 }  // namespace
 
 std::vector<Wanted> read_expectations(Reading const& reading, Sights const& sights,
@@ -186,7 +194,7 @@ std::vector<Wanted> read_expectations(Reading const& reading, Sights const& sigh
       is_sound = resolve_object(reading, sights, clause, wanted) && is_sound;
       if (!is_sound) continue;
       if (block->title) wanted.title = block->title->text;
-      wanted.clause = one_line(reading.source.text(clause.span));
+      wanted.clause = clause_text(reading, clause);
       wanted.span = clause.span;
       found.push_back(std::move(wanted));
     }

@@ -177,9 +177,10 @@ auto const product = Operations<3, Unary, Unary>(products, unary, unary);
 auto const sum_def = Operations<2, decltype(product), decltype(product)>(sums, product, product);
 
 auto const number_def = FirstStep() >> sum[become];
-auto const bare_number_def = FirstStep() >> primary[become];
+auto const negative = sign_here("-") > literal[Negate{}];
+auto const bare_number_def = FirstStep() >> spanned[negative | primary[become]];
 auto const coordinate_def = FirstStep() >> spanned[
-    (sign_here("-") > literal[Negate{}])
+    negative
   | WholeNumber("a number")[TakeLiteral{}]
   | CoordinateName("a number's name")[TakeName{}]
   | group

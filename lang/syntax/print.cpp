@@ -296,10 +296,17 @@ void put(Lines& out, TableDeclaration const& node, source::SourceText const& sou
 }  // namespace
 
 std::string print(Document const& document, source::SourceText const& source) {
+  constexpr auto no_line = static_cast<std::size_t>(-1);
   Lines lines;
   lines.line("leat " + std::to_string(document.edition.value), document.edition.span);
+  std::size_t line_before = no_line;
   for (auto const& declaration : document.declarations) {
-    lines.paragraph();
+    // Numbers and includes are lines, not blocks: those of a kind stand together.
+    bool const is_line = std::holds_alternative<NumberDeclaration>(declaration) ||
+                         std::holds_alternative<IncludeDeclaration>(declaration);
+    auto const line = is_line ? declaration.index() : no_line;
+    if (!is_line || line != line_before) lines.paragraph();
+    line_before = line;
     std::visit([&](auto const& node) { put(lines, node, source); }, declaration);
   }
   return Weaver(document.comments, source).woven(lines.all());

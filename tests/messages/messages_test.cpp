@@ -27,6 +27,12 @@ using namespace leat;
 
 fs::path const folder = fs::path(LEAT_ROOT) / "tests" / "messages";
 
+std::string nested_loops(std::size_t depth) {
+  std::string text;
+  for (std::size_t i = 0; i < depth; ++i) text += "  for lane in 0..1 {\n";
+  return text + std::string(depth, '}') + "\n";
+}
+
 // Texts that are too large to be kept.
 std::map<std::string, std::string> const& made_texts() {
   static std::map<std::string, std::string> const texts{
@@ -34,6 +40,9 @@ std::map<std::string, std::string> const& made_texts() {
       {"nested-too-deep",
        "leat 1\nsignals {\n  lever divert\n  wire deep = " + std::string(10000, '(') + "divert" +
            std::string(10000, ')') + "\n}\n"},
+      {"nested-too-deep.number",
+       "leat 1\nnumber deep = " + std::string(10000, '(') + "1" + std::string(10000, ')') + "\n"},
+      {"nested-too-deep.repetition", "leat 1\nsignals {\n" + nested_loops(10000) + "}\n"},
   };
   return texts;
 }

@@ -1,5 +1,6 @@
 #include "lang/syntax/print.hpp"
 
+#include <functional>
 #include <random>
 
 #include "lang/grammar/parse.hpp"
@@ -190,4 +191,134 @@ TEST_CASE("clauses of events and of time print in one line each") {
         "  i deals k, nothing every 2 s for 1 round\n"
         "  after a: i deals q every 3 ticks for 20 rounds\n"
         "}\n");
+}
+
+TEST_CASE("numbers, works and includes print in the one style") {
+  CHECK(printed("leat 1 include   \"a \\\"b\\\".leat\" number  lanes=8# of them\n"
+                "works yard\"the yard\"{outside open# wide\nnumber w=12*( lanes+1 )\n"
+                "place turn as first at 0 - 3 (w)with b=c,d=not e turned left where n=(2),m=- 1 "
+                "mirrored\n"
+                "join first.kiln->second[0].mill taking 9 s inlet mine=first.mill\n"
+                "outlet k[lanes-1]=f[2][lanes].o}") ==
+        "leat 1\n"
+        "\n"
+        "include \"a \\\"b\\\".leat\"\n"
+        "\n"
+        "number lanes = 8  # of them\n"
+        "\n"
+        "works yard \"the yard\" {\n"
+        "  outside open  # wide\n"
+        "  number w = 12 * (lanes + 1)\n"
+        "  place  turn as first at 0 -3 w turned left mirrored where n = 2, m = -1 with b = c, d = "
+        "not e\n"
+        "  join   first.kiln -> second[0].mill taking 9 s\n"
+        "  inlet  mine = first.mill\n"
+        "  outlet k[lanes - 1] = f[2][lanes].o\n"
+        "}\n");
+}
+
+TEST_CASE("numbers of a file stand together") {
+  CHECK(printed("leat 1 number a=1 number b=2\ninclude \"x\" include \"y\" number c=3\nmarks{}") ==
+        "leat 1\n"
+        "\n"
+        "number a = 1\n"
+        "number b = 2\n"
+        "\n"
+        "include \"x\"\n"
+        "include \"y\"\n"
+        "\n"
+        "number c = 3\n"
+        "\n"
+        "marks {\n"
+        "}\n");
+}
+
+TEST_CASE("loops print nested, with their comments") {
+  CHECK(printed("leat 1 signals{lever a for i in 0..2*n-1{# each\nlever b[i]# one\n"
+                "never b[i]and a for j in i..(2){wire c[i][j]=a\n# last in the inner\n}# behind\n"
+                "for k in 0..0{# empty\n}\n# last in the outer\n}never a lever d}") ==
+        "leat 1\n"
+        "\n"
+        "signals {\n"
+        "  lever  a\n"
+        "  for i in 0..2 * n - 1 {  # each\n"
+        "    lever  b[i]  # one\n"
+        "    never  b[i] and a\n"
+        "    for j in i..2 {\n"
+        "      wire   c[i][j] = a\n"
+        "      # last in the inner\n"
+        "    }  # behind\n"
+        "    for k in 0..0 {  # empty\n"
+        "    }\n"
+        "    # last in the outer\n"
+        "  }\n"
+        "  never  a\n"
+        "  lever  d\n"
+        "}\n");
+}
+
+TEST_CASE("levels and numbers of a junction keep their order") {
+  CHECK(printed("leat 1 junction j{number a=1 level 0{|X|}number b=a outside open level a..(b+2)"
+                "{|X|} number c=3}") ==
+        "leat 1\n"
+        "\n"
+        "junction j {\n"
+        "  number a = 1\n"
+        "  level 0 {\n"
+        "    |X|\n"
+        "  }\n"
+        "  number b = a\n"
+        "  outside open\n"
+        "  level a..(b + 2) {\n"
+        "    |X|\n"
+        "  }\n"
+        "  number c = 3\n"
+        "}\n");
+}
+
+TEST_CASE("a table's columns are as wide as its headings with their brackets") {
+  CHECK(printed("leat 1\nexpect table first.i of y { a[0] b.c[n-1] | route\n 1 0 | k[1].o\n }") ==
+        "leat 1\n"
+        "\n"
+        "expect table first.i of y {\n"
+        "  a[0] b.c[n - 1] | route\n"
+        "  1    0          | k[1].o\n"
+        "}\n");
+}
+
+TEST_CASE("the laws hold for works and loops with comments in odd places") {
+  for (std::string const text :
+       {"leat 1\nworks y # a\n \"t\" # b\n { # c\n place a # d\n as b # e\n at 0 0 0 # f\n with c "
+        "= "
+        "d, # g\n e = f # h\n # i\n for k # j\n in 0..1 # k\n { # l\n } # m\n outside open # n\n } "
+        "# o",
+        "leat 1\nexpect { for i in 0..1 { # a\n for j in 0..1 { # b\n x reaches y # c\n # d\n } # "
+        "e\n "
+        "} # f\n a never split # g\n for k in 1..0 { } # h\n }",
+        "leat 1\nsignals { for a in 0..1 { for b in 0..1 { for c in 0..1 { } never x } lever y } "
+        "never "
+        "z }",
+        "leat 1\nnumber n = 2 # b\n + 3 # c\n# d\ninclude \"x # y\" # f\n# g\nnumber m = n # h\n# "
+        "i\nnumber o = 1"})
+    check_laws(text);
+}
+
+TEST_CASE("the laws hold for random numbers") {
+  std::mt19937 random(3);
+  auto const below = [&](int bound) {
+    return std::uniform_int_distribution<>(0, bound - 1)(random);
+  };
+  std::function<std::string(int)> const number = [&](int depth) -> std::string {
+    static std::vector<std::string> const joints{" + ", " - ", " * ", " / ", " mod ", " ^ "};
+    if (depth == 0 || below(5) == 0) return below(2) == 0 ? std::to_string(below(20)) : "lane";
+    auto const inner = [&] {
+      auto const text = number(depth - 1);
+      return below(2) == 0 ? "(" + text + ")" : text;
+    };
+    if (below(5) == 0) return "-" + inner();
+    return inner() + joints[static_cast<std::size_t>(below(6))] + inner();
+  };
+  for (int i = 0; i < 300; ++i)
+    check_laws("leat 1\nnumber n = " + number(4) + "\njunction j { level (" + number(3) + ")..(" +
+               number(1) + ") { |x| } }\nsignals { lever a[" + number(2) + "] }\n");
 }
