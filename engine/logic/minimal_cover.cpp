@@ -13,7 +13,7 @@ namespace leat::logic {
 namespace {
 
 // Looks at columns: some ten milliseconds.
-constexpr std::size_t most_work = 500'000;
+constexpr std::size_t most_work = 1'000'000;
 
 constexpr std::size_t most_inputs = SmallRows::most_inputs;
 
