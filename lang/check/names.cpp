@@ -208,13 +208,20 @@ bool needs_built_in_body(syntax::Document const& document, Names const& names) {
 }
 
 // Every junction is judged with all signals and marks there are, so the junctions together may not
-// ask for too many of them.
+// ask for too many of them. Those past the bound are not looked at.
 void check_junction_count(Entering const& into) {
-  auto const& names = into.names;
+  auto& names = into.names;
   auto const each = std::max<std::size_t>(names.signals.all.size() + names.marks.size(), 1);
   auto const most = std::min(most_junctions, std::max<std::size_t>(most_shares / each, 1));
-  if (names.junctions.all.size() > most)
-    report_too_many(into, "junctions", most, names.junctions.all[most]->name);
+  auto& all = names.junctions.all;
+  if (all.size() <= most) return;
+  report_too_many(into, "junctions", most, all[most]->name);
+  for (auto junction = all.begin() + static_cast<std::ptrdiff_t>(most); junction != all.end();
+       ++junction)
+    into.names_of_file((*junction)->name).taken.insert((*junction)->name.text);
+  all.resize(most);
+  std::erase_if(names.junctions.ids, [&](auto const& entry) { return entry.second >= most; });
+  for (auto& file : names.files) std::erase_if(file.junctions, [&](auto id) { return id >= most; });
 }
 
 }  // namespace

@@ -71,7 +71,7 @@ struct FileNames {
   std::vector<std::uint32_t> junctions;  // by their place in Names::junctions
   std::vector<std::uint32_t> works;      // by their place in Names::works
 
-  std::set<std::string> taken;  // names of junctions and works that others have
+  std::set<std::string> taken;  // names of junctions and works that are left out
 
   bool draws_nothing() const { return junctions.empty() && works.empty() && taken.empty(); }
 };

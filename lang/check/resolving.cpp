@@ -57,9 +57,10 @@ void report_elsewhere(Reading const& reading, Word const& named, std::size_t fou
 }
 
 // An acceptance of something in a junction, in a file that draws none. Of the file that is judged
-// it has been said already.
+// it has been said already, and so has it that a name is taken.
 void report_none_drawn(Reading const& reading, source::Span whose) {
-  if (reading.source.file_of(whose.begin) == 0) return;
+  auto const file = reading.source.file_of(whose.begin);
+  if (file == 0 || !reading.names.files[file].draws_nothing()) return;
   reading.sink.report({Listed("which-junction"),
                        "It is unclear which junction is meant here",
                        {whose, "the file that this stands in draws none", {}},
@@ -128,6 +129,7 @@ std::optional<std::size_t> find_junction(Reading const& reading, Sights const& s
   }
   if (named) {
     auto const found = find_named(reading.names, named->text);
+    if (reading.names.files[file].taken.count(named->text) != 0) return std::nullopt;
     if (!found)
       reading.unknown.add(NameKind::junction, *named);
     else if (reading.file_of(name_of(reading.names, *found)) == file)

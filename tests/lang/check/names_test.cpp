@@ -72,3 +72,10 @@ TEST_CASE("after a fault of the grammar a misspelt name is still reported") {
   REQUIRE(faults.size() == 2);
   CHECK(faults.front() == "unknown-signal");
 }
+
+TEST_CASE("junctions past the bound are one fault, whatever else speaks of them") {
+  std::string text = "leat 1\nmarks {\n  w water\n  i inlet millhouse\n  k outlet kiln\n}\n";
+  for (int i = 0; i < 3000; ++i) text += fmt::format("junction j{} {{ level 0 {{ |wik| }} }}\n", i);
+  text += "expect of j2999 { findings none }\n";
+  CHECK(leat::check::faults_of(text) == leat::check::Faults{"too-many 1007:10"});
+}

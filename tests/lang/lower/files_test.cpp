@@ -290,7 +290,8 @@ TEST_CASE("a works places what another file draws, with that file's marks") {
   Read const read(main.text(), {{"channel.leat", channel}});
   CHECK(read.faults() == Texts{});
   REQUIRE(read.junctions.size() == 2);
-  auto const& [design, map] = read.junctions[1];
+  auto const& design = read.junctions[1].design;
+  auto const& map = read.junctions[1].map;
   CHECK(map.junction.name == "yard");
   auto const fill = [&](model::Place at) {
     return design.fills[design.fill_of[design.grid.cell(at)]];
