@@ -50,13 +50,13 @@ bool Unfolder::plain(Word& word, Numbers const& numbers) {
 
 bool Unfolder::plain(std::vector<Word>& words, Numbers const& numbers) {
   bool is_sound = true;
-  for (auto& word : words) is_sound &= plain(word, numbers);
+  for (auto& word : words) is_sound = plain(word, numbers) && is_sound;
   return is_sound;
 }
 
 bool Unfolder::plain(Expression& node, Numbers const& numbers) {
   bool is_sound = true;
-  for (auto& operand : node.operands) is_sound &= plain(operand, numbers);
+  for (auto& operand : node.operands) is_sound = plain(operand, numbers) && is_sound;
   if (node.indices.empty()) return is_sound;
   auto name = plain_name(node.name, node.indices, numbers);
   if (!name) return false;
@@ -65,9 +65,8 @@ bool Unfolder::plain(Expression& node, Numbers const& numbers) {
   return is_sound;
 }
 
-// The parts are joined by `&`: each is looked at, so that each fault is reported.
 bool Unfolder::plain(syntax::SignalDeclaration& node, Numbers const& numbers) {
-  return plain(node.name, numbers) & plain(node.on, numbers) & plain(node.off, numbers);
+  return all_plain(numbers, node.name, node.on, node.off);
 }
 
 bool Unfolder::plain(syntax::NeverDeclaration& node, Numbers const& numbers) {
@@ -75,8 +74,8 @@ bool Unfolder::plain(syntax::NeverDeclaration& node, Numbers const& numbers) {
 }
 
 bool Unfolder::plain(syntax::Clause& node, Numbers const& numbers) {
-  return plain(node.events, numbers) & plain(node.body, numbers) & plain(node.subject, numbers) &
-         plain(node.object, numbers) & plain(node.dealt, numbers) & plain(node.condition, numbers);
+  return all_plain(numbers, node.events, node.body, node.subject, node.object, node.dealt,
+                   node.condition);
 }
 
 bool Unfolder::plain(NumberDeclaration& node, Numbers const& scope) {
@@ -90,38 +89,39 @@ bool Unfolder::plain(NumberDeclaration& node, Numbers const& scope) {
 }
 
 bool Unfolder::plain(syntax::PlaceDeclaration& node, Numbers const& numbers) {
-  bool is_sound = plain(node.name, numbers) & plain(node.x, numbers) & plain(node.y, numbers) &
-                  plain(node.z, numbers);
-  for (auto& number : node.numbers) is_sound &= plain(number.value, numbers);
+  bool is_sound = all_plain(numbers, node.name, node.x, node.y, node.z);
+  for (auto& number : node.numbers) is_sound = plain(number.value, numbers) && is_sound;
   for (auto& signal : node.signals)
-    is_sound &= plain(signal.name, numbers) & plain(signal.value, numbers);
+    is_sound = all_plain(numbers, signal.name, signal.value) && is_sound;
   return is_sound;
 }
 
 bool Unfolder::plain(syntax::JoinDeclaration& node, Numbers const& numbers) {
-  return plain(node.outlet, numbers) & plain(node.inlet, numbers);
+  return all_plain(numbers, node.outlet, node.inlet);
 }
 
 bool Unfolder::plain(syntax::PortDeclaration& node, Numbers const& numbers) {
-  return plain(node.name, numbers) & plain(node.port, numbers);
+  return all_plain(numbers, node.name, node.port);
 }
 
 bool Unfolder::plain(syntax::MarkDeclaration& node, Numbers const& numbers) {
-  return plain(node.role_name, numbers) & (!node.choice || plain(node.choice->control, numbers));
+  bool const is_named = plain(node.role_name, numbers);
+  return (!node.choice || plain(node.choice->control, numbers)) && is_named;
 }
 
 bool Unfolder::plain(syntax::TableRow& node, Numbers const& numbers) {
   return plain(node.outlets, numbers);
 }
 
+// A level that is written out keeps its mark of being too large: what levels there may be is asked
+// elsewhere.
 bool Unfolder::plain(syntax::LevelDeclaration& level, syntax::JunctionDeclaration const& junction,
                      Numbers const& numbers) {
-  // One that is written out keeps its mark of being too large: what levels there may be is asked
-  // elsewhere.
   auto const made_plain = [&](NumberExpression& number) {
     return number.kind == NumberKind::literal || plain(number, numbers);
   };
-  if (!(made_plain(level.lowest) & (!level.highest || made_plain(*level.highest)))) return false;
+  bool const is_known = made_plain(level.lowest);
+  if ((level.highest && !made_plain(*level.highest)) || !is_known) return false;
   auto const& lowest = level.lowest;
   auto const& highest = level.highest ? *level.highest : lowest;
   if (lowest.literal.value >= 0 && highest.literal.value >= 0) return true;

@@ -118,6 +118,13 @@ class Unfolder {
   bool plain(std::optional<Value>& value, Numbers const& numbers) {
     return !value || plain(*value, numbers);
   }
+  // Each is looked at, so that each fault is reported.
+  template <class... Parts>
+  bool all_plain(Numbers const& numbers, Parts&... parts) {
+    bool is_sound = true;
+    ((is_sound = plain(parts, numbers) && is_sound), ...);
+    return is_sound;
+  }
   std::optional<std::string> plain_name(std::string const&, std::vector<syntax::Index> const&,
                                         Numbers const&);
 
