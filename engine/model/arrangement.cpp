@@ -46,9 +46,8 @@ std::vector<Cell> cells_filled(Design const& design, std::vector<bool> const& is
   for (std::size_t first = 0; first < fills.size(); first += stretch) {
     auto const end = std::min(first + stretch, fills.size());
     bool const is_whole = end - first == stretch && wanted.size() <= few;
-    if (is_whole && std::none_of(wanted.begin(), wanted.end(), [&](FillId fill) {
-          return holds(&fills[first], fill);
-        })) {
+    if (is_whole && std::none_of(wanted.begin(), wanted.end(),
+                                 [&](FillId fill) { return holds(&fills[first], fill); })) {
       continue;
     }
     for (auto c = first; c < end; ++c) {

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "engine/model/grid.hpp"
+#include "engine/water/agenda.hpp"
 #include "engine/water/patch.hpp"
 
 namespace leat::water {
@@ -42,11 +43,11 @@ struct WaterRules {
 // Cost: a few hundred instructions for each patch that changes in a step, whatever the number of
 // its places that do.
 //
-// The layout says how patches lie: at(id), bed(id) and marks(id), the parts of a patch, and
-// made(id), the first with its ground read; above(id), below(id); around(id), which reads words of
-// the patches beside, place by place, for_each_beside(id, visit), which visits these, and
-// outward(id, words, visit), the other way round: the patches in which the neighbours of some
-// places lie, the places said for each side, with a word of these neighbours;
+// The layout says how patches lie: size(), how many there are; at(id), bed(id) and marks(id), the
+// parts of a patch, and made(id), the first with its ground read; above(id), below(id); around(id),
+// which reads words of the patches beside, place by place, for_each_beside(id, visit), which visits
+// these, and outward(id, words, visit), the other way round: the patches in which the neighbours of
+// some places lie, the places said for each side, with a word of these neighbours;
 // for_each_near(id, reach, visit), all patches inside with a place so many side steps away.
 template <class Layout>
 class Flow {
@@ -55,17 +56,14 @@ class Flow {
   using Id = typename Layout::Id;
 
   Flow(Layout layout, model::Practice const& practice)
-      : layout_(std::move(layout)), rules_(practice) {}
+      : layout_(std::move(layout)), rules_(practice), agenda_(layout_.size()) {}
 
   Layout& layout() { return layout_; }
   Layout const& layout() const { return layout_; }
 
   // Looks at a patch in the next step.
   void list(Id id) {
-    auto& marks = layout_.marks(id);
-    if (marks.is_listed || !layout_.made(id).enter) return;
-    layout_.marks(id).is_listed = true;
-    listed_.push_back(id);
+    if (layout_.made(id).enter) agenda_.add(id);
   }
 
   // Looks at everything that may follow from a new material or state at the places of a patch.
@@ -90,6 +88,7 @@ class Flow {
   Word look() {
     changes_.clear();
     formed_.clear();
+    agenda_.move_to(listed_);
     Word changed = 0;
     for (auto id : listed_) changed |= look_at(id);
     return changed;
@@ -98,7 +97,6 @@ class Flow {
   // One step. The places that changed, as from look(); 0 when it changes nothing.
   Word step() {
     auto const changed = look();
-    for (auto id : listed_) layout_.marks(id).is_listed = false;
     listed_.clear();
     if (!changed) return 0;
     find_closed_ways();
@@ -140,7 +138,8 @@ class Flow {
 
   Layout layout_;
   WaterRules rules_;
-  std::vector<Id> listed_;
+  Agenda agenda_;
+  std::vector<Id> listed_;  // in this step
   std::vector<Change> changes_;
   std::vector<std::size_t> formed_;  // which of the changes form sources
   std::vector<Id> closed_;           // where one forms in a way to a hole
@@ -292,14 +291,16 @@ template <class Layout>
 void Flow<Layout>::prefer(Id id) {
   if (layout_.marks(id).knows_sides) return;
   knows_ways_ = true;
-  layout_.for_each_beside(id, [&](Id n) { know_near(n, rules_.reach); });
+  layout_.for_each_beside(id, [&](Id n) {
+    if (layout_.marks(n).known_near <= rules_.reach) know_near(n, rules_.reach);
+  });
   auto const beds = layout_.beds_around(id);
   std::array<Word, 4> preferred{all_bits, all_bits, all_bits, all_bits};
   for (auto d = static_cast<std::size_t>(rules_.reach) + 1; d-- > 0;) {
     auto const near = beds.on_sides([d](Bed const& bed) { return bed.near[d]; });
-    auto const any = at_least(1, near);
-    if (!any) break;  // nor is any nearer
-    for (std::size_t side = 0; side < 4; ++side) preferred[side] &= ~any | near[side];
+    auto const some = any(near);
+    if (!some) break;  // nor is any nearer
+    for (std::size_t side = 0; side < 4; ++side) preferred[side] &= ~some | near[side];
   }
   layout_.made(id).preferred = preferred;
   layout_.marks(id).knows_sides = true;
@@ -321,10 +322,12 @@ void Flow<Layout>::know_near(Id id, int distance) {
     auto const d = static_cast<std::size_t>(known);
     bed.near[d] = bed.near[d - 1];
     if (bed.near[d] != free) {
-      layout_.for_each_beside(id, [&](Id n) { know_near(n, static_cast<int>(d) - 1); });
-      auto const beside = layout_.beds_around(id).on_sides(
-          [d](Bed const& other) { return other.near[d - 1]; });
-      bed.near[d] |= free & at_least(1, beside);
+      layout_.for_each_beside(id, [&](Id n) {
+        if (layout_.marks(n).known_near < d) know_near(n, static_cast<int>(d) - 1);
+      });
+      auto const beside =
+          layout_.beds_around(id).on_sides([d](Bed const& other) { return other.near[d - 1]; });
+      bed.near[d] |= free & any(beside);
     }
     known = static_cast<std::uint8_t>(d + 1);
   }

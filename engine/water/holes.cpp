@@ -20,8 +20,7 @@ namespace {
 bool is_passage(Moment const& now, Cell c) { return now.may_enter(c) && !now.is_source(c); }
 
 // The cells of one search, at most those within hole_search side steps, on the stack.
-constexpr int most_reach =
-    model::rule_table[static_cast<std::size_t>(Rule::hole_search)].most;
+constexpr int most_reach = model::rule_table[static_cast<std::size_t>(Rule::hole_search)].most;
 constexpr std::size_t most_seen = 2 * most_reach * (most_reach + 1) + 1;
 
 }  // namespace

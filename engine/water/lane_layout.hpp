@@ -39,8 +39,8 @@ struct FillWords {
   Word enter = 0, placed = 0, bears = 0;
 };
 
-// One cell in up to 64 arrangements of a design in a patch (see Flow). Only cells that are looked at
-// have a patch; those that nothing may enter in any lane share one.
+// One cell in up to 64 arrangements of a design in a patch (see Flow). Only cells that are looked
+// at have a patch; those that nothing may enter in any lane share one.
 template <int Most>
 class LaneLayout {
  public:
@@ -49,6 +49,7 @@ class LaneLayout {
 
   explicit LaneLayout(std::vector<model::Arrangement const*> const& arrangements);
 
+  std::size_t size() const { return plots_.size(); }
   Patch& at(Id c) { return plots_[c]->patch; }
   Patch const& at(Id c) const { return plots_[c]->patch; }
   Bed& bed(Id c) { return plots_[c]->bed; }
@@ -106,9 +107,9 @@ class LaneLayout {
   model::Design const* design_;
   Word lanes_;
   std::vector<FillWords> words_;  // by fill
-  std::vector<Plot*> plots_;      // by cell; never none
   std::vector<std::unique_ptr<Plot[]>> chunks_;
   std::size_t used_ = chunk;  // of the last chunk
+  std::vector<Plot*> plots_;  // by cell; never none
   Plot* solid_;
   std::vector<Id> made_;  // the cells with a patch of their own
 };

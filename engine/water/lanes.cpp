@@ -256,8 +256,7 @@ std::vector<Cell> Lanes::touched() const {
 std::vector<Settled> Lanes::unpacked() const {
   std::vector<Settled> settled;
   for (std::size_t lane = 0; lane < size(); ++lane) {
-    settled.push_back(
-        {Field(arrangement(lane).grid().size(), dry), steps(lane), is_settled(lane)});
+    settled.push_back({Field(arrangement(lane).grid().size(), dry), steps(lane), is_settled(lane)});
   }
   water_->with([&](auto const& water) { water.write(settled); });
   return settled;

@@ -20,8 +20,8 @@ struct Switching {
 };
 
 // Up to 64 waters of one design side by side, step by step to rest (see Flow): a cell is looked at
-// when any lane has changed near it, so the cost follows the changes of all lanes united, and hardly
-// their number. The arrangements must outlive it.
+// when any lane has changed near it, so the cost follows the changes of all lanes united, and
+// hardly their number. The arrangements must outlive it.
 class Lanes {
  public:
   static constexpr std::size_t most = word_bits;
@@ -67,6 +67,10 @@ class Lanes {
 // The same as settle_fresh and settle_switched give for each, 64 at a time.
 std::vector<Settled> settle_fresh_lanes(std::span<model::Arrangement const>);
 std::vector<Settled> settle_switched_lanes(std::span<Switching const>);
+
+// Whether lanes are quicker than one by one for so many arrangements, `typical` being the settled
+// field of one of them.
+bool prefers_lanes(std::size_t arrangements, Field const& typical);
 
 // The same by lanes or one by one, whichever is quicker.
 std::vector<Settled> settle_all(std::span<model::Arrangement const>);

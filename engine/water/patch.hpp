@@ -22,12 +22,13 @@ template <int Most>  // no water is stronger
 struct alignas(64) Patch {
   static constexpr std::size_t most = static_cast<std::size_t>(Most);
 
-  std::array<Word, most> strong;  // strong[k - 1]: strength at least k
+  // Together what is asked most often of patches above and beside.
   Word sources;
   Word spreading;                 // of strength 2 at least, and spreads sideways
-  std::array<Word, 4> preferred;  // by side: whether it is among the preferred ones
   Word enter;                     // inside the drawing, and water may enter
   Word hole;                      // water may enter below; all of an open outside
+  std::array<Word, most> strong;  // strong[k - 1]: strength at least k
+  std::array<Word, 4> preferred;  // by side: whether it is among the preferred ones
 
   Word wet() const { return strong[0]; }
 };
@@ -41,7 +42,7 @@ struct Bed {
 };
 
 struct Marks {
-  bool is_made, is_listed, has_placed, knows_sides, is_stale;
+  bool is_made, has_placed, knows_sides;
   std::uint8_t known_near;  // the first so many of `near` are known
 };
 

@@ -72,6 +72,7 @@ class RowLayout {
         beds_(numbers_.all(arrangement.grid())),
         marks_(numbers_.all(arrangement.grid())) {}
 
+  std::size_t size() const { return numbers_.all(arrangement_->grid()); }
   Patch& at(Id id) { return patches_[id]; }
   Patch const& at(Id id) const { return patches_[id]; }
   Bed& bed(Id id) { return beds_[id]; }

@@ -46,7 +46,8 @@ class Settling::RowsOf {
  public:
   explicit RowsOf(model::Arrangement const& arrangement)
       : top_(arrangement.practice()[model::Rule::source_strength]),
-        flow_(RowLayout<Most>(arrangement), arrangement.practice()) {}
+        flow_(RowLayout<Most>(arrangement), arrangement.practice()),
+        stale_(layout().size()) {}
 
   // A first step from dry can only fill placed sources.
   void list_placed() {
@@ -70,16 +71,13 @@ class Settling::RowsOf {
   bool would_change() { return flow_.look() != 0; }
   bool step() {
     if (!flow_.step()) return false;
-    flow_.for_each_changed([&](PatchId id) {
-      if (!std::exchange(layout().marks(id).is_stale, true)) stale_.push_back(id);
-    });
+    flow_.for_each_changed([&](PatchId id) { stale_.add(id); });
     return true;
   }
   void bring_up_to_date(Field& field) {
-    for (auto id : std::exchange(stale_, {})) {
-      layout().marks(id).is_stale = false;
-      write(id, field);
-    }
+    std::vector<PatchId> behind;
+    stale_.move_to(behind);
+    for (auto id : behind) write(id, field);
   }
 
  private:
@@ -88,7 +86,7 @@ class Settling::RowsOf {
 
   int top_;
   Flow<RowLayout<Most>> flow_;
-  std::vector<PatchId> stale_;  // where the field of bytes is behind
+  Agenda stale_;  // where the field of bytes is behind
 };
 
 template <int Most>

@@ -44,8 +44,8 @@ class States {
   // Of eight places, from the group-th eight on.
   std::uint64_t eight(int group) const {
     if (!(wet_ >> (8 * group) & 0xff)) return 0;
-    std::uint64_t sum = eight_bytes(full_, group) * falling +
-                        eight_bytes(sources_, group) * (source - falling);
+    std::uint64_t sum =
+        eight_bytes(full_, group) * falling + eight_bytes(sources_, group) * (source - falling);
     for (int i = 0; i < count_; ++i) {
       sum += eight_bytes(digits_[static_cast<std::size_t>(i)], group) << i;
     }

@@ -14,6 +14,8 @@ constexpr Word low_bits(int count) {
   return count >= word_bits ? all_bits : (Word{1} << count) - 1;
 }
 
+constexpr Word any(std::array<Word, 4> const& of) { return of[0] | of[1] | of[2] | of[3]; }
+
 // Where at least `count` of the four words are set, one by one; nowhere for more than four.
 constexpr Word at_least(int count, std::array<Word, 4> const& of) {
   auto const [a, b, c, d] = of;

@@ -2,6 +2,7 @@
 #include <optional>
 #include <random>
 
+#include "engine/contract.hpp"
 #include "engine/water/lanes.hpp"
 #include "engine/water/settling.hpp"
 #include "engine/water/step.hpp"
@@ -50,12 +51,12 @@ struct Trial {
   std::vector<model::Arrangement> after = random_arrangements(design, seed + 1, lanes_of(seed));
 
   bool fresh_differ() const {
-    auto const lanes = water::settle_fresh_lanes(before);
-    return !std::equal(
-        before.begin(), before.end(), lanes.begin(), lanes.end(),
-        [](auto const& arrangement, water::Settled const& settled) {
-          return equal(settled, water::settle_reference(arrangement));
-        });
+    auto const lanes =
+        seed % 2 == 0 ? water::settle_fresh_lanes(before) : water::settle_all(before);
+    return !std::equal(before.begin(), before.end(), lanes.begin(), lanes.end(),
+                       [](auto const& arrangement, water::Settled const& settled) {
+                         return equal(settled, water::settle_reference(arrangement));
+                       });
   }
 
   std::vector<water::Field> fields() const {
@@ -74,7 +75,8 @@ struct Trial {
     for (std::size_t lane = 0; lane < before.size(); ++lane) {
       switchings.push_back({&before[lane], &from[lane], &after[lane], lane % 3 != 2});
     }
-    auto const lanes = water::settle_switched_lanes(switchings);
+    auto const lanes =
+        seed % 2 == 0 ? water::settle_switched_lanes(switchings) : water::settle_all(switchings);
     for (std::size_t lane = 0; lane < before.size(); ++lane) {
       auto const& [old, field, next, was_settled] = switchings[lane];
       auto const reference = water::settle_switched_reference(*old, *field, *next);
@@ -144,4 +146,16 @@ TEST_CASE("lanes want 1 to 64 arrangements of one design") {
   std::vector<model::Arrangement> const mixed{many.front(), random_arrangements(other, 1, 1)[0]};
   CHECK_THROWS_AS(water::Lanes(mixed), ContractBroken);
   CHECK(water::settle_fresh_lanes(many).size() == 65);
+}
+
+TEST_CASE("lanes are preferred for many arrangements and scattered water, not where all is dry") {
+  water::Field field(640, water::dry);
+  CHECK_FALSE(water::prefers_lanes(64, field));
+  field[70] = 3;
+  CHECK(water::prefers_lanes(1, field));
+  std::fill(field.begin(), field.end(), water::falling);
+  CHECK_FALSE(water::prefers_lanes(8, field));
+  CHECK_FALSE(water::prefers_lanes(32, field));
+  CHECK(water::prefers_lanes(33, field));
+  CHECK(water::settle_all(std::span<model::Arrangement const>{}).empty());
 }
