@@ -7,9 +7,9 @@ namespace leat::water {
 // Lanes pay once for each cell that is wet in any of them, the single way for each stretch of a row
 // that holds water, in each arrangement anew. Measured on floors from dry to flooded, channels one
 // cell wide and falls (tests/bench): a cell in lanes takes 0.25 to 0.45 of the time of such a
-// stretch, everything with it; half is asked for, so that lanes win where they are taken. So lanes
-// are for many arrangements, and for few where water is narrow or scattered; a floor flooded in
-// whole rows wants about 30, and one without water is left to the single way.
+// stretch, everything with it; half is asked for, so that lanes win where they are taken. So they
+// are for many arrangements, and for few where water is narrow or scattered or there is none; a
+// floor flooded in whole rows wants about 30.
 bool prefers_lanes(std::size_t arrangements, Field const& typical) {
   std::size_t wet = 0, stretches = 0;
   for (std::size_t first = 0; first < typical.size(); first += word_bits) {
@@ -20,7 +20,7 @@ bool prefers_lanes(std::size_t arrangements, Field const& typical) {
     wet += here;
     stretches += here > 0 ? 1u : 0u;
   }
-  return wet < 2 * stretches * std::min(arrangements, Lanes::most);
+  return wet <= 2 * stretches * std::min(arrangements, Lanes::most);
 }
 
 namespace {

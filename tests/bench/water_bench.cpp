@@ -109,9 +109,9 @@ model::Design gated_floor(int side, int spacing) {
   return design;
 }
 
-std::vector<model::Arrangement> all_assignments(model::Design const& design) {
+std::vector<model::Arrangement> assignments(model::Design const& design, unsigned count) {
   std::vector<model::Arrangement> all;
-  for (unsigned row = 0; row < 1u << gates; ++row) {
+  for (unsigned row = 0; row < count; ++row) {
     auto powered = unpowered(design);
     for (unsigned gate = 0; gate < gates; ++gate) powered[3 + gate] = (row >> gate & 1u) != 0;
     all.emplace_back(design, powered);
@@ -119,14 +119,14 @@ std::vector<model::Arrangement> all_assignments(model::Design const& design) {
   return all;
 }
 
-// All assignments of the gates: kept in lanes, unpacked from them, one by one, by plain search.
-void compare_lanes(char const* name, model::Design const& design) {
-  auto const all = all_assignments(design);
+// Assignments of the gates: kept in lanes, unpacked from them, one by one, by plain search.
+void compare_lanes(char const* name, model::Design const& design, unsigned count = 1u << gates) {
+  auto const all = assignments(design, count);
   std::span<model::Arrangement const> const span(all);
   std::vector<water::Settled> lanes, fresh(all.size()), plain(all.size()), chosen;
   auto const kept = best_seconds([&] {
     for (std::size_t first = 0; first < all.size(); first += water::Lanes::most) {
-      water::Lanes(span.subspan(first, water::Lanes::most)).settle();
+      water::Lanes(span.subspan(first, std::min(water::Lanes::most, all.size() - first))).settle();
     }
   });
   auto const unpacked = best_seconds([&] { lanes = water::settle_fresh_lanes(all); });
@@ -197,6 +197,7 @@ int main(int count, char** arguments) {
   compare_lanes("wet floor 16 x 16", gated_floor(16, 4));
   compare_lanes("wet floor 32 x 32", gated_floor(32, 8));
   compare_lanes("dry floor 32 x 32", gated_floor(32, 100));
+  compare_lanes("wet floor, few settings", gated_floor(128, 16), 8);
   settle_small_designs();
   judge_small_designs();
 }

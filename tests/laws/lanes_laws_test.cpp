@@ -148,14 +148,14 @@ TEST_CASE("lanes want 1 to 64 arrangements of one design") {
   CHECK(water::settle_fresh_lanes(many).size() == 65);
 }
 
-TEST_CASE("lanes are preferred for many arrangements and scattered water, not where all is dry") {
+TEST_CASE("lanes are preferred for many arrangements, and for few with scattered water") {
   water::Field field(640, water::dry);
-  CHECK_FALSE(water::prefers_lanes(64, field));
+  CHECK(water::prefers_lanes(2, field));
   field[70] = 3;
-  CHECK(water::prefers_lanes(1, field));
+  CHECK(water::prefers_lanes(2, field));
   std::fill(field.begin(), field.end(), water::falling);
   CHECK_FALSE(water::prefers_lanes(8, field));
-  CHECK_FALSE(water::prefers_lanes(32, field));
-  CHECK(water::prefers_lanes(33, field));
+  CHECK_FALSE(water::prefers_lanes(31, field));
+  CHECK(water::prefers_lanes(32, field));
   CHECK(water::settle_all(std::span<model::Arrangement const>{}).empty());
 }
