@@ -123,11 +123,13 @@ LaneLayout<Most>::LaneLayout(std::vector<model::Arrangement const*> const& arran
       solid_(new_plot()) {
   solid_->marks.is_made = true;
   for (std::size_t f = 0; f < words_.size(); ++f) {
-    for (std::size_t lane = 0; lane < arrangements.size(); ++lane) {
+    bool const is_switched = design_->fills[f].is_switched();
+    for (std::size_t lane = 0; lane < (is_switched ? arrangements.size() : 1); ++lane) {
       auto const& made_of = arrangements[lane]->made_of(static_cast<model::FillId>(f));
-      if (made_of.water_enters) words_[f].enter |= Word{1} << lane;
-      if (made_of.is_source) words_[f].placed |= Word{1} << lane;
-      if (made_of.bears_sources) words_[f].bears |= Word{1} << lane;
+      auto const lanes = is_switched ? Word{1} << lane : lanes_;
+      if (made_of.water_enters) words_[f].enter |= lanes;
+      if (made_of.is_source) words_[f].placed |= lanes;
+      if (made_of.bears_sources) words_[f].bears |= lanes;
     }
     words_[f].placed &= words_[f].enter;
   }

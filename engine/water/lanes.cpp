@@ -75,6 +75,7 @@ void Lanes::WaterOf<Most>::change(std::span<Switching const> switchings) {
   std::vector<Word> changed(design.fills.size());
   std::vector<bool> is_changed(changed.size());
   for (std::size_t f = 0; f < changed.size(); ++f) {
+    if (!design.fills[f].is_switched()) continue;
     auto const fill = static_cast<model::FillId>(f);
     for (std::size_t lane = 0; lane < switchings.size(); ++lane) {
       auto const& [before, field, after, was_settled] = switchings[lane];

@@ -1,5 +1,7 @@
 #pragma once
+#include <algorithm>
 #include <array>
+#include <bit>
 #include <cstring>
 #include <vector>
 
@@ -186,19 +188,21 @@ std::pair<PatchId, Word> RowLayout<Most>::spot(Cell c) const {
   return {row * numbers_.north + x / word_bits, Word{1} << x % word_bits};
 }
 
-// Runs of equal fills are read four cells at a time.
+// Runs of equal fills are read eight bytes at a time.
 template <class Visit>
 void for_each_run(model::FillId const* fills, int count, Visit visit) {
+  constexpr int together = sizeof(std::uint64_t) / sizeof(model::FillId);
   for (int i = 0; i < count;) {
-    auto const fill = fills[i];
-    std::uint64_t const four = fill * std::uint64_t{0x0001000100010001};
+    std::array<model::FillId, together> alike;
+    alike.fill(fills[i]);
+    auto const wanted = std::bit_cast<std::uint64_t>(alike);
     int end = i + 1;
-    for (std::uint64_t next; end + 4 <= count; end += 4) {
+    for (std::uint64_t next; end + together <= count; end += together) {
       std::memcpy(&next, fills + end, sizeof next);
-      if (next != four) break;
+      if (next != wanted) break;
     }
-    while (end < count && fills[end] == fill) ++end;
-    visit(fill, low_bits(end - i) << i);
+    while (end < count && fills[end] == fills[i]) ++end;
+    visit(fills[i], low_bits(end - i) << i);
     i = end;
   }
 }
