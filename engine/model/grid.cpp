@@ -20,6 +20,8 @@ Grid::Grid(int width, int depth, int height) : width_(width), depth_(depth), hei
   require(size_ < no_cell, "Grid: more cells than a cell id can name");
   layer_ = static_cast<Cell>(layer);
   auto const south = static_cast<Cell>(row);
+  by_row_ = Divisor(south);
+  by_layer_ = Divisor(layer_);
   step_ = {Cell{1}, south, static_cast<Cell>(-1), static_cast<Cell>(-south)};
 }
 
@@ -37,9 +39,9 @@ Cell Grid::cell(Place at) const {
 }
 
 Place Grid::place(Cell c) const {
-  auto const row = step_[1];
-  return {static_cast<int>(c % row) - rim_before, static_cast<int>(c % layer_ / row) - rim_before,
-          static_cast<int>(c / layer_) - rim_before};
+  return {static_cast<int>(by_row_.remainder(c)) - rim_before,
+          static_cast<int>(by_row_.quotient(by_layer_.remainder(c))) - rim_before,
+          static_cast<int>(by_layer_.quotient(c)) - rim_before};
 }
 
 bool Grid::is_inside(Place at) const {

@@ -25,15 +25,10 @@ inline int strength(State s, model::Practice const& practice) {
   return s == falling || s == source ? practice[model::Rule::source_strength] : s;
 }
 
-class HoleDistances;
-
-// What a rule of the water may look at: the arrangement and the field before the step. `holes` is
-// an optional store of D(x) that must belong to the same field; without it D is searched where it
-// is asked.
+// What a rule of the water may look at: the arrangement and the field before the step.
 struct Moment {
   model::Arrangement const& arrangement;
   Field const& field;
-  HoleDistances const* holes = nullptr;
 
   model::Grid const& grid() const { return arrangement.grid(); }
   bool is_wet(Cell c) const { return water::is_wet(field[c]); }

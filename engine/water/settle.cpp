@@ -22,10 +22,8 @@ Settled repeat_step(model::Arrangement const& arrangement, Field start, int most
 }
 
 Settled run(Settling settling, int most_steps) {
-  while (settling.steps() <= most_steps) {
-    if (!settling.step()) return {settling.take_field(), settling.steps(), true};
-  }
-  return {settling.take_field(), settling.steps(), false};
+  bool const is_settled = settling.run(most_steps);
+  return {settling.take_field(), settling.steps(), is_settled};
 }
 
 }  // namespace

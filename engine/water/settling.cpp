@@ -1,104 +1,187 @@
 #include "engine/water/settling.hpp"
 
-#include "engine/water/step.hpp"
+#include <algorithm>
+#include <cstring>
+#include <variant>
+
+#include "engine/contract.hpp"
+#include "engine/water/flow.hpp"
+#include "engine/water/row_layout.hpp"
+#include "engine/water/unpacking.hpp"
 
 namespace leat::water {
 
-using model::Rule;
-using model::sides;
+std::vector<Cell> changed_cells(model::Arrangement const& before, model::Arrangement const& after) {
+  require(&before.design() == &after.design(), "changed_cells: two arrangements of one design");
+  std::vector<bool> is_changed(after.design().fills.size());
+  for (std::size_t f = 0; f < is_changed.size(); ++f) {
+    auto const fill = static_cast<model::FillId>(f);
+    is_changed[f] = before.made_of(fill) != after.made_of(fill);
+  }
+  return cells_filled(after.design(), is_changed);
+}
 
 Field switched(model::Arrangement const& before, Field const& field,
                model::Arrangement const& after) {
   auto start = field;
-  for (Cell c = 0; c < start.size(); ++c) {
-    if (before[c] != after[c]) start[c] = after[c].is_source ? source : dry;
-  }
+  for (auto c : changed_cells(before, after)) start[c] = after[c].is_source ? source : dry;
   return start;
 }
 
-void Settling::Agenda::add(Cell c) {
-  if (is_listed_[c] || !grid_->is_inside(c)) return;
-  is_listed_[c] = true;
-  cells_.push_back(c);
-}
+namespace {
 
-std::vector<Cell> Settling::Agenda::take() {
-  for (auto c : cells_) is_listed_[c] = false;
-  return std::exchange(cells_, {});
-}
-
-// A first step from dry can only fill placed sources.
-Settling::Settling(model::Arrangement const& arrangement)
-    : arrangement_(&arrangement),
-      field_(dry_field(arrangement)),
-      holes_(Moment{arrangement, field_}),
-      agenda_(arrangement.grid()) {
-  for (Cell c = 0; c < field_.size(); ++c) {
-    if (arrangement[c].is_source) agenda_.add(c);
+std::vector<Cell> placed_sources(model::Arrangement const& arrangement) {
+  std::vector<bool> is_placed(arrangement.design().fills.size());
+  for (std::size_t f = 0; f < is_placed.size(); ++f) {
+    is_placed[f] = arrangement.made_of(static_cast<model::FillId>(f)).is_source;
   }
+  return cells_filled(arrangement.design(), is_placed);
 }
 
-// A changed material changes its cell, ways to holes through it, and whether the cell above has a
-// hole below.
-Settling::Settling(model::Arrangement const& before, Field const& field,
-                   model::Arrangement const& after, bool was_settled)
-    : arrangement_(&after),
-      field_(switched(before, field, after)),
-      holes_(Moment{after, field_}),
-      agenda_(after.grid()) {
-  for (Cell c = 0; c < field_.size(); ++c) {
-    if (!was_settled) agenda_.add(c);
-    if (before[c] == after[c]) continue;
-    list_influence_of_change(c);
-    list_influence_on_holes(c);
-    list_influence_on_holes(after.grid().above(c));
+}  // namespace
+
+// The patches of one arrangement, for water of at most so much strength.
+template <int Most>
+class Settling::RowsOf {
+ public:
+  explicit RowsOf(model::Arrangement const& arrangement)
+      : top_(arrangement.practice()[model::Rule::source_strength]),
+        flow_(RowLayout<Most>(arrangement), arrangement.practice()),
+        stale_(layout().size()) {}
+
+  // A first step from dry can only fill placed sources.
+  void list_placed() {
+    for (auto c : placed_sources(layout().arrangement())) flow_.list(layout().spot(c).first);
   }
-}
-
-// A cell's own state and wetness are read by itself, by its six neighbours, and by the sides of the
-// cell above, which asks whether the cell is still being poured into.
-void Settling::list_influence_of_change(Cell c) {
-  auto const& grid = arrangement_->grid();
-  agenda_.add(c);
-  agenda_.add(grid.above(c));
-  agenda_.add(grid.below(c));
-  for (auto side : sides) {
-    agenda_.add(grid.beside(c, side));
-    agenda_.add(grid.beside(grid.above(c), side));
-  }
-}
-
-// Where a way to a hole opens or closes, D may change up to hole_search steps away; a neighbour of
-// such a cell then prefers other sides, and a neighbour of that one is offered or not. Counts of
-// source sides reach less far.
-void Settling::list_influence_on_holes(Cell c) {
-  auto const& grid = arrangement_->grid();
-  auto const centre = grid.place(c);
-  auto const reach = arrangement_->practice()[Rule::hole_search] + 2;
-  for (int y = centre.y - reach; y <= centre.y + reach; ++y) {
-    for (int x = centre.x - reach; x <= centre.x + reach; ++x) {
-      model::Place const near{x, y, centre.z};
-      if (grid.is_inside(near)) agenda_.add(grid.cell(near));
+  void pour(Field const&);
+  void list_changed(std::vector<Cell> const& cells) {
+    PatchId last = 0;  // in the rim
+    for (auto c : cells) {
+      auto const id = layout().spot(c).first;
+      if (id != std::exchange(last, id)) flow_.list_influence(id);
     }
   }
+  void list_all_wet() {
+    auto const made = layout().all_made();
+    for (auto id : made) {
+      if (layout().at(id).wet()) flow_.list_all_beside(id);
+    }
+  }
+
+  bool would_change() { return flow_.look() != 0; }
+  bool step() {
+    if (!flow_.step()) return false;
+    flow_.for_each_changed([&](PatchId id) { stale_.add(id); });
+    return true;
+  }
+  void bring_up_to_date(Field& field) {
+    std::vector<PatchId> behind;
+    stale_.move_to(behind);
+    for (auto id : behind) write(id, field);
+  }
+
+ private:
+  RowLayout<Most>& layout() { return flow_.layout(); }
+  void write(PatchId id, Field& field);
+
+  int top_;
+  Flow<RowLayout<Most>> flow_;
+  Agenda stale_;  // where the field of bytes is behind
+};
+
+template <int Most>
+void Settling::RowsOf<Most>::pour(Field const& field) {
+  std::vector<PatchId> wet;
+  for (std::size_t c = 0; c < field.size();) {
+    std::uint64_t eight = 0;
+    std::memcpy(&eight, &field[c], std::min(sizeof eight, field.size() - c));
+    auto const end = std::min(c + sizeof eight, field.size());
+    for (; eight != 0 && c < end; ++c) {
+      if (!is_wet(field[c])) continue;
+      auto const [id, place] = layout().spot(static_cast<Cell>(c));
+      put(layout().made(id), place, field[c], top_);
+      if (wet.empty() || wet.back() != id) wet.push_back(id);
+    }
+    c = end;
+  }
+  for (auto id : wet) flow_.find_spreading(id);
 }
 
+template <int Most>
+void Settling::RowsOf<Most>::write(PatchId id, Field& field) {
+  States const states(layout().at(id), top_);
+  auto const first = layout().first_cell(id);
+  auto const count = static_cast<std::size_t>(layout().cells_in(id));
+  for (std::size_t i = 0; i < count; i += 8) {
+    auto const eight = states.eight(static_cast<int>(i / 8));
+    std::memcpy(&field[first + i], &eight, std::min<std::size_t>(8, count - i));
+  }
+}
+
+// As many planes as the practice wants, and no more than two sizes beside the standard one.
+class Settling::Rows {
+ public:
+  explicit Rows(model::Arrangement const& arrangement) : rows_(chosen(arrangement)) {}
+  template <class Work>
+  auto with(Work work) {
+    return std::visit(work, rows_);
+  }
+
+ private:
+  using Choice = std::variant<RowsOf<8>, RowsOf<16>, RowsOf<most_strength>>;
+  static Choice chosen(model::Arrangement const& arrangement) {
+    auto const strength = arrangement.practice()[model::Rule::source_strength];
+    if (strength == 8) return RowsOf<8>(arrangement);
+    if (strength <= 16) return RowsOf<16>(arrangement);
+    return RowsOf<most_strength>(arrangement);
+  }
+  Choice rows_;
+};
+
+Settling::Settling(model::Arrangement const& arrangement)
+    : rows_(std::make_unique<Rows>(arrangement)), field_(arrangement.grid().size(), dry) {
+  rows_->with([](auto& rows) { rows.list_placed(); });
+}
+
+Settling::Settling(model::Arrangement const& before, Field const& field,
+                   model::Arrangement const& after, bool was_settled)
+    : rows_(std::make_unique<Rows>(after)), field_(switched(before, field, after)) {
+  rows_->with([&](auto& rows) {
+    rows.pour(field_);
+    rows.list_changed(changed_cells(before, after));
+    if (was_settled) return;
+    rows.list_all_wet();
+    rows.list_placed();
+  });
+}
+
+Settling::~Settling() = default;
+Settling::Settling(Settling&&) noexcept = default;
+Settling& Settling::operator=(Settling&&) noexcept = default;
+
 bool Settling::step() {
-  Moment const now{*arrangement_, field_, &holes_};
-  std::vector<std::pair<Cell, State>> changes;
-  for (auto c : agenda_.take()) {
-    if (auto const after = next_state(now, c); after != field_[c]) changes.emplace_back(c, after);
-  }
-  if (changes.empty()) return false;
-  for (auto [c, after] : changes) field_[c] = after;
-  for (auto [c, after] : changes) {
-    list_influence_of_change(c);
-    if (after != source) continue;
-    holes_.source_formed(now, c);
-    list_influence_on_holes(c);
-  }
-  ++steps_;
-  return true;
+  bool const is_moving = rows_->with([](auto& rows) { return rows.step(); });
+  steps_ += is_moving ? 1 : 0;
+  return is_moving;
+}
+
+bool Settling::run(int most_steps) {
+  return rows_->with([&](auto& rows) {
+    for (; steps_ < most_steps; ++steps_) {
+      if (!rows.step()) return true;
+    }
+    return !rows.would_change();
+  });
+}
+
+Field const& Settling::field() {
+  rows_->with([&](auto& rows) { rows.bring_up_to_date(field_); });
+  return field_;
+}
+
+Field Settling::take_field() {
+  field();
+  return std::move(field_);
 }
 
 }  // namespace leat::water

@@ -45,3 +45,18 @@ TEST_CASE("an empty extent and a place beyond the rim are misuse") {
   CHECK_THROWS_AS(Grid(2, 2, 2).cell({-2, 0, 0}), leat::ContractBroken);
   CHECK_THROWS_AS(Grid(2, 2, 2).cell({0, 4, 0}), leat::ContractBroken);
 }
+
+TEST_CASE("a divisor divides as division does, at the edges of the cell ids and between") {
+  for (std::uint32_t by : {2u, 3u, 4u, 7u, 1027u, 65536u, 1054729u, 4294967291u, 4294967295u}) {
+    Divisor const divisor(by);
+    for (std::uint32_t n : {0u, 1u, by - 1, by, by + 1, 2 * by - 1, 4294967294u, 4294967295u}) {
+      CAPTURE(by, n);
+      CHECK(divisor.quotient(n) == n / by);
+      CHECK(divisor.remainder(n) == n % by);
+    }
+    for (std::uint32_t n = 1; n < 4000000000u; n += 39916801u) {
+      CHECK(divisor.quotient(n / by * by) == n / by);
+      CHECK(divisor.quotient(n / by * by + by - 1) == (n / by * by + by - 1) / by);
+    }
+  }
+}

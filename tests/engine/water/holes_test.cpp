@@ -63,21 +63,24 @@ TEST_CASE("the open outside is all hole") {
   CHECK(distance(poured, {2, 0, 1}) == 1);  // one row: north and south of it is outside
 }
 
-TEST_CASE("the store of D agrees with the search, also after sources form") {
+TEST_CASE("D grows as sources close one way to a hole after the other") {
   Poured poured({{"XXXXXXX", "XXX.XXX", "XXXXXXX"}, {".......", "...X...", "......."}});
-  water::HoleDistances store(poured.now());
-  auto const agrees = [&] {
-    for (model::Cell c = 0; c < poured.field.size(); ++c) {
-      if (!poured.design.grid.is_inside(c) || !poured.now().may_enter(c)) continue;
-      if (poured.now().is_source(c)) continue;
-      if (store[c] != water::hole_distance(poured.now(), c)) return false;
-    }
-    return true;
-  };
-  CHECK(agrees());
-  for (auto place : {model::Place{2, 1, 1}, {4, 0, 1}, {2, 0, 1}}) {
-    poured.field[poured.at(place)] = water::source;
-    store.source_formed(poured.now(), poured.at(place));
-    CHECK(agrees());
-  }
+  poured.practise(model::Rule::hole_search, 8);
+  poured.design.fill_of[poured.at({3, 1, 1})] = poured.design.fill_of[poured.at({0, 0, 1})];
+  CHECK(distance(poured, {1, 1, 1}) == 2);
+  poured.field[poured.at({2, 1, 1})] = water::source;
+  CHECK(distance(poured, {1, 1, 1}) == 4);
+  poured.field[poured.at({2, 0, 1})] = water::source;
+  CHECK(distance(poured, {1, 1, 1}) == 4);
+  poured.field[poured.at({2, 2, 1})] = water::source;
+  CHECK(distance(poured, {1, 1, 1}) == water::no_hole);
+}
+
+TEST_CASE("D at the widest search there is, on an open floor with no hole") {
+  std::string const rock(19, 'X'), open(19, '.');
+  Poured poured({Level(19, rock), Level(19, open)});
+  poured.practise(model::Rule::hole_search, 8);
+  CHECK(distance(poured, {9, 9, 1}) == water::no_hole);
+  poured.design.fill_of[poured.at({17, 9, 0})] = poured.design.fill_of[poured.at({9, 9, 1})];
+  CHECK(distance(poured, {9, 9, 1}) == 8);
 }

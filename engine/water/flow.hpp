@@ -1,0 +1,361 @@
+#pragma once
+#include <array>
+#include <utility>
+#include <vector>
+
+#include "engine/model/grid.hpp"
+#include "engine/water/agenda.hpp"
+#include "engine/water/patch.hpp"
+
+namespace leat::water {
+
+// The practice numbers that the water asks for.
+struct WaterRules {
+  int strength, makers, eager, reach;
+  explicit WaterRules(model::Practice const& practice)
+      : strength(practice[model::Rule::source_strength]),
+        makers(practice[model::Rule::source_makers]),
+        eager(practice[model::Rule::eager_makers]),
+        reach(practice[model::Rule::hole_search]) {}
+};
+
+// Water on its way to rest, 64 places at a time: the rules of model section 2, each written once as
+// operations on words, for every layout of places in patches.
+//
+// Idea: a list of the patches whose next state may differ from the present one, as it follows from
+// the last changes. A step looks at them all in the field before it, notes what changes, and only
+// then changes it: it is synchronous as the model's is, and gives the same fields.
+//
+// What can change a place's next state, and so puts its patch on the list:
+// - it is wet, and the strength or source of a side neighbour changed, or the wetness above it, or
+//   whether a source is below it;
+// - it is dry, and it became wet above it, or a side neighbour newly offers it: because that one
+//   newly spreads, or newly prefers this side.
+// Nothing else: a dry place that is already offered, or under water, is on the list since it is so,
+// and is wet after the step. Whether a place spreads is kept with it, and found anew when it
+// changes, or the place below it gets wet or dry under a source, or a source forms beside it.
+//
+// Which sides a place prefers is found when it first matters, from the planes 'D at most d' of its
+// neighbours, and these when they are first asked: D is at most d where there is a hole below, or
+// where D of a side neighbour is at most d - 1. Both are forgotten around a source that forms where
+// a way to a hole led through its place.
+//
+// Cost: a few hundred instructions for each patch that changes in a step, whatever the number of
+// its places that do.
+//
+// The layout says how patches lie: size(), how many there are; at(id), bed(id) and marks(id), the
+// parts of a patch, and made(id), the first with its ground read; above(id), below(id); around(id),
+// which reads words of the patches beside, place by place, for_each_beside(id, visit), which visits
+// these, and outward(id, words, visit), the other way round: the patches in which the neighbours of
+// some places lie, the places said for each side, with a word of these neighbours;
+// for_each_near(id, reach, visit), all patches inside with a place so many side steps away.
+template <class Layout>
+class Flow {
+ public:
+  using Patch = typename Layout::Patch;
+  using Id = typename Layout::Id;
+
+  Flow(Layout layout, model::Practice const& practice)
+      : layout_(std::move(layout)), rules_(practice), agenda_(layout_.size()) {}
+
+  Layout& layout() { return layout_; }
+  Layout const& layout() const { return layout_; }
+
+  // Looks at a patch in the next step.
+  void list(Id id) {
+    if (layout_.made(id).enter) agenda_.add(id);
+  }
+
+  // Looks at everything that may follow from a new material or state at the places of a patch.
+  void list_influence(Id id) {
+    list(id);
+    list(layout_.below(id));
+    layout_.for_each_near(id, rules_.reach + 2, [&](Id near) { list(near); });
+    layout_.for_each_near(layout_.above(id), rules_.reach + 2, [&](Id near) { list(near); });
+  }
+
+  // Looks at all places that water could be in after a step from any field whatever.
+  void list_all_beside(Id wet) {
+    list(wet);
+    list(layout_.below(wet));
+    layout_.for_each_near(wet, 1, [&](Id near) { list(near); });
+  }
+
+  // To be called for each patch whose water was set by hand, before the first step.
+  void find_spreading(Id id) { layout_.at(id).spreading = spreading_of(id); }
+
+  // What the next step would change: the places of all patches, united.
+  Word look() {
+    changes_.clear();
+    formed_.clear();
+    agenda_.move_to(listed_);
+    Word changed = 0;
+    for (auto id : listed_) changed |= look_at(id);
+    return changed;
+  }
+
+  // One step. The places that changed, as from look(); 0 when it changes nothing.
+  Word step() {
+    auto const changed = look();
+    listed_.clear();
+    if (!changed) return 0;
+    find_closed_ways();
+    commit();
+    for (auto const& change : changes_) list_consequences(change);
+    if (!closed_.empty()) forget_ways();
+    return changed;
+  }
+
+  // The patches that the last step changed.
+  template <class Visit>
+  void for_each_changed(Visit visit) const {
+    for (auto const& change : changes_) visit(change.id);
+  }
+
+ private:
+  struct Change {
+    Id id;
+    Word any, wetness, source;  // places that differ at all, in being wet, in being a source
+    Word sources;
+    std::array<Word, Patch::most> strong;
+  };
+
+  // The standard strength is known when this is compiled, so that loops over planes unroll.
+  int top() const { return Patch::most == 8 ? 8 : rules_.strength; }
+
+  Word look_at(Id id);
+  Word offered(Id id, Word to);
+  Word forming(Id id) const;
+  void find_closed_ways();
+  void commit();
+  void list_consequences(Change const&);
+  Word spreading_of(Id id) const;
+  void refresh(Id id);
+  void announce(Id id, std::array<Word, 4> gained);
+  void prefer(Id id);
+  void know_near(Id id, int distance);
+  void forget_ways();
+
+  Layout layout_;
+  WaterRules rules_;
+  Agenda agenda_;
+  std::vector<Id> listed_;  // in this step
+  std::vector<Change> changes_;
+  std::vector<std::size_t> formed_;  // which of the changes form sources
+  std::vector<Id> closed_;           // where one forms in a way to a hole
+  bool knows_ways_ = false;
+};
+
+// Sides are numbered round the compass: two further on lies the opposite one.
+constexpr std::size_t opposite(std::size_t side) { return (side + 2) % 4; }
+
+// Where a source forms by what is beside and below, whatever is there now.
+template <class Layout>
+Word Flow<Layout>::forming(Id id) const {
+  auto const is_source = [](Patch const& patch) { return patch.sources; };
+  auto const enough = at_least(rules_.makers, layout_.around(id).on_sides(is_source));
+  if (!enough) return 0;
+  return enough & (layout_.bed(id).bears | layout_.at(layout_.below(id)).sources);
+}
+
+// Which of the places `to` are offered by a neighbour.
+template <class Layout>
+Word Flow<Layout>::offered(Id id, Word to) {
+  auto const around = layout_.around(id);
+  auto const from = around.on_sides([](Patch const& patch) { return patch.spreading; });
+  Word found = 0;
+  for (std::size_t side = 0; side < 4; ++side) {
+    auto const asked = from[side] & to & ~found;
+    if (!asked) continue;
+    layout_.for_each_on_side(id, side, [&](Id n) { prefer(n); });
+    auto const prefers = [&](Patch const& patch) { return patch.preferred[opposite(side)]; };
+    found |= asked & around.on_side(side, prefers);
+  }
+  return found;
+}
+
+// Model section 2, "One water step" and "intrinsic(c)".
+template <class Layout>
+Word Flow<Layout>::look_at(Id id) {
+  auto const& patch = layout_.at(id);
+  auto const wet = patch.wet(), wet_above = layout_.at(layout_.above(id)).wet();
+  auto const silent = patch.enter & ~(wet | wet_above);
+  auto const active = wet | wet_above | (silent ? offered(id, silent) : 0);
+  auto const placed = layout_.marks(id).has_placed ? layout_.bed(id).placed : 0;
+  auto const stays = patch.enter & (placed | patch.sources);
+  auto const takes = patch.enter & active & ~stays;
+  auto const forms = takes ? takes & forming(id) : 0;
+  auto const full = stays | forms | (takes & wet_above);
+  auto const around = layout_.around(id);
+
+  auto& change = changes_.emplace_back();
+  change.sources = stays | forms;
+  Word differs = change.source = change.sources ^ patch.sources;
+  auto const last = static_cast<std::size_t>(top()) - 1;
+  for (std::size_t k = 0; k < last; ++k) {
+    change.strong[k] = full | (takes & around.on_any_side(k + 1));
+    differs |= change.strong[k] ^ patch.strong[k];
+  }
+  change.strong[last] = full;
+  differs |= full ^ patch.strong[last];
+  change.id = id;
+  change.any = differs;
+  change.wetness = change.strong[0] ^ wet;
+  if (change.source) formed_.push_back(changes_.size() - 1);
+  if (!differs) changes_.pop_back();
+  return differs;
+}
+
+template <class Layout>
+void Flow<Layout>::find_closed_ways() {
+  closed_.clear();
+  if (!knows_ways_) return;
+  for (auto i : formed_) {
+    auto const id = changes_[i].id;
+    know_near(id, rules_.reach);
+    auto const way = layout_.bed(id).near[static_cast<std::size_t>(rules_.reach)];
+    if (changes_[i].source & way) closed_.push_back(id);
+  }
+}
+
+template <class Layout>
+void Flow<Layout>::commit() {
+  auto const planes = static_cast<std::size_t>(top());
+  for (auto const& change : changes_) {
+    auto& patch = layout_.at(change.id);
+    for (std::size_t k = 0; k < planes; ++k) patch.strong[k] = change.strong[k];
+    patch.sources = change.sources;
+  }
+}
+
+// Lists what may follow from one change, all being made.
+template <class Layout>
+void Flow<Layout>::list_consequences(Change const& change) {
+  auto const id = change.id;
+  auto const on_all_sides = [](Word word) { return std::array{word, word, word, word}; };
+  layout_.outward(id, on_all_sides(change.any), [&](Id n, Word places) {
+    if (layout_.at(n).wet() & places) list(n);
+  });
+  auto const above = layout_.above(id);
+  if (change.wetness) {
+    if (layout_.at(id).hole & change.wetness) list(layout_.below(id));
+    if (layout_.at(above).sources & change.wetness) refresh(above);
+  }
+  if (change.source) {
+    layout_.outward(id, on_all_sides(change.source), [&](Id n, Word places) {
+      if (layout_.at(n).sources & places) refresh(n);
+    });
+    if (layout_.at(above).wet() & change.source) list(above);
+  }
+  refresh(id);
+}
+
+// Model section 2, "n spreads sideways when", and the strength of 2 that an offer wants.
+template <class Layout>
+Word Flow<Layout>::spreading_of(Id id) const {
+  auto const& patch = layout_.at(id);
+  auto const able = patch.strong[1];
+  auto spreads = able & ~patch.hole;
+  if (auto const pouring = able & patch.hole & patch.sources) {
+    auto const is_source = [](Patch const& beside) { return beside.sources; };
+    spreads |= pouring & (layout_.at(layout_.below(id)).wet() |
+                          at_least(rules_.eager, layout_.around(id).on_sides(is_source)));
+  }
+  return spreads;
+}
+
+template <class Layout>
+void Flow<Layout>::refresh(Id id) {
+  auto& patch = layout_.at(id);
+  auto const spreads = spreading_of(id);
+  auto const gained = spreads & ~patch.spreading;
+  patch.spreading = spreads;
+  if (!gained) return;
+  prefer(id);
+  announce(id, {gained, gained, gained, gained});
+}
+
+// Lists what a patch newly offers: the places said for each side, so far as they prefer that side.
+template <class Layout>
+void Flow<Layout>::announce(Id id, std::array<Word, 4> gained) {
+  auto const& preferred = layout_.at(id).preferred;
+  for (std::size_t side = 0; side < 4; ++side) gained[side] &= preferred[side];
+  layout_.outward(id, gained, [&](Id n, Word places) {
+    auto const& beside = layout_.made(n);
+    if (beside.enter & ~beside.wet() & places) list(n);
+  });
+}
+
+// Model section 2, "Preferred sides of n": those with the least D, all of them if none has a D.
+template <class Layout>
+void Flow<Layout>::prefer(Id id) {
+  if (layout_.marks(id).knows_sides) return;
+  knows_ways_ = true;
+  layout_.for_each_beside(id, [&](Id n) {
+    if (layout_.marks(n).known_near <= rules_.reach) know_near(n, rules_.reach);
+  });
+  auto const beds = layout_.beds_around(id);
+  std::array<Word, 4> preferred{all_bits, all_bits, all_bits, all_bits};
+  for (auto d = static_cast<std::size_t>(rules_.reach) + 1; d-- > 0;) {
+    auto const near = beds.on_sides([d](Bed const& bed) { return bed.near[d]; });
+    auto const some = any(near);
+    if (!some) break;  // nor is any nearer
+    for (std::size_t side = 0; side < 4; ++side) preferred[side] &= ~some | near[side];
+  }
+  layout_.made(id).preferred = preferred;
+  layout_.marks(id).knows_sides = true;
+}
+
+// Makes sure that `near` is known up to a distance. D of a place through others stops at sources
+// and where water may not enter; an open outside is all hole, so no way leads on from there.
+template <class Layout>
+void Flow<Layout>::know_near(Id id, int distance) {
+  if (layout_.marks(id).known_near > distance) return;
+  auto const free = ~layout_.made(id).sources & layout_.bed(id).passage;
+  auto& bed = layout_.bed(id);
+  auto& known = layout_.marks(id).known_near;
+  if (known == 0) {
+    bed.near[0] = free & layout_.at(id).hole;
+    known = 1;
+  }
+  while (known <= distance) {
+    auto const d = static_cast<std::size_t>(known);
+    bed.near[d] = bed.near[d - 1];
+    if (bed.near[d] != free) {
+      layout_.for_each_beside(id, [&](Id n) {
+        if (layout_.marks(n).known_near < d) know_near(n, static_cast<int>(d) - 1);
+      });
+      auto const beside =
+          layout_.beds_around(id).on_sides([d](Bed const& other) { return other.near[d - 1]; });
+      bed.near[d] |= free & any(beside);
+    }
+    known = static_cast<std::uint8_t>(d + 1);
+  }
+}
+
+// Forgets D and the preferred sides wherever a way may have led through a new source, and lists
+// what is newly offered without it.
+template <class Layout>
+void Flow<Layout>::forget_ways() {
+  std::vector<Id> doubtful;
+  for (auto id : closed_) {
+    layout_.for_each_near(id, rules_.reach + 1, [&](Id near) {
+      auto& marks = layout_.marks(near);
+      if (!marks.is_made) return;
+      marks.known_near = 0;
+      if (std::exchange(marks.knows_sides, false) && layout_.at(near).spreading) {
+        doubtful.push_back(near);
+      }
+    });
+  }
+  for (auto id : doubtful) {
+    auto const was = layout_.at(id).preferred;
+    prefer(id);
+    auto const& patch = layout_.at(id);
+    std::array<Word, 4> gained;
+    for (std::size_t side = 0; side < 4; ++side) gained[side] = patch.spreading & ~was[side];
+    announce(id, gained);
+  }
+}
+
+}  // namespace leat::water
