@@ -24,6 +24,7 @@ std::vector<model::ExpressionId> conditions_of(model::Design const& design) {
   for (auto const& fill : design.fills) add(fill.control);
   for (auto const& expectation : design.expectations) add(expectation.condition);
   for (auto const& acceptance : design.acceptances) add(acceptance.condition);
+  roots.insert(roots.end(), design.circuit.nevers.begin(), design.circuit.nevers.end());
   return roots;
 }
 

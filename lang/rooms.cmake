@@ -26,7 +26,7 @@ add_custom_command(
 room(lang_render lang/render
      SOURCES check_report.cpp columns.cpp condition.cpp count.cpp design_document.cpp diagnostic_text.cpp
              example.cpp expectation_text.cpp field_document.cpp field_text.cpp finding_pages.cpp guard_document.cpp guard_text.cpp
-             finding_sentences.cpp finding_text.cpp findings_document.cpp json.cpp level_picture.cpp
+             finding_sentences.cpp finding_text.cpp findings_document.cpp islands_text.cpp json.cpp level_picture.cpp
              look.cpp machine_document.cpp machine_dot.cpp machine_text.cpp
              paragraph.cpp source_excerpt.cpp table_csv.cpp table_document.cpp
              table_expect.cpp table_lines.cpp table_markdown.cpp table_sheet.cpp table_text.cpp

@@ -7,6 +7,7 @@
 #include <boost/graph/strong_components.hpp>
 
 #include "engine/contract.hpp"
+#include "engine/logic/truth.hpp"
 #include "engine/explore/known_keys.hpp"
 #include "engine/explore/neighbours.hpp"
 
@@ -249,6 +250,59 @@ class Search {
   std::array<std::uint64_t, block> candidates_, unsettled_;
 };
 
+// The states that are left when events into what never comes about are not done, numbered anew
+// breadth first.
+class Keeping {
+ public:
+  Keeping(logic::Machine const& machine, States const& all) : machine_(machine), all_(all) {}
+
+  States kept() {
+    kept_.events = all_.events;
+    kept_.is_complete = all_.is_complete;
+    kept_.unquiet_as_built = all_.unquiet_as_built;
+    if (all_.size() == 0) return std::move(kept_);
+    number_.assign(all_.size(), States::none);
+    add(0, States::none, 0);
+    for (std::uint32_t from = 0; from < old_.size(); ++from) go_on(from);
+    for (auto const& unquiet : all_.unquiet) {
+      if (number_[unquiet.state] == States::none) continue;
+      kept_.unquiet.push_back(unquiet);
+      kept_.unquiet.back().state = number_[unquiet.state];
+    }
+    return std::move(kept_);
+  }
+
+ private:
+  void go_on(std::uint32_t from) {
+    for (std::size_t event = 0; event < all_.events; ++event) {
+      auto const to = all_.after(old_[from], event);
+      bool const is_done = to != States::none && (to == 0 || !is_never(to));
+      if (is_done && number_[to] == States::none) add(to, from, event);
+      kept_.next.push_back(is_done ? number_[to] : States::none);
+    }
+  }
+
+  void add(std::uint32_t state, std::uint32_t parent, std::size_t event) {
+    number_[state] = static_cast<std::uint32_t>(old_.size());
+    old_.push_back(state);
+    kept_.codes.push_back(all_.codes[state]);
+    kept_.parent.push_back(parent);
+    kept_.event_from_parent.push_back(static_cast<std::uint8_t>(event));
+  }
+
+  bool is_never(std::uint32_t state) const {
+    auto const& circuit = machine_.circuit();
+    auto const values = machine_.values(all_.codes[state]);
+    return std::any_of(circuit.nevers.begin(), circuit.nevers.end(),
+                       [&](auto never) { return logic::is_true(circuit, never, values); });
+  }
+
+  logic::Machine const& machine_;
+  States const& all_;
+  States kept_;
+  std::vector<std::uint32_t> number_, old_;  // by old number, by new one
+};
+
 }  // namespace
 
 std::vector<std::size_t> States::events_to(std::uint32_t state) const {
@@ -259,7 +313,9 @@ std::vector<std::size_t> States::events_to(std::uint32_t state) const {
 }
 
 States reach(logic::Machine const& machine, std::size_t most_states, Successors successors) {
-  return Search(machine, most_states).run(successors);
+  if (machine.circuit().nevers.empty()) return Search(machine, most_states).run(successors);
+  auto const all = Search(machine, most_states).run(Successors::tabled);
+  return Keeping(machine, all).kept();
 }
 
 // Every state is reached from as built, so those that can return are exactly its strong component.

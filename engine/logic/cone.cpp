@@ -15,6 +15,27 @@ Cones::Cones(model::Circuit const& circuit)
       copy_of_(circuit.expressions.size(), none) {
   for (std::size_t i = 0; i < circuit.wire_order.size(); ++i)
     place_of_wire_[circuit.wire_order[i]] = static_cast<std::uint32_t>(i);
+  for (auto never : circuit.nevers) {
+    auto& signals = signals_of_never_.emplace_back();
+    std::vector<ExpressionId> open{never};
+    while (!open.empty()) {
+      auto const node = circuit.expressions[open.back()];
+      open.pop_back();
+      if (node.op == Operator::signal) signals.push_back(node.left);
+      if (node.op >= Operator::negation) open.push_back(node.left);
+      if (node.op > Operator::negation) open.push_back(node.right);
+    }
+  }
+}
+
+void Cones::add_nevers(Cone& cone) {
+  for (std::size_t n = 0; n < signals_of_never_.size(); ++n) {
+    auto const& signals = signals_of_never_[n];
+    bool const is_own = std::all_of(signals.begin(), signals.end(), [&](SignalId signal) {
+      return number_of_[signal] != none;
+    });
+    if (is_own) cone.circuit.nevers.push_back(copy(circuit_->nevers[n], cone));
+  }
 }
 
 SignalId Cones::number(SignalId signal, Cone& cone) {
@@ -73,6 +94,7 @@ Cone Cones::of(std::vector<ExpressionId> const& roots) {
   std::sort(wires.begin(), wires.end(), [&](SignalId a, SignalId b) {
     return place_of_wire_[cone.signals[a]] < place_of_wire_[cone.signals[b]];
   });
+  add_nevers(cone);
   forget(cone);
   return cone;
 }

@@ -8,7 +8,7 @@
 namespace leat::logic {
 
 // What some expressions follow from, as a circuit by itself: what happens in it does not depend on
-// the rest of the whole.
+// the rest of the whole. Of what never comes about it has what is said of its own signals alone.
 struct Cone {
   model::Circuit circuit;
   std::vector<model::SignalId> signals;    // by its own id, the id in the whole
@@ -29,9 +29,11 @@ class Cones {
   static constexpr std::uint32_t none = std::numeric_limits<std::uint32_t>::max();
   model::SignalId number(model::SignalId, Cone&);
   model::ExpressionId copy(model::ExpressionId root, Cone&);
+  void add_nevers(Cone&);
   void forget(Cone const&);
 
   model::Circuit const* circuit_;
+  std::vector<std::vector<model::SignalId>> signals_of_never_;  // that stand in it
   std::vector<std::uint32_t> place_of_wire_;  // in the whole order; by signal
   std::vector<std::uint32_t> number_of_, copy_of_;  // while a cone is made; none outside it
   std::vector<model::ExpressionId> copied_, open_;

@@ -37,6 +37,8 @@ struct Circuit {
   std::vector<Signal> signals;
   // Wires in an order in which each uses only inputs and earlier wires.
   std::vector<SignalId> wire_order;
+  // What never comes about once all is quiet: the builder promises not to bring it about.
+  std::vector<ExpressionId> nevers{};
 
   ExpressionId add(ExpressionNode node) {
     expressions.push_back(node);

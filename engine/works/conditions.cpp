@@ -51,6 +51,7 @@ void Conditions::follow(model::Circuit const& settled) {
   for (auto wire : settled.wire_order)
     of_own_signal_[wire] = evaluated(settled, settled.signals[wire].definition);
   for (auto root : cone_.roots) evaluated(settled, root);
+  for (auto never : settled.nevers) evaluated(settled, never);
 }
 
 // Operands first, by a stack of its own: chains can be longer than any call stack.
@@ -144,8 +145,18 @@ class Translation {
 
 }  // namespace
 
-// Without memory every combination of inputs comes about by flipping one after the other.
+// Without memory every combination of inputs comes about by flipping one after the other, but for
+// what never does. With memory what is excluded may be all that leads to something: then only a bound
+// of what can come about is known.
 void Conditions::reach() {
+  auto const& nevers = cone_.circuit.nevers;
+  find_states();
+  if (!nevers.empty() && reachable_ != Diagram::always) is_reachable_known_ = false;
+  for (auto never : nevers)
+    reachable_ = diagram_.both(reachable_, !of_own_expression_[never]);
+}
+
+void Conditions::find_states() {
   auto const& signals = cone_.circuit.signals;
   if (std::none_of(signals.begin(), signals.end(), [](auto const& s) { return s.is_memory(); }))
     return;

@@ -44,6 +44,7 @@ class Conditions {
   void follow(model::Circuit const& settled);
   Function evaluated(model::Circuit const& settled, model::ExpressionId);
   void reach();
+  void find_states();
 
   logic::Cone cone_;
   logic::Diagram diagram_;

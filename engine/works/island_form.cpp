@@ -280,6 +280,7 @@ std::vector<std::uint32_t> Form::key() const {
   words.all(design.fills);
   words.all(design.circuit.signals);
   words.all(design.circuit.expressions);
+  words.all(design.circuit.nevers);
   words.all(design.inlets);
   words.all(design.outlets);
   words.all(design.plates);

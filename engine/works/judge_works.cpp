@@ -19,6 +19,7 @@ std::vector<model::ExpressionId> roots_of(model::Design const& plant) {
   for (auto const& fill : plant.fills) add(fill.control);
   for (auto const& expectation : plant.expectations) add(expectation.condition);
   for (auto const& acceptance : plant.acceptances) add(acceptance.condition);
+  roots.insert(roots.end(), plant.circuit.nevers.begin(), plant.circuit.nevers.end());
   return roots;
 }
 

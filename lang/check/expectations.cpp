@@ -150,6 +150,39 @@ bool resolve_condition(Reading const& reading, Clause const& clause, SaidBefore&
   return true;
 }
 
+// Signals of places, such as `second.late`, are those of the works that is meant.
+bool has_known_places(Reading const& reading, Sights const& sights, Clause const& clause,
+                      std::size_t junction) {
+  if (!clause.condition) return true;
+  auto const junctions = sights.drawings.size();
+  bool is_sound = true;
+  for_each_name(*clause.condition, [&](syntax::Expression const& name) {
+    if (name.name.find('.') == std::string::npos) return;
+    bool const is_known = junction >= junctions &&
+                          sights.scopes[junction - junctions].named(reading.names, name.name);
+    if (is_known) return;
+    reading.unknown.add(NameKind::signal, {name.name, name.span});
+    is_sound = false;
+  });
+  return is_sound;
+}
+
+// What bodies do one after the other, or how long they take, is asked of what is placed.
+bool is_fit_for_works(Reading const& reading, Sights const& sights, Clause const& clause,
+                      std::size_t junction) {
+  bool const is_in_time = clause.kind == ClauseKind::deals || clause.kind == ClauseKind::clears ||
+                          !clause.events.empty();
+  if (junction < sights.drawings.size() || !is_in_time) return true;
+  reading.sink.report(
+      {Listed("works-in-time"),
+       "A works is not asked what happens in time",
+       {clause.span, "events, trains and times to clear are asked of junctions", {}},
+       {{name_of(reading.names, junction).span,
+         fmt::format("'{}' is a works", name_of(reading.names, junction).text), {}}},
+       "Ask it of the junction that is placed, or say what must hold in every combination."});
+  return false;
+}
+
 std::optional<syntax::Word> junction_named(ExpectDeclaration const& block, Clause const& clause) {
   if (clause.place && clause.place->junction) return clause.place->junction;
   return block.junction;
@@ -190,6 +223,8 @@ std::vector<Wanted> read_expectations(Reading const& reading, Sights const& sigh
                                           subject.inlet, clause.span);
       if (!junction) continue;
       wanted.junction = *junction;
+      is_sound = has_known_places(reading, sights, clause, *junction) && is_sound;
+      is_sound = is_fit_for_works(reading, sights, clause, *junction) && is_sound;
       is_sound = resolve_subject(reading, sights, subject, wanted) && is_sound;
       is_sound = resolve_object(reading, sights, clause, wanted) && is_sound;
       if (!is_sound) continue;

@@ -52,6 +52,7 @@ struct Sights {
   std::vector<Drawing> const& drawings;  // by junction
   std::vector<Ports> const& ports;       // by junction
   std::vector<Plant> const& plants;      // by works
+  std::vector<Scopes> const& scopes;     // by works
   // Of the file that is judged: nothing else speaks of inlets.
   std::map<std::string, std::vector<std::size_t>, std::less<>> junctions_of_inlet;
 };

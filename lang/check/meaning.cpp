@@ -75,7 +75,7 @@ Meaning understand(syntax::Document const& folded, source::SourceText const& sou
   check_port_materials(reading, meaning.fills, meaning.materials);
   check_plates(reading, meaning.drawings, meaning.fills, meaning.materials);
   lay_out_works(reading, folded, unfolder, numbers, meaning);
-  Sights sights{meaning.drawings, meaning.ports, meaning.plants, {}};
+  Sights sights{meaning.drawings, meaning.ports, meaning.plants, meaning.scopes, {}};
   for (auto const junction : meaning.names.judged().junctions) {
     for (auto const* inlet : meaning.ports[junction].inlets)
       sights.junctions_of_inlet[inlet->name.text].push_back(junction);

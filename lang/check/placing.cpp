@@ -37,6 +37,7 @@ class Placing {
     shift(0, {std::max(-box.least.x, 0), std::max(-box.least.y, 0), std::max(-box.least.z, 0)});
     auto const most = box_of(0).most;
     plant_.width = most.x, plant_.depth = most.y, plant_.height = most.z;
+    if (is_sound_ && plant_.placed.empty()) report_empty();
     plant_.is_sound = is_sound_ && fits();
     if (plant_.is_sound) settle_ports(plant_, content);
   }
@@ -239,6 +240,16 @@ class Placing {
                           {},
                           "Place the junctions nearer to each other and to 0 0 0; joins bridge any way."});
     return false;
+  }
+
+  void report_empty() {
+    is_sound_ = false;
+    auto const& name = plant_.declaration->name;
+    reading_.sink.report({Listed("empty-works"),
+                          fmt::format("Works '{}' places nothing", name.text),
+                          {name.span, "nothing stands in this works", {}},
+                          {},
+                          "Place a junction in it: 'place DESIGN as NAME at 0 0 0'."});
   }
 
   void report_same_name(PlaceDeclaration const& place, source::Span first) {

@@ -44,6 +44,15 @@ std::optional<Scopes::Id> Scopes::find(std::string_view name) const {
   return found->second;
 }
 
+std::optional<Scopes::Named> Scopes::named(Names const& names, std::string_view name) const {
+  auto const dot = name.rfind('.');
+  if (dot == std::string_view::npos) return std::nullopt;
+  auto const scope = find(name.substr(0, dot));
+  auto const signal = names.signals.find(name.substr(dot + 1));
+  if (!scope || !signal) return std::nullopt;
+  return Named{*scope, *signal};
+}
+
 Scopes::Id Scopes::home(Id scope, SignalId signal) const {
   while (scope != file && scopes_[scope].own.count(signal) == 0) scope = scopes_[scope].outer;
   return scope;

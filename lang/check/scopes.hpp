@@ -31,6 +31,12 @@ class Scopes {
   std::optional<Id> find(std::string_view name) const;
   // The scope whose signal is meant where a signal is named in `scope`.
   Id home(Id scope, model::SignalId) const;
+  // "second.late": the place's scope and the signal of the file.
+  struct Named {
+    Id scope = file;
+    model::SignalId signal = 0;
+  };
+  std::optional<Named> named(Names const&, std::string_view name) const;
   // What stands for the signal in the scope whose own it is, if it is replaced there.
   syntax::Expression const* replacement(Id scope, model::SignalId) const;
   // The signals of the file that an expression and all it follows from use.

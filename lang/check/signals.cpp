@@ -31,14 +31,28 @@ void note_unknown(Reading const& reading, std::optional<Expression> const& expre
   if (expression) note_unknown(reading, *expression);
 }
 
+// A name with a dot is a signal of a place, which is looked for where it is known which works is
+// meant.
+void note_unknown_in_clause(Reading const& reading, syntax::Clause const& clause) {
+  if (!clause.condition) return;
+  for_each_name(*clause.condition, [&](Expression const& name) {
+    bool const is_of_place = name.name.find('.') != std::string::npos;
+    if (!is_of_place && !reading.names.signals.find(name.name))
+      reading.unknown.add(NameKind::signal, {name.name, name.span});
+  });
+}
+
 void note_unknown_outside_signals(Reading const& reading) {
+  for (auto const* block : all_of<syntax::SignalsDeclaration>(reading.document)) {
+    for (auto const& never : block->nevers) note_unknown(reading, never.condition);
+  }
   for (auto const* mark : reading.names.marks) {
     if (mark->choice) note_unknown(reading, mark->choice->control);
   }
   for (auto const* accept : all_of<syntax::AcceptDeclaration>(reading.document))
     note_unknown(reading, accept->condition);
   for (auto const* block : all_of<syntax::ExpectDeclaration>(reading.document)) {
-    for (auto const& clause : block->clauses) note_unknown(reading, clause.condition);
+    for (auto const& clause : block->clauses) note_unknown_in_clause(reading, clause);
   }
 }
 

@@ -23,8 +23,14 @@ bool is_known(render::Subject const& subject, Judgement const& judged, Terminal&
 Exit run(GuardOptions const& options, Terminal& terminal) {
   auto const loaded = load(options.file, terminal);
   if (!loaded) return Exit::unusable;
-  auto const chosen = chosen_junctions(*loaded, options.junction, terminal);
+  auto chosen = chosen_junctions(*loaded, options.junction, terminal);
   if (!chosen) return Exit::unusable;
+  std::erase_if(*chosen, [&](auto i) { return loaded->junctions[i].map.is_works(); });
+  if (chosen->empty()) {
+    terminal.refuse("a works is not asked what its changes do to creatures inside",
+                    "ask the junctions that it places, in their own files");
+    return Exit::unusable;
+  }
   std::vector<Judgement> judgements;
   for (auto i : *chosen) {
     auto const subject = loaded->subject(i);

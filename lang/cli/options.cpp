@@ -110,6 +110,8 @@ void add_show(CommandLine& line) {
   add_when(command, line.show.when);
   add_deeds(command, line.show.deeds);
   command->add_option("--level", line.show.level, "only this level, counted from 0");
+  command->add_flag("--islands", line.show.is_of_islands,
+                    "the pieces that are judged by themselves, and what each depends on");
   add_junction(command, line.show.junction);
   add_format(command, line.show.format, {"text", "json"}, "text or json");
 }

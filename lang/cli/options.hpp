@@ -27,6 +27,7 @@ struct TableOptions {
 struct ShowOptions {
   std::string file, when, deeds, junction, format = "text";
   std::optional<int> level;
+  bool is_of_islands = false;  // what the drawing falls into, instead of its water
 };
 
 struct FollowOptions {

@@ -4,6 +4,7 @@
 #include "lang/cli/loaded.hpp"
 #include "lang/cli/setting.hpp"
 #include "lang/render/field_text.hpp"
+#include "lang/render/islands_text.hpp"
 
 namespace leat::cli {
 
@@ -17,6 +18,18 @@ bool has_level(render::Subject const& subject, std::optional<int> level, Termina
   return false;
 }
 
+Exit show_islands(Loaded const& loaded, std::vector<std::size_t> const& chosen,
+                  Terminal& terminal) {
+  std::string text;
+  for (auto i : chosen) {
+    auto const subject = loaded.subject(i);
+    if (!text.empty()) text += "\n";
+    text += render::islands_text(subject, works::islands_of(subject.design));
+  }
+  terminal.result(text);
+  return Exit::holds;
+}
+
 }  // namespace
 
 Exit run(ShowOptions const& options, Terminal& terminal) {
@@ -24,6 +37,7 @@ Exit run(ShowOptions const& options, Terminal& terminal) {
   if (!loaded) return Exit::unusable;
   auto const chosen = chosen_junctions(*loaded, options.junction, terminal);
   if (!chosen) return Exit::unusable;
+  if (options.is_of_islands) return show_islands(*loaded, *chosen, terminal);
   std::vector<render::FieldPart> parts;
   std::string text;
   for (auto i : *chosen) {

@@ -65,7 +65,7 @@ inline constexpr std::array catalogue{
     CatalogueRow{"unknown-practice", "A rule of practice that there is not is set."},
     CatalogueRow{"unknown-property", "A body has a property that there is not."},
     // numbers and repetitions
-    CatalogueRow{"unknown-number", "A number that is not declared is used."},
+    CatalogueRow{"unknown-number", "A number that is not declared is used, or given to a place."},
     CatalogueRow{"impossible-number", "A number divides by 0 or has an exponent below 0."},
     CatalogueRow{"number-out-of-range",
                  "A number is beyond what is reckoned with, or a level below 0."},
@@ -122,10 +122,10 @@ inline constexpr std::array catalogue{
     // works
     CatalogueRow{"works-in-itself", "A works is placed within itself, or too deep within others."},
     CatalogueRow{"unknown-design", "Something that is neither junction nor works is placed."},
-    CatalogueRow{"unknown-number", "A place gives a number that what it places does not have."},
     CatalogueRow{"unused-setting", "A place gives a signal that nothing in it depends on."},
     CatalogueRow{"joined-twice", "An outlet is joined to two inlets."},
     CatalogueRow{"overlap", "Two places overlap in cells that are not filled alike."},
+    CatalogueRow{"works-in-time", "A works is asked what only junctions are asked."},
     CatalogueRow{"empty-works", "A works places nothing."},
     CatalogueRow{"accepted-twice", "The same finding is accepted twice."},
 };

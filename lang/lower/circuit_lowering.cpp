@@ -65,6 +65,9 @@ CircuitLowering::CircuitLowering(check::Meaning const& meaning, check::Scopes co
     if (declaration.on) circuit_.signals[s].definition = lower(*declaration.on);
     if (declaration.off) circuit_.signals[s].reset = lower(*declaration.off);
   }
+  for (auto const* block : check::all_of<syntax::SignalsDeclaration>(*meaning.document)) {
+    for (auto const& never : block->nevers) circuit_.nevers.push_back(lower(never.condition));
+  }
 }
 
 // Wires of places follow the file's and those of outer places, never the other way round; within a
@@ -158,8 +161,13 @@ void CircuitLowering::define_open() {
 }
 
 ExpressionId CircuitLowering::lower_in(syntax::Expression const& expression, Scope scope) {
-  if (expression.kind == ExpressionKind::name)
-    return meant(scope, *names_.signals.find(expression.name));
+  if (expression.kind == ExpressionKind::name) {
+    if (auto const signal = names_.signals.find(expression.name)) return meant(scope, *signal);
+    require(scopes_ != nullptr, "CircuitLowering: a signal of a place, outside of a works");
+    auto const named = scopes_->named(names_, expression.name);
+    require(named.has_value(), "CircuitLowering: an unknown signal");
+    return meant(named->scope, named->signal);
+  }
   if (auto const found = known_.find({&expression, scope}); found != known_.end())
     return found->second;
   std::vector<ExpressionId> operands;

@@ -8,6 +8,7 @@
 #include "lang/render/diagnostic_text.hpp"
 #include "lang/render/example.hpp"
 #include "lang/render/finding_sentences.hpp"
+#include "lang/render/islands_text.hpp"
 #include "lang/render/paragraph.hpp"
 #include "lang/render/words.hpp"
 #include "lang/render/works_condition.hpp"
@@ -150,18 +151,9 @@ std::string claim_text(JudgedWorks const& works, std::size_t index, Look look) {
 
 std::vector<std::string> places_of(JudgedWorks const& works, std::uint32_t part) {
   std::vector<std::string> names;
-  auto const& grid = works.judgement.islands.parts[part].design.grid;
   for (auto const& copy : works.judgement.islands.copies) {
     if (copy.part != part) continue;
-    auto const& low = copy.corner;
-    auto const across = copy.is_across ? grid.depth() : grid.width();
-    auto const along = copy.is_across ? grid.width() : grid.depth();
-    auto const at = works.subject.map.placed_in(
-        {low.x + 1, low.y + 1, low.z + 1},
-        {low.x + std::max(across - 2, 1), low.y + std::max(along - 2, 1),
-         low.z + std::max(grid.height() - 2, 1)});
-    std::string name;
-    for (auto i : at) name += (name.empty() ? "" : "+") + works.subject.map.placed[i].name.name;
+    auto name = standing_words(works.subject, works.judgement.islands.parts[part], copy);
     if (!name.empty()) names.push_back(std::move(name));
   }
   return names;

@@ -23,6 +23,24 @@ ROOT = HERE.parents[1]
 SCHEMAS = ROOT / "docs" / "schemas"
 
 
+def has_works(path: Path) -> bool:
+    return any(line.startswith("works ") for line in path.read_text(encoding="utf-8").splitlines())
+
+
+def works_commands(example: str) -> dict[str, list[str]]:
+    """The same where junctions are put together: what is asked of the whole."""
+    return {
+        "check.txt": ["check", "--as", "text", example],
+        "check.lines": ["check", "--as", "lines", example],
+        "check.json": ["check", "--as", "json", example],
+        "table.txt": ["table", example],
+        "table.md": ["table", "--as", "markdown", example],
+        "table.csv": ["table", "--as", "csv", example],
+        "table.expect": ["table", "--as", "expect", example],
+        "islands.txt": ["show", "--islands", example],
+    }
+
+
 def commands(example: str, inlets: list[str]) -> dict[str, list[str]]:
     """Output file -> arguments, for one example."""
     found = {
@@ -88,8 +106,13 @@ def main() -> int:
         example = f"examples/{path.name}"
         resolved = json.loads(run(leat, ["resolve", example])[0])
         inlets = sorted({i["name"] for j in resolved["junctions"] for i in j["inlets"]})
-        check_documents(leat, example, inlets)
-        for name, arguments in commands(example, inlets).items():
+        if has_works(path):
+            check_schema(run(leat, ["table", example, "--as", "json"])[0])
+            wished = works_commands(example)
+        else:
+            check_documents(leat, example, inlets)
+            wished = commands(example, inlets)
+        for name, arguments in wished.items():
             text, code = run(leat, arguments)
             if name.endswith(".json"):
                 check_schema(text)

@@ -23,6 +23,7 @@ ENGINE = {
     "engine/verdicts": "model logic body explore tables findings",
     "engine/motion": "model water body",
     "engine/judge": "model logic water body explore tables findings verdicts",
+    "engine/works": "model logic body explore tables findings verdicts judge",
 }
 LANG = {
     "lang/source": "",
@@ -40,7 +41,7 @@ ENGINE_SEEN_BY = {"lang/source": {"model"}, "lang/diagnostics": {"model"}, "lang
 # A package, and the rooms whose sources (and, where said, headers) may include it.
 PACKAGES = [
     (re.compile(r"^boost/spirit/"), {"lang/grammar"}, True),
-    (re.compile(r"^boost/graph/"), {"engine/body", "engine/explore"}, False),
+    (re.compile(r"^boost/graph/"), {"engine/body", "engine/explore", "engine/works"}, False),
     (re.compile(r"^boost/"), {"lang/grammar"}, True),
     (re.compile(r"^CLI/"), {"lang/cli"}, True),
     (re.compile(r"^nlohmann/"), {"lang/render", "lang/cli"}, True),

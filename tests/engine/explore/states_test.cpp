@@ -70,6 +70,19 @@ std::size_t check_against_plain_search(model::Circuit const& circuit) {
 }  // namespace
 
 // Closed form: m toggles in a ripple reach all 2^m counts, each with the trigger on and off.
+TEST_CASE("states: events into what never comes about are not done") {
+  wired::Circuit wires;
+  auto const a = wires.input(), b = wires.input();
+  auto const both = wires.conjunction(wires.of(a), wires.of(b));
+  auto circuit = wires.built();
+  circuit.nevers.push_back(both);
+  auto const states = explore::reach(logic::Machine(circuit));
+  CHECK(states.size() == 3);
+  CHECK(states.after(1, 1) == explore::States::none);
+  CHECK(states.after(1, 0) == 0);
+  CHECK(explore::without_return(states).empty());
+}
+
 TEST_CASE("a ripple of m toggles has 2^m counts") {
   for (int toggles : {1, 3, 8}) {
     auto const circuit = wired::ripple(toggles);

@@ -1,0 +1,72 @@
+#include "lang/render/islands_text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "engine/logic/settled_circuit.hpp"
+#include "lang/render/columns.hpp"
+#include "lang/render/paragraph.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::render {
+
+namespace {
+
+constexpr std::size_t most_names = 6;
+
+std::string extent_words(model::Grid const& grid) {
+  return fmt::format("{} x {} x {}", std::max(grid.width() - 2, 1), std::max(grid.depth() - 2, 1),
+                     std::max(grid.height() - 2, 1));
+}
+
+std::string support_words(Subject const& subject, works::Part const& part,
+                          works::Copy const& copy) {
+  std::vector<std::string> names;
+  for (auto signal : logic::variables_of(logic::settled_circuit(part.design.circuit)))
+    names.push_back(subject.map.signals[copy.signals[signal]].name);
+  return names.empty() ? "no signal" : listed(names, "and", most_names);
+}
+
+}  // namespace
+
+std::string standing_words(Subject const& subject, works::Part const& part,
+                           works::Copy const& copy) {
+  auto const& grid = part.design.grid;
+  auto const& low = copy.corner;
+  auto const across = copy.is_across ? grid.depth() : grid.width();
+  auto const along = copy.is_across ? grid.width() : grid.depth();
+  auto const at = subject.map.placed_in(
+      {low.x + 1, low.y + 1, low.z + 1},
+      {low.x + std::max(across - 2, 1), low.y + std::max(along - 2, 1),
+       low.z + std::max(grid.height() - 2, 1)});
+  std::string name;
+  for (auto i : at) name += (name.empty() ? "" : "+") + subject.map.placed[i].name.name;
+  return name;
+}
+
+std::string islands_text(Subject const& subject, works::Islands const& islands) {
+  auto text = fmt::format("{} {}: {} in {}\n\n", subject.map.is_works() ? "works" : "junction",
+                          subject.map.junction.name, counted(islands.copies.size(), "island"),
+                          counted(islands.parts.size(), "kind"));
+  std::vector<std::vector<std::string>> lines{{"islands", "cells across", "depends on", "stands in"}};
+  for (std::uint32_t part = 0; part < islands.parts.size(); ++part) {
+    std::vector<std::string> places;
+    works::Copy const* first = nullptr;
+    std::size_t count = 0;
+    for (auto const& copy : islands.copies) {
+      if (copy.part != part) continue;
+      if (first == nullptr) first = &copy;
+      ++count;
+      auto const at = standing_words(subject, islands.parts[part], copy);
+      auto const low = place_code({copy.corner.x + 1, copy.corner.y + 1, copy.corner.z + 1});
+      places.push_back(at.empty() ? low : at);
+    }
+    lines.push_back({std::to_string(count), extent_words(islands.parts[part].design.grid),
+                     support_words(subject, islands.parts[part], *first),
+                     listed(places, "and", most_names)});
+  }
+  return text + aligned(lines, 4);
+}
+
+}  // namespace leat::render
