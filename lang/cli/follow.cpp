@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "engine/body/surroundings.hpp"
+#include "engine/body/travel.hpp"
 #include "lang/cli/commands.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/cli/setting.hpp"
@@ -50,6 +51,11 @@ render::TrailPart part_of(render::Subject const& subject, Question const& questi
   auto outcome = body::outcome_of(graph);
   auto components = body::strong_components(graph);
   auto dominators = body::immediate_dominators(graph);
+  std::vector<render::Pace> paces;
+  for (auto outlet : outcome.outlets)
+    paces.push_back({outlet, body::quickest_trip(here, graph, outlet),
+                     body::longest_trip(here, graph, outlet),
+                     body::throughput(here, graph, outlet)});
   return {subject,
           question.inlet,
           profile,
@@ -59,7 +65,8 @@ render::TrailPart part_of(render::Subject const& subject, Question const& questi
           std::move(graph),
           std::move(outcome),
           std::move(components),
-          std::move(dominators)};
+          std::move(dominators),
+          std::move(paces)};
 }
 
 render::Journey journey_of(render::TrailPart const& part, render::Scene const& scene,

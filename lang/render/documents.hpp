@@ -1,8 +1,10 @@
 #pragma once
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "engine/body/capacity.hpp"
 #include "engine/body/outcome.hpp"
 #include "engine/body/shape.hpp"
 #include "engine/judge.hpp"
@@ -40,6 +42,12 @@ std::string field_document(std::vector<FieldPart> const&);
 std::string table_document(std::vector<TableSheet> const&);
 
 // leat-trail: `leat follow --as json`.
+// How long bodies take from an inlet to an outlet, and how many of them can follow each other.
+struct Pace {
+  model::OutletId outlet = 0;
+  std::optional<int> quickest, longest;  // ticks; none without a bound
+  body::Throughput throughput;
+};
 struct TrailPart {
   Subject subject;
   model::InletId inlet = 0;
@@ -51,6 +59,7 @@ struct TrailPart {
   body::Outcome outcome;
   body::Components components;
   std::vector<std::uint32_t> dominators;
+  std::vector<Pace> paces;  // by outlet reached
 };
 std::string trail_document(std::vector<TrailPart> const&);
 

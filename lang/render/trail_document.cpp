@@ -34,6 +34,24 @@ Json moves_json(body::RouteGraph const& graph) {
   return list;
 }
 
+Json paces_json(TrailPart const& part) {
+  auto const ticks = [](std::optional<int> time) { return time ? Json(*time) : Json(nullptr); };
+  auto list = Json::array();
+  for (auto const& pace : part.paces) {
+    auto narrowest = Json::array();
+    for (auto const& narrow : pace.throughput.narrowest)
+      narrowest.push_back(place_json(part.subject.design.grid.place(narrow.cell)));
+    bool const is_limited = pace.throughput.rate != body::no_limit;
+    list.push_back({{"outlet", part.subject.map.outlets[pace.outlet].name},
+                    {"quickest", ticks(pace.quickest)},
+                    {"longest", ticks(pace.longest)},
+                    {"per_second",
+                     is_limited ? Json(static_cast<double>(pace.throughput.rate) / 1e6) : nullptr},
+                    {"narrowest", std::move(narrowest)}});
+  }
+  return list;
+}
+
 }  // namespace
 
 std::string trail_document(std::vector<TrailPart> const& parts) {
@@ -51,7 +69,8 @@ std::string trail_document(std::vector<TrailPart> const& parts) {
                                      {"done", names_of(part.subject.map.signals, part.flips)},
                                      {"positions", std::move(positions)},
                                      {"moves", moves_json(part.graph)},
-                                     {"starts", part.graph.starts}});
+                                     {"starts", part.graph.starts},
+                                     {"paces", paces_json(part)}});
   }
   return printed(document);
 }

@@ -67,6 +67,30 @@ std::string pictures(Journey const& journey, std::vector<Cell> cells, Look look)
   return result;
 }
 
+std::string rate_words(Subject const& subject, body::Throughput const& throughput) {
+  if (throughput.rate == body::no_limit) return {};
+  auto words = fmt::format("; at most {:.2f} a second", static_cast<double>(throughput.rate) / 1e6);
+  if (throughput.narrowest.empty()) return words;
+  words += ", narrowest at " + place_code(subject.design.grid.place(throughput.narrowest.front().cell));
+  auto const more = throughput.narrowest.size() - 1;
+  return more == 0 ? words : words + fmt::format(" and {}", counted(more, "more cell"));
+}
+
+// How long it takes from the inlet, and how many can follow each other.
+std::string pace_line(Journey const& journey, body::Ending const& ending) {
+  auto const& [part, scene, endings, left_out] = journey;
+  if (ending.kind != body::EndingKind::outlet) return {};
+  auto const pace = std::find_if(part.paces.begin(), part.paces.end(),
+                                 [&](Pace const& one) { return one.outlet == ending.outlet; });
+  if (pace == part.paces.end() || !pace->quickest) return {};
+  auto const quickest = time_words(part.subject, *pace->quickest);
+  auto words = "in at most " + (pace->longest ? time_words(part.subject, *pace->longest) : quickest);
+  if (!pace->longest) words = quickest + " at most by the shortest way, without a bound by others";
+  if (pace->longest && *pace->longest != *pace->quickest)
+    words += ", by the shortest way " + quickest;
+  return fmt::format("    {}{}\n\n", words, rate_words(part.subject, pace->throughput));
+}
+
 std::string ending_text(Journey const& journey, body::Ending const& ending, Look look) {
   auto const& graph = journey.part.graph;
   auto const steps = ending.trail.steps.size();
@@ -75,6 +99,7 @@ std::string ending_text(Journey const& journey, body::Ending const& ending, Look
                                      [&](std::uint32_t s) { return !graph.steps[s].is_sure; });
   auto result = fmt::format("\n{}, {}{}\n\n", painted(look, Role::strong, heading),
                             counted(steps, "step"), is_unsure ? ", not all of them sure" : "");
+  result += pace_line(journey, ending);
   result += steps_table(journey, ending.trail);
   auto cells = ending.loop;
   for (auto i : ending.trail.positions) cells.push_back(graph.positions[i].feet);

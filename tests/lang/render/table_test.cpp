@@ -127,7 +127,7 @@ TEST_CASE("the sheet of a judged junction holds every row once") {
   REQUIRE(full.rows.size() == 4);
   REQUIRE(full.lanes.size() == 1);
   CHECK(full.lanes[0].routes.size() == 4);
-  std::size_t told = 0;
+  Count told = 0;
   for (auto const& d : full.lanes[0].destinations) told += d.combinations;
   CHECK(told == 4);
 }
