@@ -35,7 +35,7 @@ def hand_made_trail() -> dict[str, Any]:
     """0 forks to 1 and 2, which circle (1-2) and meet in 3, an outlet; 2 may also end dry in 4."""
     moves = [(0, 1), (0, 2), (1, 2), (2, 1), (1, 3), (2, 3), (2, 4)]
     return {
-        "name": "yard", "inlet": "mill", "body": "walker", "assignment": {}, "done": [], "starts": [0],
+        "name": "yard", "inlet": "mill", "body": "walker", "assignment": {}, "done": [], "starts": [0], "paces": [],
         "positions": [
             position(None, False, 0, None), position(None, False, 1, 0), position(None, False, 1, 0),
             position("outlet", False, 2, 0), position("dry", True, 3, 2)],

@@ -10,15 +10,10 @@ using verdicts::Truthfulness;
 
 namespace {
 
-// Two side turns one after the other, the second joined to the straight way of the first; lever 0
-// works the first, lever 1 the second. Outlets: 0 and 1 of the first, 2 and 3 of the second.
-model::Design two_turns() {
-  auto design = drawn::draw(
-      {{"wi..sa..AXXXXXXXXXXXX", "XXXXXbXXXXXXXXXXXXXXX", "XXXXX.XXXXXXXXXXXXXXX",
-        "XXXXXBXXXXXXXXXXXXXXX"},
-       {"....swa..XXXXXXXXXXXX", "XXXXXbXXXXXXXXXXXXXXX", "XXXXX.XXXXXXXXXXXXXXX",
-        "XXXXX.XXXXXXXXXXXXXXX"}});
-  return design;
+// A side turn on lever 0: straight on to outlet 0, or aside to outlet 1.
+model::Design turn() {
+  return drawn::draw({{"wi..sa..A", "XXXXbXXXX", "XXXX.XXXX", "XXXXBXXXX"},
+                      {"...swa...", "XXXXbXXXX", "XXXX.XXXX", "XXXX.XXXX"}});
 }
 
 verdicts::Truthfulness judged(model::Design design, model::Expectation expectation) {
@@ -29,7 +24,7 @@ verdicts::Truthfulness judged(model::Design design, model::Expectation expectati
 }  // namespace
 
 TEST_CASE("claims: a plant of one junction is judged as the junction itself") {
-  auto const design = two_turns();
+  auto const design = turn();
   auto const works = works::judge_works(design);
   auto const plain = judge(design);
   REQUIRE(works.passages.size() == design.inlets.size());
@@ -46,7 +41,7 @@ TEST_CASE("claims: a plant of one junction is judged as the junction itself") {
 }
 
 TEST_CASE("claims: holds, violated with the nearest combination, and empty") {
-  auto design = two_turns();
+  auto design = turn();
   auto const lever = design.circuit.add({model::Operator::signal, 0, 0});
   auto const off = design.circuit.add({model::Operator::negation, lever, 0});
   auto const never = design.circuit.add({model::Operator::conjunction, lever, off});
@@ -64,7 +59,7 @@ TEST_CASE("claims: holds, violated with the nearest combination, and empty") {
 }
 
 TEST_CASE("claims: what is promised never to come about is not held against a plant") {
-  auto design = two_turns();
+  auto design = turn();
   auto const lever = design.circuit.add({model::Operator::signal, 0, 0});
   model::Expectation const expectation{Claim::reaches, 0, {}, 0, std::nullopt};
   CHECK(judged(design, expectation) == Truthfulness::violated);
