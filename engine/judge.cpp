@@ -28,6 +28,22 @@ std::vector<model::ExpressionId> conditions_of(model::Design const& design) {
   return roots;
 }
 
+// Signals that something here depends on, and those that nothing else does either.
+std::vector<bool> used_or_own(model::Design const& design) {
+  auto const& signals = design.circuit.signals;
+  std::vector<bool> is_own(signals.size(), true);
+  for (auto signal : design.used_elsewhere) is_own[signal] = false;
+  auto roots = conditions_of(design);
+  for (SignalId s = 0; s < signals.size(); ++s) {
+    if (!is_own[s]) continue;
+    if (!signals[s].is_input()) roots.push_back(signals[s].definition);
+    if (signals[s].kind == model::SignalKind::latch) roots.push_back(signals[s].reset);
+  }
+  auto is_used = logic::used_signals(design.circuit, roots);
+  for (SignalId s = 0; s < signals.size(); ++s) is_used[s] = is_used[s] || is_own[s];
+  return is_used;
+}
+
 constexpr std::vector<findings::Sighting> (*families_of_ways[])(findings::Passage const&) = {
     findings::rests,
     findings::endless_loops,
@@ -169,10 +185,12 @@ model::Circuit circuit_to_run(model::Design const& design, int most_variables) {
   auto const settled = logic::settled_circuit(design.circuit);
   auto const count = logic::variables_of(settled).size();
   auto const all = logic::variables_of(design.circuit).size();
-  if (count <= static_cast<std::size_t>(most_variables) && all <= logic::Machine::most_variables)
-    return design.circuit;
-  return logic::holding_unused(design.circuit,
-                               logic::used_signals(design.circuit, conditions_of(design)));
+  bool const fits =
+      count <= static_cast<std::size_t>(most_variables) && all <= logic::Machine::most_variables;
+  if (fits && design.used_elsewhere.empty()) return design.circuit;
+  return logic::holding_unused(
+      design.circuit, fits ? used_or_own(design)
+                           : logic::used_signals(design.circuit, conditions_of(design)));
 }
 
 bool fits_machine(model::Design const& design) {

@@ -66,8 +66,8 @@ std::optional<Solved> solve_after(model::Design const&, std::vector<model::Signa
 // one; without it there is no machine to be run.
 bool fits_machine(model::Design const&);
 
-// The logic to be run for a design: its circuit, with what nothing depends on held as built where
-// there is more than a table can hold.
+// The logic to be run for a design: its circuit, with signals held as built that only other
+// junctions depend on; where there is more than a table can hold, all that nothing here depends on.
 model::Circuit circuit_to_run(model::Design const&, int most_variables = Budget{}.most_variables);
 
 }  // namespace leat

@@ -78,7 +78,7 @@ namespace {
 class Judge {
  public:
   Judge(model::Design const& plant, WorksJudgement const& judged)
-      : plant_(plant), judged_(judged), diagram_(judged.conditions->diagram()) {
+      : judged_(judged), diagram_(judged.conditions->diagram()) {
     for (auto variable : judged.conditions->variables())
       as_built_.push_back(plant.circuit.signals[variable].starts_on);
   }
@@ -220,7 +220,6 @@ class Judge {
       claim.verdict = Truthfulness::holds;
   }
 
-  model::Design const& plant_;
   WorksJudgement const& judged_;
   Diagram& diagram_;
   Instance as_built_;

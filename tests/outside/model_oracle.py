@@ -211,6 +211,7 @@ def trail_of(found: Route, name: str, assignment: Assignment) -> dict[str, Any]:
         "positions": positions,
         "moves": moves,
         "starts": [index[p] for p in found.starts],
+        "paces": [],  # the model counts no time
     }
 
 

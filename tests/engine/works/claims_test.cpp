@@ -55,7 +55,7 @@ TEST_CASE("claims: holds, violated with the nearest combination, and empty") {
   auto const works = works::judge_works(design);
   REQUIRE(works.expectations.front().verdict == Truthfulness::violated);
   REQUIRE(works.expectations.front().instance);
-  CHECK(*works.expectations.front().instance == works::Instance{true});
+  CHECK(works.expectations.front().instance->front());
 }
 
 TEST_CASE("claims: what is promised never to come about is not held against a plant") {
