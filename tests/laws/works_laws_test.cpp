@@ -22,7 +22,7 @@ struct Whole {
 class Enumeration {
  public:
   explicit Enumeration(model::Design const& plant)
-      : plant_(plant), next_(plant.outlets.size()), judged_(judge(plant, budget())) {
+      : next_(plant.outlets.size()), judged_(judge(plant, budget())) {
     for (auto const& join : plant.joins) next_[join.outlet] = join.inlet;
   }
 
@@ -79,7 +79,6 @@ class Enumeration {
     });
   }
 
-  model::Design const& plant_;
   std::vector<std::optional<model::InletId>> next_;
   Judgement judged_;
 };
