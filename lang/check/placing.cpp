@@ -142,6 +142,10 @@ class Placing {
       report_nest(place, works);
       return {};
     }
+    if (workshop_.too_many.count(works) != 0) {
+      is_sound_ = false;
+      return {};
+    }
     nest_.push_back(works);
     plant_.unfolded.push_back(workshop_.unfolded(works, settings_of(place)));
     auto const inner = scopes_.add(scope, name, replaced_by(place), {});
@@ -222,6 +226,7 @@ class Placing {
            {place.span, fmt::format("number {} stands here", most_places + 1), {}},
            {},
            "Build it as several works."});
+    workshop_.too_many.insert(nest_.front());
     is_sound_ = false;
     return true;
   }

@@ -1,6 +1,7 @@
 #pragma once
 #include <map>
 #include <memory>
+#include <set>
 #include <utility>
 #include <vector>
 
@@ -25,6 +26,9 @@ class Workshop {
   std::shared_ptr<DrawnJunction const> drawn(std::size_t junction, Settings const&);
   // The same for a works.
   std::shared_ptr<syntax::WorksDeclaration const> unfolded(std::size_t works, Settings const&);
+  // Works that place more than can be laid out: who places them is not laid out either, and nothing
+  // more is said.
+  std::set<std::size_t> too_many;
   // The numbers that `where` may set.
   std::vector<syntax::Word> const& settable(std::size_t design) const { return settable_[design]; }
 
