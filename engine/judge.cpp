@@ -189,8 +189,8 @@ model::Circuit circuit_to_run(model::Design const& design, int most_variables) {
       count <= static_cast<std::size_t>(most_variables) && all <= logic::Machine::most_variables;
   if (fits && design.used_elsewhere.empty()) return design.circuit;
   return logic::holding_unused(
-      design.circuit, fits ? used_or_own(design)
-                           : logic::used_signals(design.circuit, conditions_of(design)));
+      design.circuit,
+      fits ? used_or_own(design) : logic::used_signals(design.circuit, conditions_of(design)));
 }
 
 bool fits_machine(model::Design const& design) {

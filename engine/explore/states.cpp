@@ -7,9 +7,9 @@
 #include <boost/graph/strong_components.hpp>
 
 #include "engine/contract.hpp"
-#include "engine/logic/truth.hpp"
 #include "engine/explore/known_keys.hpp"
 #include "engine/explore/neighbours.hpp"
+#include "engine/logic/truth.hpp"
 
 namespace leat::explore {
 

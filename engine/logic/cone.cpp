@@ -31,9 +31,8 @@ Cones::Cones(model::Circuit const& circuit)
 void Cones::add_nevers(Cone& cone) {
   for (std::size_t n = 0; n < signals_of_never_.size(); ++n) {
     auto const& signals = signals_of_never_[n];
-    bool const is_own = std::all_of(signals.begin(), signals.end(), [&](SignalId signal) {
-      return number_of_[signal] != none;
-    });
+    bool const is_own = std::all_of(signals.begin(), signals.end(),
+                                    [&](SignalId signal) { return number_of_[signal] != none; });
     if (is_own) cone.circuit.nevers.push_back(copy(circuit_->nevers[n], cone));
   }
 }

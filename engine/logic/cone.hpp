@@ -34,7 +34,7 @@ class Cones {
 
   model::Circuit const* circuit_;
   std::vector<std::vector<model::SignalId>> signals_of_never_;  // that stand in it
-  std::vector<std::uint32_t> place_of_wire_;  // in the whole order; by signal
+  std::vector<std::uint32_t> place_of_wire_;                    // in the whole order; by signal
   std::vector<std::uint32_t> number_of_, copy_of_;  // while a cone is made; none outside it
   std::vector<model::ExpressionId> copied_, open_;
 };

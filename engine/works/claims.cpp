@@ -55,7 +55,8 @@ std::optional<Instance> nearest(Diagram const& diagram, Function where, Instance
     }
     auto const level = diagram.level(f);
     auto const [off, on] = diagram.branches(f, level);
-    bool const is_off_known = changes.count(off.edge) != 0, is_on_known = changes.count(on.edge) != 0;
+    bool const is_off_known = changes.count(off.edge) != 0,
+               is_on_known = changes.count(on.edge) != 0;
     if (!is_off_known) open.push_back(off);
     if (!is_on_known) open.push_back(on);
     if (is_off_known && is_on_known)
@@ -127,9 +128,9 @@ class Judge {
       case Claim::never_split:
         return splitting(passage, diagram_);
       case Claim::never_doubtful:
-        return diagram_.both(diagram_.both(reaching_any(passage, diagram_),
-                                           !splitting(passage, diagram_)),
-                             troubled(passage, diagram_));
+        return diagram_.both(
+            diagram_.both(reaching_any(passage, diagram_), !splitting(passage, diagram_)),
+            troubled(passage, diagram_));
       default:
         return !reaching_any(passage, diagram_);
     }
@@ -141,8 +142,8 @@ class Judge {
       if (expectation.inlet && *expectation.inlet != passage.inlet) continue;
       if (expectation.profile && *expectation.profile != passage.profile) continue;
       if (diagram_.both(spoken_of, passage.unknown) != Diagram::never) is_unknown_ = true;
-      auto const failing = diagram_.both(diagram_.both(spoken_of, !passage.unknown),
-                                         breaking(expectation, passage));
+      auto const failing =
+          diagram_.both(diagram_.both(spoken_of, !passage.unknown), breaking(expectation, passage));
       if (failing == Diagram::never) continue;
       if (!claim.passage) {
         claim.passage = p;
@@ -194,8 +195,8 @@ class Judge {
     for (std::uint32_t part = 0; part < judged_.parts.size(); ++part) {
       for (auto const& finding : judged_.parts[part].findings) {
         bool const is_there =
-            !expectation.cell || std::binary_search(finding.cells.begin(), finding.cells.end(),
-                                                    *expectation.cell);
+            !expectation.cell ||
+            std::binary_search(finding.cells.begin(), finding.cells.end(), *expectation.cell);
         if (finding.kind == *expectation.kind && is_there)
           found = diagram_.either(found, showing(part, finding));
       }

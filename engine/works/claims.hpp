@@ -14,9 +14,9 @@ Function splitting(Passage const&, logic::Diagram&);
 // Every expectation of the plant, from the passages and findings of the judgement.
 std::vector<JudgedClaim> judge_claims(model::Design const& plant, WorksJudgement const&);
 
-// The assignment in `where` that differs from `as_built` in the fewest variables, of several the one
-// that leaves the higher levels alone; none where there is none. Both by level. Cost: one look at
-// each node.
+// The assignment in `where` that differs from `as_built` in the fewest variables, of several the
+// one that leaves the higher levels alone; none where there is none. Both by level. Cost: one look
+// at each node.
 std::optional<Instance> nearest(logic::Diagram const&, Function where, Instance const& as_built);
 
 }  // namespace leat::works

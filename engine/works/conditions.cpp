@@ -130,8 +130,7 @@ class Translation {
     auto const [off, on] = from_.branches(states, level);
     auto const if_off = of(off), if_on = of(on);
     auto const& variable = meaning_[level / 2];
-    auto const result =
-        variable ? to_.choice(*variable, if_on, if_off) : to_.either(if_off, if_on);
+    auto const result = variable ? to_.choice(*variable, if_on, if_off) : to_.either(if_off, if_on);
     known_.emplace(states.edge, result);
     return result;
   }
@@ -146,14 +145,13 @@ class Translation {
 }  // namespace
 
 // Without memory every combination of inputs comes about by flipping one after the other, but for
-// what never does. With memory what is excluded may be all that leads to something: then only a bound
-// of what can come about is known.
+// what never does. With memory what is excluded may be all that leads to something: then only a
+// bound of what can come about is known.
 void Conditions::reach() {
   auto const& nevers = cone_.circuit.nevers;
   find_states();
   if (!nevers.empty() && reachable_ != Diagram::always) is_reachable_known_ = false;
-  for (auto never : nevers)
-    reachable_ = diagram_.both(reachable_, !of_own_expression_[never]);
+  for (auto never : nevers) reachable_ = diagram_.both(reachable_, !of_own_expression_[never]);
 }
 
 void Conditions::find_states() {

@@ -77,8 +77,8 @@ void fill(Diagram const& diagram, Function f, Diagram::Level level, logic::Row f
 
 }  // namespace
 
-std::optional<std::vector<Destination>> destinations(Passage const& passage,
-                                                     Conditions& conditions, std::size_t most) {
+std::optional<std::vector<Destination>> destinations(Passage const& passage, Conditions& conditions,
+                                                     std::size_t most) {
   return Partition(passage, conditions, most).of(conditions.reachable());
 }
 

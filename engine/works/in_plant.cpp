@@ -58,8 +58,7 @@ class Telling {
   // A first copy stands as the part is drawn.
   model::Cell cell(model::Cell own) const {
     auto const at = part_.design.grid.place(own);
-    return plant_.grid.cell(
-        {at.x + copy_.corner.x, at.y + copy_.corner.y, at.z + copy_.corner.z});
+    return plant_.grid.cell({at.x + copy_.corner.x, at.y + copy_.corner.y, at.z + copy_.corner.z});
   }
 
   model::Design const& plant_;

@@ -128,12 +128,10 @@ class Forms::Reader {
     auto const here = plant_.grid.cell(place);
     form_.fills_drawn.push_back(number_of_fill(here));
     if ((*forms_.island_of_)[here] != island_) return;
-    meet(forms_.inlets_, here, [&](std::uint32_t id) {
-      enter_port(form_.copy.inlets, form_.design.inlets, id, own);
-    });
-    meet(forms_.outlets_, here, [&](std::uint32_t id) {
-      enter_port(form_.copy.outlets, form_.design.outlets, id, own);
-    });
+    meet(forms_.inlets_, here,
+         [&](std::uint32_t id) { enter_port(form_.copy.inlets, form_.design.inlets, id, own); });
+    meet(forms_.outlets_, here,
+         [&](std::uint32_t id) { enter_port(form_.copy.outlets, form_.design.outlets, id, own); });
     meet(forms_.plates_, here, [&](std::uint32_t id) { plate_cells_[id].push_back(own); });
     meet(forms_.acceptances_, here, [&](std::uint32_t id) { accept(id, own); });
   }
@@ -166,7 +164,8 @@ class Forms::Reader {
 
   template <class Id>
   static void enter_port(std::vector<Id>& known, std::vector<model::Port>& ports, Id id, Cell own) {
-    auto const at = static_cast<std::size_t>(std::find(known.begin(), known.end(), id) - known.begin());
+    auto const at =
+        static_cast<std::size_t>(std::find(known.begin(), known.end(), id) - known.begin());
     if (at == known.size()) {
       known.push_back(id);
       ports.emplace_back();
@@ -272,9 +271,9 @@ class Words {
 }  // namespace
 
 std::vector<std::uint32_t> Form::key() const {
-  std::vector<std::uint32_t> key{static_cast<std::uint32_t>(width), static_cast<std::uint32_t>(depth),
-                                 static_cast<std::uint32_t>(height),
-                                 design.outside_is_open ? 1u : 0u};
+  std::vector<std::uint32_t> key{
+      static_cast<std::uint32_t>(width), static_cast<std::uint32_t>(depth),
+      static_cast<std::uint32_t>(height), design.outside_is_open ? 1u : 0u};
   key.insert(key.end(), fills_drawn.begin(), fills_drawn.end());
   Words words(key);
   words.all(design.fills);

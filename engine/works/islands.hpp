@@ -14,13 +14,13 @@ struct Part {
 // One place where a part stands, and what the part's ids are in the plant.
 struct Copy {
   std::uint32_t part = 0;
-  model::Place corner;  // of the part's drawing, margin included: may lie outside the plant's
-  bool is_turned = false;                     // the part stands turned or mirrored here
-  bool is_across = false;                     // by one or three quarters
-  std::vector<model::SignalId> signals;       // by the part's SignalId
-  std::vector<model::InletId> inlets;         // by its InletId
-  std::vector<model::OutletId> outlets;       // by its OutletId
-  std::vector<std::uint32_t> acceptances;     // by its place in Design::acceptances
+  model::Place corner;     // of the part's drawing, margin included: may lie outside the plant's
+  bool is_turned = false;  // the part stands turned or mirrored here
+  bool is_across = false;  // by one or three quarters
+  std::vector<model::SignalId> signals;    // by the part's SignalId
+  std::vector<model::InletId> inlets;      // by its InletId
+  std::vector<model::OutletId> outlets;    // by its OutletId
+  std::vector<std::uint32_t> acceptances;  // by its place in Design::acceptances
 };
 
 struct Islands {
@@ -28,16 +28,16 @@ struct Islands {
   std::vector<Copy> copies;  // in the order of their lowest, northernmost, westernmost cells
 };
 
-// The plant as islands: pieces between which neither water nor bodies pass but by joins, since solid
-// cells that never change lie between them.
+// The plant as islands: pieces between which neither water nor bodies pass but by joins, since
+// solid cells that never change lie between them.
 //
-// Idea: cells that water or bodies can ever be in, that change, or that slopes are seen through, are
-// joined over their faces; every rule of water and bodies reads only such neighbours, or solid cells
-// that never change. So each component is a design of its own, and what it depends on is the cone of
-// its own controls, however many signals the plant has. Islands that are alike in cells, circuit and
-// ports, up to the 8 symmetries of the square, are one part. (Symmetries are left aside where a body
-// is two cells wide: ports name its corner.) Cost: linear in the cells of the bounding boxes, eight
-// times for the first of each part.
+// Idea: cells that water or bodies can ever be in, that change, or that slopes are seen through,
+// are joined over their faces; every rule of water and bodies reads only such neighbours, or solid
+// cells that never change. So each component is a design of its own, and what it depends on is the
+// cone of its own controls, however many signals the plant has. Islands that are alike in cells,
+// circuit and ports, up to the 8 symmetries of the square, are one part. (Symmetries are left aside
+// where a body is two cells wide: ports name its corner.) Cost: linear in the cells of the bounding
+// boxes, eight times for the first of each part.
 Islands islands_of(model::Design const& plant);
 
 }  // namespace leat::works

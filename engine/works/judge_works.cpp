@@ -67,9 +67,8 @@ WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget
     judged.own_variables.push_back(judged.parts.back().variables);
     if (!judged.parts.back().is_decided) judged.too_large.push_back(part);
   }
-  judged.conditions = std::make_unique<Conditions>(plant.circuit, roots_of(plant),
-                                                   signals_on_the_way(plant, judged.islands),
-                                                   budget.most_nodes);
+  judged.conditions = std::make_unique<Conditions>(
+      plant.circuit, roots_of(plant), signals_on_the_way(plant, judged.islands), budget.most_nodes);
   Network const network(plant, judged.islands, judged.parts, *judged.conditions);
   judged.passages = passages(network, *judged.conditions);
   tell_in_plant(plant, judged);

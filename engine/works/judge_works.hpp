@@ -6,11 +6,12 @@
 #include "engine/judge.hpp"
 #include "engine/works/passages.hpp"
 
-// The verb for a plant: everything known of it, without enumerating the combinations of its signals.
+// The verb for a plant: everything known of it, without enumerating the combinations of its
+// signals.
 namespace leat::works {
 
 struct PlantBudget {
-  Budget part;  // for each part
+  Budget part;                                    // for each part
   std::size_t most_nodes = std::size_t{1} << 22;  // of the diagram, about 30 bytes each
 };
 
@@ -43,14 +44,14 @@ struct WorksJudgement {
   std::vector<std::vector<model::SignalId>> own_variables;  // of each part, in its own ids
   std::vector<std::uint32_t> too_large;  // parts that depend on more than can be run: undecided
   std::unique_ptr<Conditions> conditions;
-  bool has_run_out = false;  // the diagram grew past its budget: nothing is known of passages
+  bool has_run_out = false;       // the diagram grew past its budget: nothing is known of passages
   std::vector<Passage> passages;  // by entrance, then profile
   std::vector<PlantFinding> findings;
   std::vector<JudgedClaim> expectations;
 };
 
-// Every part once, composed along the joins. The same plant gives the same judgement. Contract: each
-// outlet is joined at most once.
+// Every part once, composed along the joins. The same plant gives the same judgement. Contract:
+// each outlet is joined at most once.
 WorksJudgement judge_works(model::Design const& plant, PlantBudget const& = {});
 
 }  // namespace leat::works

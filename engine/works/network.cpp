@@ -18,16 +18,16 @@ bool is_barred(tables::Route const& route) {
 }
 
 Way way_of(tables::Route const& route, Copy const& copy) {
-  Way way{logic::Diagram::never, {},           !route.trapped.empty(),
-          route.spills,          route.is_unsure, is_barred(route)};
+  Way way{logic::Diagram::never, {}, !route.trapped.empty(), route.spills, route.is_unsure,
+          is_barred(route)};
   for (auto outlet : route.outlets) way.outlets.push_back(copy.outlets[outlet]);
   std::sort(way.outlets.begin(), way.outlets.end());
   return way;
 }
 
 bool are_alike(tables::Route const& a, tables::Route const& b) {
-  return a.outlets == b.outlets && a.trapped.empty() == b.trapped.empty() &&
-         a.spills == b.spills && a.is_unsure == b.is_unsure && is_barred(a) == is_barred(b);
+  return a.outlets == b.outlets && a.trapped.empty() == b.trapped.empty() && a.spills == b.spills &&
+         a.is_unsure == b.is_unsure && is_barred(a) == is_barred(b);
 }
 
 }  // namespace
@@ -64,11 +64,10 @@ void Network::add_ways(Copy const& copy, model::Design const& part, Judgement co
   auto const inputs = inputs_of(copy, judged.variables, conditions);
   for (model::InletId inlet = 0; inlet < part.inlets.size(); ++inlet) {
     for (model::ProfileId profile = 0; profile < profiles_; ++profile) {
-      auto const groups =
-          tables::groups_of(judged.combinations, [&](std::uint32_t a, std::uint32_t b) {
-            return are_alike(judged.routes.at(a, inlet, profile),
-                             judged.routes.at(b, inlet, profile));
-          });
+      auto const groups = tables::groups_of(judged.combinations, [&](std::uint32_t a,
+                                                                     std::uint32_t b) {
+        return are_alike(judged.routes.at(a, inlet, profile), judged.routes.at(b, inlet, profile));
+      });
       for (auto const& group : groups) {
         auto way = way_of(judged.routes.at(group.situation, inlet, profile), copy);
         way.condition = conditions.of(group.rows, inputs);
@@ -92,7 +91,8 @@ void Network::add_unknown(Copy const& copy) {
   }
 }
 
-// Strong components come out against the direction of the joins, so the last one is the first place.
+// Strong components come out against the direction of the joins, so the last one is the first
+// place.
 void Network::put_in_order() {
   using Graph = boost::compressed_sparse_row_graph<boost::directedS>;
   std::vector<std::pair<std::uint32_t, std::uint32_t>> arrows;
@@ -109,13 +109,12 @@ void Network::put_in_order() {
                     inlet_count());
   places_.assign(inlet_count(), 0);
   auto const index = boost::get(boost::vertex_index, graph);
-  auto const count = boost::strong_components(
-      graph, boost::make_iterator_property_map(places_.begin(), index));
+  auto const count =
+      boost::strong_components(graph, boost::make_iterator_property_map(places_.begin(), index));
   std::vector<std::uint32_t> by_component(inlet_count());
   for (std::uint32_t i = 0; i < by_component.size(); ++i) by_component[i] = i;
-  std::stable_sort(by_component.begin(), by_component.end(), [&](auto a, auto b) {
-    return count - places_[a] < count - places_[b];
-  });
+  std::stable_sort(by_component.begin(), by_component.end(),
+                   [&](auto a, auto b) { return count - places_[a] < count - places_[b]; });
   std::vector<std::uint32_t> place(inlet_count());
   for (std::uint32_t i = 0; i < by_component.size(); ++i) place[by_component[i]] = i;
   places_ = std::move(place);

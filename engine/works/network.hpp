@@ -35,7 +35,9 @@ class Network {
     return ways_[inlet * profiles_ + profile];
   }
   // The join that goes on from an outlet; none where bodies have arrived.
-  std::optional<model::Join> join_of(model::OutletId outlet) const { return join_of_outlet_[outlet]; }
+  std::optional<model::Join> join_of(model::OutletId outlet) const {
+    return join_of_outlet_[outlet];
+  }
   // Whether bodies come in here from outside.
   bool is_entrance(model::InletId inlet) const { return !join_of_inlet_[inlet]; }
   // Places in an order in which each inlet stands before those that its joins lead to, and inlets

@@ -103,8 +103,8 @@ class Following {
     }
   }
 
-  // Without a way out. Who does not get in at an entrance is nowhere; who does not get in further on
-  // is held where it was delivered.
+  // Without a way out. Who does not get in at an entrance is nowhere; who does not get in further
+  // on is held where it was delivered.
   Function held_at(InletId inlet, ProfileId profile) {
     auto held = diagram_.both(arriving_[inlet], !can_exit_[inlet]);
     for (auto const& way : network_.ways(inlet, profile)) {

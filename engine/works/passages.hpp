@@ -28,10 +28,10 @@ struct Passage {
 //
 // Idea: the condition under which a body arrives at an inlet is the union, over the ways that lead
 // there, of arriving at their inlet and the way being open. Inlets are taken in the order of the
-// joins, so that without a cycle of joins each is taken once; in a cycle conditions only grow, until
-// nothing is new. A body is trapped where it can arrive at an inlet from which no outlet of the plant
-// can be reached any more (model section 3, Fairness: a cycle with a way out is left). Cost: two
-// operations of the diagram for each way that can be come by, from each entrance.
+// joins, so that without a cycle of joins each is taken once; in a cycle conditions only grow,
+// until nothing is new. A body is trapped where it can arrive at an inlet from which no outlet of
+// the plant can be reached any more (model section 3, Fairness: a cycle with a way out is left).
+// Cost: two operations of the diagram for each way that can be come by, from each entrance.
 std::vector<Passage> passages(Network const&, Conditions&);
 
 }  // namespace leat::works

@@ -89,7 +89,8 @@ void accept(model::Design const& plant, WorksJudgement const& judged,
   for (auto& [finding, condition] : found) {
     for (std::size_t a = 0; a < is_answered.size() && !finding.accepted_by; ++a) {
       auto const& acceptance = plant.acceptances[a];
-      bool const covers = acceptance.kind == finding.kind && !acceptance.cell && !acceptance.condition;
+      bool const covers =
+          acceptance.kind == finding.kind && !acceptance.cell && !acceptance.condition;
       if (covers) finding.accepted_by = a;
       is_answered[a] = is_answered[a] || covers;
     }

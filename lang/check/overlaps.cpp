@@ -88,9 +88,11 @@ class Overlaps {
     };
     reading_.sink.report(
         {Listed("overlap"),
-         fmt::format("The places '{}' and '{}' overlap in cells that differ", first.name, second.name),
+         fmt::format("The places '{}' and '{}' overlap in cells that differ", first.name,
+                     second.name),
          {second.span,
-          fmt::format("'{}' has '{}' at {} {} {}", second.name, glyph(b), there.x, there.y, there.z),
+          fmt::format("'{}' has '{}' at {} {} {}", second.name, glyph(b), there.x, there.y,
+                      there.z),
           there},
          {{first.span, fmt::format("'{}' has '{}' there", first.name, glyph(a)), {}}},
          "Move one of them, or draw the cells that they share alike."});

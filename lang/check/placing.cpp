@@ -118,7 +118,9 @@ class Placing {
         plates.insert(*plate);
     }
     content.used = Scopes::used_by(reading_.names, controls);
-    plant_.placed.push_back({name, place.span, drawn_id(shared),
+    plant_.placed.push_back({name,
+                             place.span,
+                             drawn_id(shared),
                              scopes_.add(scope, name, replaced_by(place), plates),
                              {{}, {}, shape.width, shape.depth, shape.height()}});
     auto const at = plant_.placed.size() - 1;
@@ -198,17 +200,19 @@ class Placing {
   // What stands at 0 0 0 by itself is turned as a whole and moved to its place.
   void put_down(PlaceDeclaration const& place, std::size_t first) {
     auto const most = box_of(first).most;
-    source::Standing const whole{posture_of(place),
-                                 {static_cast<int>(place.x.literal.value),
-                                  static_cast<int>(place.y.literal.value),
-                                  static_cast<int>(place.z.literal.value)},
-                                 most.x, most.y, most.z};
+    source::Standing const whole{
+        posture_of(place),
+        {static_cast<int>(place.x.literal.value), static_cast<int>(place.y.literal.value),
+         static_cast<int>(place.z.literal.value)},
+        most.x,
+        most.y,
+        most.z};
     for (auto at = first; at < plant_.placed.size(); ++at) {
       auto& standing = plant_.placed[at].standing;
       auto const own = standing.corner;
       auto const a = whole.outside(own);
-      auto const b = whole.outside(
-          {own.x + standing.across() - 1, own.y + standing.along() - 1, own.z});
+      auto const b =
+          whole.outside({own.x + standing.across() - 1, own.y + standing.along() - 1, own.z});
       standing.corner = {std::min(a.x, b.x), std::min(a.y, b.y), a.z};
       standing.posture = combined(whole.posture, standing.posture);
     }
@@ -219,13 +223,12 @@ class Placing {
   bool is_full(PlaceDeclaration const& place) {
     if (plant_.placed.size() < most_places) return false;
     if (is_sound_)
-      reading_.sink.report(
-          {Listed("too-many"),
-           fmt::format("Works '{}' places more than {} junctions", plant_.declaration->name.text,
-                       most_places),
-           {place.span, fmt::format("number {} stands here", most_places + 1), {}},
-           {},
-           "Build it as several works."});
+      reading_.sink.report({Listed("too-many"),
+                            fmt::format("Works '{}' places more than {} junctions",
+                                        plant_.declaration->name.text, most_places),
+                            {place.span, fmt::format("number {} stands here", most_places + 1), {}},
+                            {},
+                            "Build it as several works."});
     workshop_.too_many.insert(nest_.front());
     is_sound_ = false;
     return true;
@@ -234,16 +237,21 @@ class Placing {
   bool fits() {
     auto const cells = static_cast<long>(plant_.width) * plant_.depth;
     bool const is_small = plant_.width < 100'000 && plant_.depth < 100'000 &&
-                          plant_.height < 10'000 && cells <= most_plant_cells / std::max(plant_.height, 1);
+                          plant_.height < 10'000 &&
+                          cells <= most_plant_cells / std::max(plant_.height, 1);
     if (is_small) return true;
     auto const& name = plant_.declaration->name;
-    reading_.sink.report({Listed("too-large"),
-                          fmt::format("Works '{}' is spread over {} x {} x {} cells", name.text,
-                                      plant_.width, plant_.depth, plant_.height),
-                          {name.span, fmt::format("a works has at most {} cells from its first to its "
-                                                  "last place", most_plant_cells), {}},
-                          {},
-                          "Place the junctions nearer to each other and to 0 0 0; joins bridge any way."});
+    reading_.sink.report(
+        {Listed("too-large"),
+         fmt::format("Works '{}' is spread over {} x {} x {} cells", name.text, plant_.width,
+                     plant_.depth, plant_.height),
+         {name.span,
+          fmt::format("a works has at most {} cells from its first to its "
+                      "last place",
+                      most_plant_cells),
+          {}},
+         {},
+         "Place the junctions nearer to each other and to 0 0 0; joins bridge any way."});
     return false;
   }
 
@@ -259,11 +267,12 @@ class Placing {
 
   void report_same_name(PlaceDeclaration const& place, source::Span first) {
     is_sound_ = false;
-    reading_.sink.report({Listed("declared-twice"),
-                          fmt::format("The place '{}' is declared twice", place.name.text),
-                          {place.name.span, fmt::format("'{}' is placed here again", place.name.text), {}},
-                          {{first, fmt::format("'{}' is first placed here", place.name.text), {}}},
-                          "Give one of them another name, or remove it."});
+    reading_.sink.report(
+        {Listed("declared-twice"),
+         fmt::format("The place '{}' is declared twice", place.name.text),
+         {place.name.span, fmt::format("'{}' is placed here again", place.name.text), {}},
+         {{first, fmt::format("'{}' is first placed here", place.name.text), {}}},
+         "Give one of them another name, or remove it."});
   }
 
   void report_nest(PlaceDeclaration const& place, std::size_t works) {
@@ -293,8 +302,9 @@ class Placing {
       reading_.sink.report(
           {Listed("unknown-number"),
            fmt::format("'{}' has no number '{}'", place.design.text, number.name.text),
-           {number.name.span, fmt::format("'{}' is not declared in '{}'", number.name.text,
-                                          place.design.text), {}},
+           {number.name.span,
+            fmt::format("'{}' is not declared in '{}'", number.name.text, place.design.text),
+            {}},
            {},
            list.empty() ? fmt::format("Declare it there: 'number {} = ...'.", number.name.text)
                         : fmt::format("It has: {}.", list)});
@@ -321,7 +331,8 @@ class Placing {
   // The place gives a signal that nothing in it depends on: mostly a slip.
   void check_use(PlaceDeclaration const& place, PlantContent const& inner) {
     for (auto const& setting : place.signals) {
-      if (inner.used.empty() || inner.used.count(*reading_.names.signals.find(setting.name.text)) != 0)
+      if (inner.used.empty() ||
+          inner.used.count(*reading_.names.signals.find(setting.name.text)) != 0)
         continue;
       std::string list;
       for (auto signal : inner.used)

@@ -49,9 +49,9 @@ class Workshop {
       unfolded_;
 };
 
-// Lays a works out. Reports places of what there is not, of what contains itself, or of the same name;
-// numbers and signals given that are not there or not used; joins and ports that name nothing or
-// something twice; extents out of bounds.
+// Lays a works out. Reports places of what there is not, of what contains itself, or of the same
+// name; numbers and signals given that are not there or not used; joins and ports that name nothing
+// or something twice; extents out of bounds.
 Plant lay_out(Workshop&, std::size_t works, Scopes&);
 
 }  // namespace leat::check

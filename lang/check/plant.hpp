@@ -19,7 +19,7 @@ struct DrawnJunction {
   syntax::JunctionDeclaration unfolded;
   Drawing drawing;
   Ports ports;
-  std::vector<std::uint32_t> marks;         // by cell: west to east, north to south, upward
+  std::vector<std::uint32_t> marks;  // by cell: west to east, north to south, upward
   std::vector<std::vector<model::Place>> inlets, outlets;  // the cells of each port
 };
 

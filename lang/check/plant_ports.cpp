@@ -62,13 +62,13 @@ class Connecting {
       auto const known =
           std::find_if(plant_.joins.begin(), plant_.joins.end(),
                        [&](Channel const& channel) { return channel.outlet == *outlet; });
-      reading_.sink.report(
-          {Listed("joined-twice"),
-           fmt::format("The outlet '{}' is joined twice", declaration.outlet.text),
-           {declaration.span, "it is joined here again", {}},
-           {{known->span, "it is first joined here", {}}},
-           "A channel leads to one place: remove one of the joins. Many outlets may be joined to one "
-           "inlet."});
+      reading_.sink.report({Listed("joined-twice"),
+                            fmt::format("The outlet '{}' is joined twice", declaration.outlet.text),
+                            {declaration.span, "it is joined here again", {}},
+                            {{known->span, "it is first joined here", {}}},
+                            "A channel leads to one place: remove one of the joins. Many outlets "
+                            "may be joined to one "
+                            "inlet."});
       return false;
     }
     Channel channel{*outlet, *inlet, std::nullopt, declaration.span};
@@ -88,11 +88,12 @@ class Connecting {
     auto& known = declaration.is_outlet ? content_.outlets : content_.inlets;
     if (!known.emplace(declaration.name.text, *port).second) {
       auto const* kind = declaration.is_outlet ? "outlet" : "inlet";
-      reading_.sink.report({Listed("name-taken"),
-                            fmt::format("The works has two {}s '{}'", kind, declaration.name.text),
-                            {declaration.name.span, "this name is already given to another one", {}},
-                            {},
-                            fmt::format("Give the {} another name.", kind)});
+      reading_.sink.report(
+          {Listed("name-taken"),
+           fmt::format("The works has two {}s '{}'", kind, declaration.name.text),
+           {declaration.name.span, "this name is already given to another one", {}},
+           {},
+           fmt::format("Give the {} another name.", kind)});
       return false;
     }
     auto& named = declaration.is_outlet ? plant_.outlets[*port] : plant_.inlets[*port];

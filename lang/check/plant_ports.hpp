@@ -9,15 +9,15 @@
 
 namespace leat::check {
 
-// What a works, or a junction placed in it, shows to whom places it: its ports by the names they have
-// within it, and the file's signals that it depends on.
+// What a works, or a junction placed in it, shows to whom places it: its ports by the names they
+// have within it, and the file's signals that it depends on.
 struct PlantContent {
   std::map<std::string, std::size_t, std::less<>> inlets, outlets;  // in Plant::inlets, ::outlets
   std::set<model::SignalId> used;
 };
 
-// Reads the joins and own port names of one works. False after a report: of ports that are not there,
-// outlets joined twice, names that are taken.
+// Reads the joins and own port names of one works. False after a report: of ports that are not
+// there, outlets joined twice, names that are taken.
 bool connect(Reading const&, syntax::WorksDeclaration const&, std::string const& path,
              int ticks_a_second, Plant&, PlantContent&);
 

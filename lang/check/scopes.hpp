@@ -10,8 +10,8 @@
 
 namespace leat::check {
 
-// Which signals a place of a works has to itself: those it replaces, its plates, and all that follows
-// from them. A name is looked for from a place outward; what no place has is the file's.
+// Which signals a place of a works has to itself: those it replaces, its plates, and all that
+// follows from them. A name is looked for from a place outward; what no place has is the file's.
 class Scopes {
  public:
   using Id = std::size_t;
@@ -50,7 +50,8 @@ class Scopes {
     std::map<model::SignalId, syntax::Expression const*> replaced;
     std::set<model::SignalId> own;
   };
-  std::vector<std::vector<model::SignalId>> users_;  // by signal: those that follow from it directly
+  std::vector<std::vector<model::SignalId>>
+      users_;  // by signal: those that follow from it directly
   std::vector<Scope> scopes_;
   std::map<std::string, Id, std::less<>> ids_;
 };

@@ -45,7 +45,7 @@ Workshop::Workshop(Reading const& reading, syntax::Document const& folded, Unfol
 }
 
 std::shared_ptr<DrawnJunction const> Workshop::drawn(std::size_t junction,
-                                                      Settings const& settings) {
+                                                     Settings const& settings) {
   auto& drawn = drawn_[{junction, settings}];
   if (drawn) return drawn;
   drawn = std::make_shared<DrawnJunction>();

@@ -185,9 +185,8 @@ void print_lines(CheckedFile const& file, Terminal& terminal) {
   }
   for (std::size_t i = 0; i < file.judgements.size(); ++i) {
     auto const subject = file.loaded->subject(i);
-    terminal.result(file.is_works(i)
-                        ? render::works_lines({subject, *file.works[i]})
-                        : render::junction_lines({subject, file.judgements[i], {}}));
+    terminal.result(file.is_works(i) ? render::works_lines({subject, *file.works[i]})
+                                     : render::junction_lines({subject, file.judgements[i], {}}));
   }
   terminal.flush();
   terminal.narrate(render::summary_line(summary_of(file)));

@@ -47,18 +47,18 @@ std::optional<render::TableSheet> sheet_of_works(render::Subject const& subject,
                                                  render::TableRequest const& request,
                                                  Terminal& terminal) {
   if (options.is_full || options.is_fresh) {
-    terminal.refuse(fmt::format("works {} is not told combination by combination",
-                                subject.map.junction.name),
-                    "leave --full and --fresh away: the condensed table says when bodies go where");
+    terminal.refuse(
+        fmt::format("works {} is not told combination by combination", subject.map.junction.name),
+        "leave --full and --fresh away: the condensed table says when bodies go where");
     return std::nullopt;
   }
   works::PlantBudget budget;
   auto const judged = works::judge_works(subject.design, budget);
   auto sheet = render::works_sheet(subject, judged, request);
   if (!sheet.is_too_long) return sheet;
-  terminal.refuse(fmt::format("works {} has too many destinations for a table",
-                              subject.map.junction.name),
-                  "ask for one inlet with --from, or say what is wanted with expect");
+  terminal.refuse(
+      fmt::format("works {} has too many destinations for a table", subject.map.junction.name),
+      "ask for one inlet with --from, or say what is wanted with expect");
   return std::nullopt;
 }
 

@@ -16,8 +16,8 @@ class CircuitLowering {
  public:
   using Scope = check::Scopes::Id;
 
-  // Begins with all signals of the file and the definitions of its wires. `scopes`: those of a works;
-  // both must outlive it.
+  // Begins with all signals of the file and the definitions of its wires. `scopes`: those of a
+  // works; both must outlive it.
   explicit CircuitLowering(check::Meaning const&, check::Scopes const* scopes = nullptr);
 
   // Names mean what they do in the scope.

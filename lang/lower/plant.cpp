@@ -94,10 +94,8 @@ class PlantLowering {
   }
 
   void put_ports() {
-    for (auto const& port : plant_.inlets)
-      put_port(port, false, design_.inlets, map_.inlets);
-    for (auto const& port : plant_.outlets)
-      put_port(port, true, design_.outlets, map_.outlets);
+    for (auto const& port : plant_.inlets) put_port(port, false, design_.inlets, map_.inlets);
+    for (auto const& port : plant_.outlets) put_port(port, true, design_.outlets, map_.outlets);
     for (auto const& channel : plant_.joins)
       design_.joins.push_back({static_cast<model::OutletId>(channel.outlet),
                                static_cast<model::InletId>(channel.inlet), channel.ticks});

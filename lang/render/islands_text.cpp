@@ -36,10 +36,10 @@ std::string standing_words(Subject const& subject, works::Part const& part,
   auto const& low = copy.corner;
   auto const across = copy.is_across ? grid.depth() : grid.width();
   auto const along = copy.is_across ? grid.width() : grid.depth();
-  auto const at = subject.map.placed_in(
-      {low.x + 1, low.y + 1, low.z + 1},
-      {low.x + std::max(across - 2, 1), low.y + std::max(along - 2, 1),
-       low.z + std::max(grid.height() - 2, 1)});
+  auto const at =
+      subject.map.placed_in({low.x + 1, low.y + 1, low.z + 1},
+                            {low.x + std::max(across - 2, 1), low.y + std::max(along - 2, 1),
+                             low.z + std::max(grid.height() - 2, 1)});
   std::string name;
   for (auto i : at) name += (name.empty() ? "" : "+") + subject.map.placed[i].name.name;
   return name;
@@ -49,7 +49,8 @@ std::string islands_text(Subject const& subject, works::Islands const& islands) 
   auto text = fmt::format("{} {}: {} in {}\n\n", subject.map.is_works() ? "works" : "junction",
                           subject.map.junction.name, counted(islands.copies.size(), "island"),
                           counted(islands.parts.size(), "kind"));
-  std::vector<std::vector<std::string>> lines{{"islands", "cells across", "depends on", "stands in"}};
+  std::vector<std::vector<std::string>> lines{
+      {"islands", "cells across", "depends on", "stands in"}};
   for (std::uint32_t part = 0; part < islands.parts.size(); ++part) {
     std::vector<std::string> places;
     works::Copy const* first = nullptr;

@@ -10,8 +10,8 @@ namespace leat::render {
 // depends on, where they stand.
 std::string islands_text(Subject const&, works::Islands const&);
 
-// The places that a copy of a part stands in: "first", or "first+second" where it reaches over both;
-// empty outside of a works.
+// The places that a copy of a part stands in: "first", or "first+second" where it reaches over
+// both; empty outside of a works.
 std::string standing_words(Subject const&, works::Part const&, works::Copy const&);
 
 }  // namespace leat::render

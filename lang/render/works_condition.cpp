@@ -63,7 +63,8 @@ std::string condition_expression(Conditions& conditions, Function f,
   bool const is_negated = !sum || (rest && length_of(*rest) + 1 < length_of(*sum));
   if (!is_negated) return sum_text(*sum, inputs);
   auto const text = sum_text(*rest, inputs);
-  bool const is_name = rest->size() == 1 && rest->front().size() == 1 && rest->front().front().is_on;
+  bool const is_name =
+      rest->size() == 1 && rest->front().size() == 1 && rest->front().front().is_on;
   return is_name ? fmt::format("not {}", text) : fmt::format("not ({})", text);
 }
 

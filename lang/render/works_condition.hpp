@@ -8,8 +8,8 @@
 // Conditions of a plant, which may have hundreds of signals, as expressions of the design language.
 namespace leat::render {
 
-// `inputs`: the names of the conditions' variables. Among what can come about; where the shortest sum
-// that is found has more than `most` products it is not written, and the text says so.
+// `inputs`: the names of the conditions' variables. Among what can come about; where the shortest
+// sum that is found has more than `most` products it is not written, and the text says so.
 std::string condition_expression(works::Conditions&, works::Function,
                                  std::vector<std::string> const& inputs, std::size_t most = 64);
 // "always", "never", "when divert and not flush".

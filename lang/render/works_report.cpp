@@ -74,11 +74,12 @@ std::string undecided_parts(JudgedWorks const& works, Look look) {
                                        counted(variables.size(), "signal")),
                            look);
     result += worded_line("signals", listed(names_of(works.subject.map.signals, variables)), look);
-    result += worded_line("do",
-                          "Part it: water between solid cells, or a join in the place of a way, lets "
-                          "each piece be judged by itself.",
-                          look) +
-              "\n";
+    result +=
+        worded_line("do",
+                    "Part it: water between solid cells, or a join in the place of a way, lets "
+                    "each piece be judged by itself.",
+                    look) +
+        "\n";
   }
   return result;
 }
@@ -110,7 +111,8 @@ std::string findings_words(JudgedWorks const& works, works::JudgedClaim const& c
   std::map<model::FindingKind, std::size_t> counts;
   for (auto const& [part, finding] : claim.part_findings)
     ++counts[works.judgement.parts[part].findings[finding].kind];
-  for (auto finding : claim.plant_findings) ++counts[works.judgement.findings[finding].finding.kind];
+  for (auto finding : claim.plant_findings)
+    ++counts[works.judgement.findings[finding].finding.kind];
   std::string words;
   for (auto const& [kind, count] : counts) {
     words += fmt::format("{}{}{}", words.empty() ? "" : ", ", model::row_of(kind).name,
@@ -123,8 +125,8 @@ std::string claim_text(JudgedWorks const& works, std::size_t index, Look look) {
   auto const& [subject, judged] = works;
   auto const& claim = judged.expectations[index];
   auto const& words = subject.map.expectations[index];
-  auto result = heading_line(word_of(claim.verdict), words.title.empty() ? "expectation" : words.title,
-                             words.clause, look);
+  auto result = heading_line(word_of(claim.verdict),
+                             words.title.empty() ? "expectation" : words.title, words.clause, look);
   result += "    " + painted(look, Role::quiet, location(subject.text, words.span.begin)) + "\n\n";
   result += source_excerpt(subject.text, words.span, 8, look) + "\n";
   result += worded_line("found", findings_words(works, claim), look);
@@ -137,11 +139,12 @@ std::string claim_text(JudgedWorks const& works, std::size_t index, Look look) {
   }
   if (claim.passage && claim.instance) {
     auto const& passage = judged.passages[*claim.passage];
-    result += worded_line("then",
-                          fmt::format("the {} from {} {}", subject.map.profiles[passage.profile].name,
-                                      subject.map.inlets[passage.inlet].name,
-                                      passage_words(works, *claim.passage, *claim.instance).words),
-                          look);
+    result +=
+        worded_line("then",
+                    fmt::format("the {} from {} {}", subject.map.profiles[passage.profile].name,
+                                subject.map.inlets[passage.inlet].name,
+                                passage_words(works, *claim.passage, *claim.instance).words),
+                    look);
     result += follow_line(works, claim, look);
   }
   return result + worded_line("why", reason_of(claim.verdict), look);

@@ -41,8 +41,11 @@ DestinationEntry wide_entry(Subject const& subject, works::Destination const& de
 
 Lane lane_of(Subject const& subject, works::WorksJudgement const& judged,
              works::Passage const& passage, TableSheet& sheet) {
-  Lane lane{subject.map.inlets[passage.inlet].name, subject.map.profiles[passage.profile].name,
-            {}, {}, {}};
+  Lane lane{subject.map.inlets[passage.inlet].name,
+            subject.map.profiles[passage.profile].name,
+            {},
+            {},
+            {}};
   auto const found = works::destinations(passage, *judged.conditions);
   if (!found) {
     sheet.is_too_long = true;

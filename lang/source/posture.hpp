@@ -5,8 +5,8 @@
 
 namespace leat::source {
 
-// How a drawing is put down: mirrored or not (west and east change places), then turned to the left,
-// counter-clockwise seen from above, by so many quarters.
+// How a drawing is put down: mirrored or not (west and east change places), then turned to the
+// left, counter-clockwise seen from above, by so many quarters.
 struct Posture {
   bool is_mirrored = false;
   int quarters = 0;

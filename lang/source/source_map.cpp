@@ -20,9 +20,8 @@ std::optional<Span> glyph_in(std::map<std::pair<int, int>, RowText> const& rows,
 
 Span SourceMap::span_of(model::Place place) const {
   auto found = glyph_in(rows, place);
-  auto const at = std::find_if(placed.begin(), placed.end(), [&](PlacedText const& text) {
-    return text.standing.covers(place);
-  });
+  auto const at = std::find_if(placed.begin(), placed.end(),
+                               [&](PlacedText const& text) { return text.standing.covers(place); });
   if (at != placed.end()) found = glyph_in(*at->rows, at->standing.inside(place));
   return found.value_or(junction.span);
 }

@@ -36,8 +36,8 @@ struct RowText {
 
 // Something placed in a works, and the text of what is drawn for it.
 struct PlacedText {
-  Named name;     // "north.first"
-  Named design;   // the junction
+  Named name;    // "north.first"
+  Named design;  // the junction
   Standing standing;
   std::shared_ptr<std::map<std::pair<int, int>, RowText> const> rows;
 };

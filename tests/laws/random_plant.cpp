@@ -84,8 +84,7 @@ class Plant {
     ExpressionId const controls[] = {expression(), expression()};
     std::vector<model::FillId> fill_of_block;
     for (auto fill : block.fills) {
-      if (fill.control)
-        fill.control = controls[block.circuit.expressions[*fill.control].left % 2];
+      if (fill.control) fill.control = controls[block.circuit.expressions[*fill.control].left % 2];
       fill_of_block.push_back(static_cast<model::FillId>(plant_.fills.size()));
       plant_.fills.push_back(fill);
     }
@@ -96,8 +95,8 @@ class Plant {
     for (model::Cell c = 0; c < block.grid.size(); ++c) {
       if (block.grid.is_inside(c)) plant_.fill_of[moved(c)] = fill_of_block[block.fill_of[c]];
     }
-    for (auto const& [from, to] : {std::pair{&block.inlets, &plant_.inlets},
-                                   std::pair{&block.outlets, &plant_.outlets}}) {
+    for (auto const& [from, to] :
+         {std::pair{&block.inlets, &plant_.inlets}, std::pair{&block.outlets, &plant_.outlets}}) {
       for (auto const& port : *from) {
         to->emplace_back();
         for (auto c : port.cells) to->back().cells.push_back(moved(c));

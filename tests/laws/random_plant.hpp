@@ -3,9 +3,9 @@
 
 namespace leat::laws {
 
-// A plant put together from random junctions, some of them alike, turned and mirrored, one beside the
-// other in rock; the gates of each follow expressions over the plant's levers (and, where asked,
-// a latch), and some outlets are joined to inlets, at times round.
+// A plant put together from random junctions, some of them alike, turned and mirrored, one beside
+// the other in rock; the gates of each follow expressions over the plant's levers (and, where
+// asked, a latch), and some outlets are joined to inlets, at times round.
 model::Design random_plant(unsigned seed, bool has_memory = false);
 
 }  // namespace leat::laws

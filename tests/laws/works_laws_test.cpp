@@ -40,7 +40,8 @@ class Enumeration {
         if (!next_[outlet]) whole.outlets.insert(outlet);
       }
       bool const is_nowhere = i == inlet && route.outlets.empty() && route.trapped.empty();
-      if (!is_nowhere && !comes_out(closure(row, i, profile), row, profile)) whole.is_trapped = true;
+      if (!is_nowhere && !comes_out(closure(row, i, profile), row, profile))
+        whole.is_trapped = true;
     }
     return whole;
   }

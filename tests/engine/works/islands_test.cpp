@@ -25,10 +25,10 @@ TEST_CASE("islands: rock between two rooms makes two, and alike ones are one par
 }
 
 TEST_CASE("islands: the eight postures of one room are one part") {
-  auto const found = works::islands_of(rooms({"XXXXXXXXXXXXX", "XwaiXXiXXXXXX", "XXX.XXa..iawX",
-                                              "XXXXXXwXXX.XX", "XXXXXXXXXXXXX"}));
-  auto const mirrored = works::islands_of(rooms({"XXXXXXXXXXX", "XwaiXXXiawX", "XX.XXXXX.XX",
-                                                 "XXXXXXXXXXX"}));
+  auto const found = works::islands_of(
+      rooms({"XXXXXXXXXXXXX", "XwaiXXiXXXXXX", "XXX.XXa..iawX", "XXXXXXwXXX.XX", "XXXXXXXXXXXXX"}));
+  auto const mirrored =
+      works::islands_of(rooms({"XXXXXXXXXXX", "XwaiXXXiawX", "XX.XXXXX.XX", "XXXXXXXXXXX"}));
   CHECK(mirrored.copies.size() == 2);
   CHECK(mirrored.parts.size() == 1);
   CHECK(mirrored.copies[1].is_turned);
