@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <unordered_map>
-#include <unordered_set>
 
 #include "engine/contract.hpp"
 
@@ -67,24 +66,29 @@ Function cofactor_below(Diagram& diagram, Function f, Level level, bool is_on, K
 
 }  // namespace
 
-std::vector<Level> support(Diagram const& diagram, Function f) {
-  std::vector<Level> levels;
-  std::vector<Function> open{f};
-  std::unordered_set<std::uint32_t> seen{f.edge >> 1};
+std::vector<Level> support(Diagram const& diagram, std::vector<Function> open) {
+  std::vector<bool> is_tested, seen(diagram.node_count(), false);
   while (!open.empty()) {
     auto const at = open.back();
     open.pop_back();
     auto const level = diagram.level(at);
-    if (level == Diagram::below_all) continue;
-    levels.push_back(level);
+    if (level == Diagram::below_all || seen[at.edge >> 1]) continue;
+    seen[at.edge >> 1] = true;
+    if (level >= is_tested.size()) is_tested.resize(level + 1, false);
+    is_tested[level] = true;
     auto const [off, on] = diagram.branches(at, level);
-    for (auto next : {off, on}) {
-      if (seen.insert(next.edge >> 1).second) open.push_back(next);
-    }
+    open.push_back(off);
+    open.push_back(on);
   }
-  std::sort(levels.begin(), levels.end());
-  levels.erase(std::unique(levels.begin(), levels.end()), levels.end());
+  std::vector<Level> levels;
+  for (Level level = 0; level < is_tested.size(); ++level) {
+    if (is_tested[level]) levels.push_back(level);
+  }
   return levels;
+}
+
+std::vector<Level> support(Diagram const& diagram, Function f) {
+  return support(diagram, std::vector<Function>{f});
 }
 
 Function cofactor(Diagram& diagram, Function f, Level level, bool is_on) {

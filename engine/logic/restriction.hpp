@@ -10,6 +10,8 @@ namespace leat::logic {
 
 // The levels that the function tests: those on which it depends, ascending.
 std::vector<Diagram::Level> support(Diagram const&, Diagram::Function);
+// The same for several at once.
+std::vector<Diagram::Level> support(Diagram const&, std::vector<Diagram::Function>);
 
 // What is left of it where the variable of that level is on, or off.
 Diagram::Function cofactor(Diagram&, Diagram::Function, Diagram::Level, bool is_on);

@@ -37,6 +37,21 @@ Function certain(Passage const& passage, model::OutletId outlet, Diagram& diagra
   return diagram.both(alone, !troubled(passage, diagram));
 }
 
+Fate fate(Passage const& passage, Diagram const& diagram, Instance const& instance) {
+  auto const is = [&](Function f) { return diagram.is_true(f, instance); };
+  Fate fate{body::Verdict::lost, {}, is(passage.trapped), is(passage.spilled), is(passage.unsure),
+            is(passage.barred)};
+  for (auto const& end : passage.ends) {
+    if (is(end.condition)) fate.outlets.push_back(end.outlet);
+  }
+  bool const has_trouble = fate.is_trapped || fate.spills || fate.is_unsure || fate.is_barred;
+  if (fate.outlets.size() > 1)
+    fate.verdict = body::Verdict::split;
+  else if (!fate.outlets.empty())
+    fate.verdict = has_trouble ? body::Verdict::doubtful : body::Verdict::certain;
+  return fate;
+}
+
 std::optional<Instance> nearest(Diagram const& diagram, Function where, Instance const& as_built) {
   if (where == Diagram::never) return std::nullopt;
   constexpr std::uint32_t unreachable = 0xffffffffu;

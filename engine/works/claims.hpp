@@ -11,6 +11,14 @@ Function reaching_any(Passage const&, logic::Diagram&);
 // When a passage has more than one end.
 Function splitting(Passage const&, logic::Diagram&);
 
+// What becomes of a body in one combination.
+struct Fate {
+  body::Verdict verdict = body::Verdict::lost;
+  std::vector<model::OutletId> outlets;  // ascending
+  bool is_trapped = false, spills = false, is_unsure = false, is_barred = false;
+};
+Fate fate(Passage const&, logic::Diagram const&, Instance const&);
+
 // Every expectation of the plant, from the passages and findings of the judgement.
 std::vector<JudgedClaim> judge_claims(model::Design const& plant, WorksJudgement const&);
 

@@ -4,6 +4,7 @@
 #include <array>
 #include <unordered_map>
 
+#include "engine/logic/settled_circuit.hpp"
 #include "engine/works/island_form.hpp"
 
 namespace leat::works {
@@ -101,6 +102,10 @@ std::vector<Posture> other_postures(Design const& plant) {
 }
 
 }  // namespace
+
+std::vector<model::SignalId> support(Part const& part) {
+  return logic::variables_of(logic::settled_circuit(part.design.circuit));
+}
 
 Islands islands_of(Design const& plant) {
   Islands islands;

@@ -23,6 +23,9 @@ struct Copy {
   std::vector<std::uint32_t> acceptances;  // by its place in Design::acceptances
 };
 
+// The inputs and memory that it depends on, in its own ids.
+std::vector<model::SignalId> support(Part const&);
+
 struct Islands {
   std::vector<Part> parts;   // each in the posture of its first copy
   std::vector<Copy> copies;  // in the order of their lowest, northernmost, westernmost cells

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "engine/logic/restriction.hpp"
+
 namespace leat::works {
 
 using logic::Diagram;
@@ -28,25 +30,6 @@ void unreached_outlets(model::Design const& plant, Network const& network,
   }
 }
 
-// The levels that some function tests.
-std::vector<bool> tested_levels(Diagram const& diagram, std::vector<Function> const& functions,
-                                std::size_t levels) {
-  std::vector<bool> is_tested(levels, false), seen(diagram.node_count(), false);
-  std::vector<Function> open = functions;
-  while (!open.empty()) {
-    auto const f = open.back();
-    open.pop_back();
-    auto const level = diagram.level(f);
-    if (level == Diagram::below_all || seen[f.edge >> 1]) continue;
-    seen[f.edge >> 1] = true;
-    is_tested[level] = true;
-    auto const [off, on] = diagram.branches(f, level);
-    open.push_back(off);
-    open.push_back(on);
-  }
-  return is_tested;
-}
-
 // Of the signals that switch some cell, those that no passage depends on. An input can also work
 // through memory, so what memory follows from is no idle input.
 void idle_signals(model::Design const& plant, WorksJudgement const& judged,
@@ -62,11 +45,11 @@ void idle_signals(model::Design const& plant, WorksJudgement const& judged,
     functions.insert(functions.end(),
                      {passage.trapped, passage.spilled, passage.unsure, passage.barred});
   }
-  auto const is_tested =
-      tested_levels(conditions.diagram(), functions, conditions.variables().size());
+  auto const tested = logic::support(conditions.diagram(), functions);
   std::vector<model::SignalId> idle;
-  for (std::size_t level = 0; level < is_tested.size(); ++level) {
-    if (!is_tested[level]) idle.push_back(conditions.variables()[level]);
+  for (Diagram::Level level = 0; level < conditions.variables().size(); ++level) {
+    if (!std::binary_search(tested.begin(), tested.end(), level))
+      idle.push_back(conditions.variables()[level]);
   }
   std::sort(idle.begin(), idle.end());
   for (auto signal : idle) {

@@ -110,6 +110,26 @@ std::optional<std::uint32_t> find_end(Reading const& reading, NameKind kind, Pla
   return std::nullopt;
 }
 
+// Where inlets stand, and where outlets do.
+struct Shelf {
+  NameKind kind;
+  std::vector<PortName const*> Ports::*drawn;
+  PortNames FileNames::*declared;
+  Ends Plant::*ends;
+};
+
+std::optional<std::uint32_t> find_end(Reading const& reading, Sights const& sights,
+                                      std::size_t junction, Word const& word, Shelf const& shelf) {
+  if (auto const junctions = sights.drawings.size(); junction >= junctions) {
+    auto const& plant = sights.plants[junction - junctions];
+    return find_end(reading, shelf.kind, plant, plant.*shelf.ends, word);
+  }
+  auto const& drawing = sights.drawings[junction];
+  auto const& declared = reading.names.files[drawing.file].*shelf.declared;
+  return find_port(reading, shelf.kind, declared.find(word.text),
+                   sights.ports[junction].*shelf.drawn, drawing, word);
+}
+
 }  // namespace
 
 Word const& name_of(Names const& names, std::size_t junction) {
@@ -157,26 +177,14 @@ std::optional<std::size_t> find_junction(Reading const& reading, Sights const& s
 
 std::optional<std::uint32_t> find_inlet(Reading const& reading, Sights const& sights,
                                         std::size_t junction, Word const& word) {
-  if (auto const junctions = sights.drawings.size(); junction >= junctions) {
-    auto const& plant = sights.plants[junction - junctions];
-    return find_end(reading, NameKind::inlet, plant, plant.end_inlets, word);
-  }
-  auto const& drawing = sights.drawings[junction];
-  return find_port(reading, NameKind::inlet,
-                   reading.names.files[drawing.file].inlets.find(word.text),
-                   sights.ports[junction].inlets, drawing, word);
+  return find_end(reading, sights, junction, word,
+                  {NameKind::inlet, &Ports::inlets, &FileNames::inlets, &Plant::end_inlets});
 }
 
 std::optional<std::uint32_t> find_outlet(Reading const& reading, Sights const& sights,
                                          std::size_t junction, Word const& word) {
-  if (auto const junctions = sights.drawings.size(); junction >= junctions) {
-    auto const& plant = sights.plants[junction - junctions];
-    return find_end(reading, NameKind::outlet, plant, plant.end_outlets, word);
-  }
-  auto const& drawing = sights.drawings[junction];
-  return find_port(reading, NameKind::outlet,
-                   reading.names.files[drawing.file].outlets.find(word.text),
-                   sights.ports[junction].outlets, drawing, word);
+  return find_end(reading, sights, junction, word,
+                  {NameKind::outlet, &Ports::outlets, &FileNames::outlets, &Plant::end_outlets});
 }
 
 std::optional<std::uint32_t> find_profile(Reading const& reading, Word const& word) {

@@ -29,6 +29,11 @@ std::string junction_report(JudgedJunction const&, Look);
 // The same, one line each: `file:line:column: severity: short-name: headline`.
 std::string junction_lines(JudgedJunction const&);
 
+// "stranding-switch (2), open-edge".
+std::string kinds_words(std::vector<model::FindingKind> const&);
+// Why an expectation has its verdict, where no example shows it.
+std::string_view reason_of(verdicts::Truthfulness);
+
 // One expectation that was not found to hold, in a line.
 std::string expectation_line(Subject const&, std::size_t expectation, verdicts::Truthfulness);
 

@@ -73,16 +73,10 @@ std::string example_text(JudgedJunction const& judged, JudgedExpectation const& 
   return result;
 }
 
-// "stranding-switch (2), open-edge".
 std::string findings_words(JudgedJunction const& judged, JudgedExpectation const& expectation) {
-  std::map<model::FindingKind, std::size_t> counts;
-  for (auto i : expectation.findings) ++counts[judged.judgement.findings[i].kind];
-  std::string words;
-  for (auto const& [kind, count] : counts) {
-    words += fmt::format("{}{}{}", words.empty() ? "" : ", ", model::row_of(kind).name,
-                         count > 1 ? fmt::format(" ({})", count) : "");
-  }
-  return words;
+  std::vector<model::FindingKind> kinds;
+  for (auto i : expectation.findings) kinds.push_back(judged.judgement.findings[i].kind);
+  return kinds_words(kinds);
 }
 
 std::string clearing_words(JudgedJunction const& judged, JudgedExpectation const& expectation) {
@@ -90,6 +84,26 @@ std::string clearing_words(JudgedJunction const& judged, JudgedExpectation const
     return "a body may stay inside for ever, so there is no time to wait for";
   return fmt::format("the longest trip takes up to {}",
                      time_words(judged.subject, *expectation.measured));
+}
+
+std::string_view remedy_of(Truthfulness verdict) {
+  if (verdict == Truthfulness::empty) return "Correct the condition, or remove the expectation.";
+  if (verdict == Truthfulness::undecided)
+    return "Split the junction, or take signals or delays out of it.";
+  return {};
+}
+
+}  // namespace
+
+std::string kinds_words(std::vector<model::FindingKind> const& kinds) {
+  std::map<model::FindingKind, std::size_t> counts;
+  for (auto kind : kinds) ++counts[kind];
+  std::string words;
+  for (auto const& [kind, count] : counts) {
+    words += fmt::format("{}{}{}", words.empty() ? "" : ", ", model::row_of(kind).name,
+                         count > 1 ? fmt::format(" ({})", count) : "");
+  }
+  return words;
 }
 
 std::string_view reason_of(Truthfulness verdict) {
@@ -108,15 +122,6 @@ std::string_view reason_of(Truthfulness verdict) {
   }
   return {};
 }
-
-std::string_view remedy_of(Truthfulness verdict) {
-  if (verdict == Truthfulness::empty) return "Correct the condition, or remove the expectation.";
-  if (verdict == Truthfulness::undecided)
-    return "Split the junction, or take signals or delays out of it.";
-  return {};
-}
-
-}  // namespace
 
 std::string expectation_text(JudgedJunction const& judged, std::size_t index, Look look) {
   auto const& expectation = judged.judgement.expectations[index];

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 
-#include "engine/logic/settled_circuit.hpp"
 #include "lang/render/columns.hpp"
 #include "lang/render/paragraph.hpp"
 #include "lang/render/words.hpp"
@@ -23,7 +22,7 @@ std::string extent_words(model::Grid const& grid) {
 std::string support_words(Subject const& subject, works::Part const& part,
                           works::Copy const& copy) {
   std::vector<std::string> names;
-  for (auto signal : logic::variables_of(logic::settled_circuit(part.design.circuit)))
+  for (auto signal : works::support(part))
     names.push_back(subject.map.signals[copy.signals[signal]].name);
   return names.empty() ? "no signal" : listed(names, "and", most_names);
 }

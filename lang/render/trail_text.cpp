@@ -71,7 +71,8 @@ std::string rate_words(Subject const& subject, body::Throughput const& throughpu
   if (throughput.rate == body::no_limit) return {};
   auto words = fmt::format("; at most {:.2f} a second", static_cast<double>(throughput.rate) / 1e6);
   if (throughput.narrowest.empty()) return words;
-  words += ", narrowest at " + place_code(subject.design.grid.place(throughput.narrowest.front().cell));
+  words +=
+      ", narrowest at " + place_code(subject.design.grid.place(throughput.narrowest.front().cell));
   auto const more = throughput.narrowest.size() - 1;
   return more == 0 ? words : words + fmt::format(" and {}", counted(more, "more cell"));
 }
@@ -84,7 +85,8 @@ std::string pace_line(Journey const& journey, body::Ending const& ending) {
                                  [&](Pace const& one) { return one.outlet == ending.outlet; });
   if (pace == part.paces.end() || !pace->quickest) return {};
   auto const quickest = time_words(part.subject, *pace->quickest);
-  auto words = "in at most " + (pace->longest ? time_words(part.subject, *pace->longest) : quickest);
+  auto words =
+      "in at most " + (pace->longest ? time_words(part.subject, *pace->longest) : quickest);
   if (!pace->longest) words = quickest + " at most by the shortest way, without a bound by others";
   if (pace->longest && *pace->longest != *pace->quickest)
     words += ", by the shortest way " + quickest;
@@ -171,10 +173,23 @@ std::string move_words(model::Place from, body::Step const& step, model::Place t
   return step.is_sure ? words : words + " (unsure)";
 }
 
+namespace {
+
+// Where a works joins an outlet to an inlet, the way goes on there.
+std::string onward_words(Subject const& subject, model::OutletId outlet) {
+  for (auto const& join : subject.design.joins) {
+    if (join.outlet == outlet) return ", joined to " + subject.map.inlets[join.inlet].name;
+  }
+  return {};
+}
+
+}  // namespace
+
 std::string ending_words(Subject const& subject, body::Ending const& ending) {
   switch (ending.kind) {
     case body::EndingKind::outlet:
-      return "Reaches " + subject.map.outlets[ending.outlet].name;
+      return "Reaches " + subject.map.outlets[ending.outlet].name +
+             onward_words(subject, ending.outlet);
     case body::EndingKind::spill:
       return "Leaves the drawing";
     case body::EndingKind::loop:

@@ -3,8 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
 
+#include "engine/works/claims.hpp"
 #include "lang/render/diagnostic_text.hpp"
 #include "lang/render/example.hpp"
 #include "lang/render/finding_sentences.hpp"
@@ -96,28 +96,37 @@ std::string follow_line(JudgedWorks const& works, works::JudgedClaim const& clai
   return see_line(command, look);
 }
 
-std::string_view reason_of(Truthfulness verdict) {
-  switch (verdict) {
-    case Truthfulness::empty:
-      return "No combination makes its condition true, so it says nothing.";
-    case Truthfulness::undecided:
-      return "It could not be found out: see the summary for what was too much to run.";
-    default:
-      return {};
-  }
+std::string found_words(JudgedWorks const& works, works::JudgedClaim const& claim) {
+  std::vector<model::FindingKind> kinds;
+  for (auto const& [part, finding] : claim.part_findings)
+    kinds.push_back(works.judgement.parts[part].findings[finding].kind);
+  for (auto finding : claim.plant_findings)
+    kinds.push_back(works.judgement.findings[finding].finding.kind);
+  return kinds_words(kinds);
 }
 
-std::string findings_words(JudgedWorks const& works, works::JudgedClaim const& claim) {
-  std::map<model::FindingKind, std::size_t> counts;
-  for (auto const& [part, finding] : claim.part_findings)
-    ++counts[works.judgement.parts[part].findings[finding].kind];
-  for (auto finding : claim.plant_findings)
-    ++counts[works.judgement.findings[finding].finding.kind];
-  std::string words;
-  for (auto const& [kind, count] : counts) {
-    words += fmt::format("{}{}{}", words.empty() ? "" : ", ", model::row_of(kind).name,
-                         count > 1 ? fmt::format(" ({})", count) : "");
+// What a player does; where memory stands in the way, the setting that must be come to.
+std::string way_words(JudgedWorks const& works, works::Instance const& instance) {
+  auto const& [subject, judged] = works;
+  std::vector<model::SignalId> flips;
+  auto const& variables = judged.conditions->variables();
+  for (std::size_t level = 0; level < variables.size(); ++level) {
+    auto const& signal = subject.design.circuit.signals[variables[level]];
+    if (signal.is_memory()) return instance_words(works, instance);
+    if (signal.starts_on != instance[level]) flips.push_back(variables[level]);
   }
+  return player_steps(subject, flips);
+}
+
+std::string fate_words(Subject const& subject, works::Fate const& fate) {
+  auto words = fate.outlets.empty()
+                   ? "reaches nothing"
+                   : "reaches " + listed(names_of(subject.map.outlets, fate.outlets), "or");
+  words += fmt::format(" ({})", word_of(fate.verdict));
+  if (fate.is_trapped) words += ", can be trapped";
+  if (fate.spills) words += ", can leave the drawing";
+  if (fate.is_unsure) words += ", hangs on an unsure move";
+  if (fate.is_barred) words += ", may not get in";
   return words;
 }
 
@@ -129,25 +138,25 @@ std::string claim_text(JudgedWorks const& works, std::size_t index, Look look) {
                              words.title.empty() ? "expectation" : words.title, words.clause, look);
   result += "    " + painted(look, Role::quiet, location(subject.text, words.span.begin)) + "\n\n";
   result += source_excerpt(subject.text, words.span, 8, look) + "\n";
-  result += worded_line("found", findings_words(works, claim), look);
+  result += worded_line("found", found_words(works, claim), look);
   if (claim.failing != logic::Diagram::never && !judged.conditions->variables().empty())
     result += worded_line("fails when",
                           where_words(*judged.conditions, claim.failing, input_names(works)), look);
-  if (claim.instance && !judged.conditions->variables().empty()) {
-    auto const setting = instance_words(works, *claim.instance);
-    result += worded_line("try", setting.empty() ? "everything as built" : setting, look);
-  }
+  if (claim.instance && !judged.conditions->variables().empty())
+    result += worded_line("try", way_words(works, *claim.instance), look);
   if (claim.passage && claim.instance) {
     auto const& passage = judged.passages[*claim.passage];
-    result +=
-        worded_line("then",
-                    fmt::format("the {} from {} {}", subject.map.profiles[passage.profile].name,
-                                subject.map.inlets[passage.inlet].name,
-                                passage_words(works, *claim.passage, *claim.instance).words),
-                    look);
+    result += worded_line(
+        "then",
+        fmt::format("the {} from {} {}", subject.map.profiles[passage.profile].name,
+                    subject.map.inlets[passage.inlet].name,
+                    fate_words(subject, works::fate(passage, judged.conditions->diagram(),
+                                                    *claim.instance))),
+        look);
     result += follow_line(works, claim, look);
   }
-  return result + worded_line("why", reason_of(claim.verdict), look);
+  bool const is_told = claim.instance.has_value();
+  return is_told ? result : result + worded_line("why", reason_of(claim.verdict), look);
 }
 
 }  // namespace
@@ -176,33 +185,6 @@ std::string instance_words(JudgedWorks const& works, works::Instance const& inst
   for (std::size_t level = 0; level < variables.size(); ++level)
     assignment[variables[level]] = instance[level];
   return setting_text(subject, assignment);
-}
-
-PassageWords passage_words(JudgedWorks const& works, std::size_t which,
-                           works::Instance const& instance) {
-  auto const& [subject, judged] = works;
-  auto const& diagram = judged.conditions->diagram();
-  auto const& passage = judged.passages[which];
-  auto const is = [&](works::Function f) { return diagram.is_true(f, instance); };
-  PassageWords told;
-  for (auto const& end : passage.ends) {
-    if (is(end.condition)) told.outlets.push_back(end.outlet);
-  }
-  bool const has_trouble =
-      is(passage.trapped) || is(passage.spilled) || is(passage.unsure) || is(passage.barred);
-  auto const verdict = told.outlets.empty()      ? body::Verdict::lost
-                       : told.outlets.size() > 1 ? body::Verdict::split
-                       : has_trouble             ? body::Verdict::doubtful
-                                                 : body::Verdict::certain;
-  told.words = told.outlets.empty()
-                   ? "reaches nothing"
-                   : "reaches " + listed(names_of(subject.map.outlets, told.outlets), "or");
-  told.words += fmt::format(" ({})", word_of(verdict));
-  if (is(passage.trapped)) told.words += ", can be trapped";
-  if (is(passage.spilled)) told.words += ", can leave the drawing";
-  if (is(passage.unsure)) told.words += ", hangs on an unsure move";
-  if (is(passage.barred)) told.words += ", may not get in";
-  return told;
 }
 
 std::string works_report(JudgedWorks const& works, Look look) {

@@ -24,11 +24,4 @@ Judgement whole_of(works::WorksJudgement const&);
 // "divert=on, turn[3]=on": what differs from the plant as built.
 std::string instance_words(JudgedWorks const&, works::Instance const&);
 
-// What can become of a body in one combination.
-struct PassageWords {
-  std::vector<model::OutletId> outlets;
-  std::string words;  // "reaches kiln or press (split), can be trapped"
-};
-PassageWords passage_words(JudgedWorks const&, std::size_t passage, works::Instance const&);
-
 }  // namespace leat::render
