@@ -35,7 +35,9 @@ room(lang_render lang/render
      USES engine_works lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
 target_sources(lang_render PRIVATE ${findings_manual})
 room(lang_cli lang/cli
-     SOURCES check.cpp explain.cpp files.cpp follow.cpp guard.cpp loaded.cpp machine.cpp options.cpp parts.cpp
+     SOURCES command_line/command_line.cpp command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp
+             command_line/shared_options.cpp command_line/signals.cpp
+             check.cpp explain.cpp files.cpp follow.cpp guard.cpp loaded.cpp machine.cpp parts.cpp
              program.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp waves.cpp
      USES lang_render lang_lower CLI11::CLI11)
 target_compile_definitions(lang_cli PRIVATE LEAT_VERSION="${PROJECT_VERSION}")

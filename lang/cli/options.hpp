@@ -5,7 +5,6 @@
 #include <vector>
 
 #include "engine/model/finding_kind.hpp"
-#include "lang/cli/exit_table.hpp"
 
 // What was asked for on the command line, as values.
 namespace leat::cli {
@@ -69,13 +68,5 @@ struct Options {
   Colour colour = Colour::automatic;
   bool is_ascii = false;
 };
-
-// Options, or, where the command line asks for help or the version or cannot be understood, what to
-// print instead and how to end.
-struct Answer {
-  std::string out, err;
-  Exit exit = Exit::holds;
-};
-std::variant<Options, Answer> read_command_line(int count, char const* const* arguments);
 
 }  // namespace leat::cli

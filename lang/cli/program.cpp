@@ -5,6 +5,7 @@
 #include <new>
 
 #include "engine/contract.hpp"
+#include "lang/cli/command_line/command_line.hpp"
 #include "lang/cli/commands.hpp"
 
 namespace leat::cli {

@@ -1,0 +1,35 @@
+#include "lang/cli/command_line/tree.hpp"
+
+namespace leat::cli {
+
+namespace {
+
+void add_check(CommandTree& tree) {
+  auto const check = tree.add<CheckOptions>("check", "judge designs: findings and expectations");
+  check.app->add_option("FILE", check->files, "the designs; - is the standard input")->required();
+  add_fail_on(check.app, check->fail_on);
+  add_format(check.app, check->format, {"text", "lines", "json"},
+             "text (on a terminal), lines (elsewhere) or json");
+}
+
+void add_table(CommandTree& tree) {
+  auto const table = tree.add<TableOptions>("table", "where every body goes, in all combinations");
+  add_file(table.app, table->file);
+  table.app->add_flag("--full", table->is_full, "a row for each combination");
+  table.app->add_flag("--fresh", table->is_fresh,
+                      "each combination with fresh water, as if it had been built so");
+  add_format(table.app, table->format, {"text", "markdown", "csv", "json", "expect"},
+             "text, markdown, csv, json, or expect to paste into the design");
+  table.app->add_option("--from", table->inlet, "only this inlet");
+  table.app->add_option("--body", table->body, "only this body");
+  add_junction(table.app, table->junction);
+}
+
+}  // namespace
+
+void add_judging(CommandTree& tree) {
+  add_check(tree);
+  add_table(tree);
+}
+
+}  // namespace leat::cli

@@ -1,0 +1,43 @@
+#include <map>
+
+#include "lang/cli/command_line/tree.hpp"
+
+namespace leat::cli {
+
+void add_file(CLI::App* command, std::string& file) {
+  command->add_option("FILE", file, "the design; - is the standard input")->required();
+}
+
+void add_format(CLI::App* command, std::string& format, std::vector<std::string> const& known,
+                std::string const& meaning) {
+  command->add_option("--as", format, meaning)->check(CLI::IsMember(known));
+}
+
+void add_when(CLI::App* command, std::string& when) {
+  command->add_option("--when", when,
+                      "what does not stand as built: \"divert=on, flush=off\" (or 1, 0)");
+}
+
+void add_deeds(CLI::App* command, std::string& deeds) {
+  command->add_option(
+      "--do", deeds,
+      "what is done from as built, each once all has settled: \"divert, ring, flush "
+      "on\"");
+}
+
+void add_junction(CLI::App* command, std::string& junction) {
+  command->add_option("--junction", junction, "only this junction of the design");
+}
+
+void add_fail_on(CLI::App* command, model::Severity& fail_on) {
+  std::map<std::string, model::Severity> const severities{{"note", model::Severity::note},
+                                                          {"warning", model::Severity::warning},
+                                                          {"error", model::Severity::error}};
+  command
+      ->add_option("--fail-on", fail_on,
+                   "least severity of a finding that fails: note, warning (as built in) or error")
+      ->transform(CLI::CheckedTransformer(severities).description(""))
+      ->option_text("SEVERITY");
+}
+
+}  // namespace leat::cli

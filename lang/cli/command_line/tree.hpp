@@ -1,0 +1,62 @@
+#pragma once
+#include <CLI/CLI.hpp>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "lang/cli/options.hpp"
+
+// The program's commands and options, in CLI11's terms. The command line is read by this tree, and
+// everything that lists commands and options walks it.
+namespace leat::cli {
+
+// Neither copied nor moved: the commands write into it while they are read.
+class CommandTree {
+ public:
+  CommandTree();
+  CommandTree(CommandTree const&) = delete;
+  CommandTree& operator=(CommandTree const&) = delete;
+
+  // A command with the values its options fill; when the command is given, they become the chosen
+  // ones.
+  template <class Values>
+  struct Command {
+    CLI::App* app = nullptr;
+    std::shared_ptr<Values> values;
+    Values* operator->() const { return values.get(); }
+  };
+  template <class Values>
+  Command<Values> add(std::string const& name, std::string const& purpose) {
+    auto values = std::make_shared<Values>();
+    auto* command = app_.add_subcommand(name, purpose);
+    command->fallthrough()->footer("");
+    command->callback([this, values] { options_.command = *values; });
+    return {command, values};
+  }
+
+  CLI::App& app() { return app_; }
+  CLI::App const& app() const { return app_; }
+  // After the command line was read.
+  Options const& options() const { return options_; }
+
+ private:
+  CLI::App app_{"leat: verifies creature conveyors of running water before they are built", "leat"};
+  Options options_;
+};
+
+// The commands, a chapter each; the order is that of the help.
+void add_judging(CommandTree&);
+void add_looking(CommandTree&);
+void add_signals(CommandTree&);
+void add_reading(CommandTree&);
+
+// What several commands take.
+void add_file(CLI::App*, std::string& file);
+void add_format(CLI::App*, std::string& format, std::vector<std::string> const& known,
+                std::string const& meaning);
+void add_when(CLI::App*, std::string& when);
+void add_deeds(CLI::App*, std::string& deeds);
+void add_junction(CLI::App*, std::string& junction);
+void add_fail_on(CLI::App*, model::Severity& fail_on);
+
+}  // namespace leat::cli
