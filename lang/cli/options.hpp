@@ -4,6 +4,7 @@
 #include <variant>
 #include <vector>
 
+#include "engine/compare/comparison.hpp"
 #include "engine/model/finding_kind.hpp"
 
 // What was asked for on the command line, as values.
@@ -21,6 +22,12 @@ struct TableOptions {
   std::string file, format = "text", inlet, body, junction;
   bool is_full = false;
   bool is_fresh = false;  // each combination with its fresh water, as if built so
+};
+
+struct CompareOptions {
+  std::string before, after, format = "text";
+  std::vector<std::string> renamings;  // OLD=NEW
+  compare::Change fail_on = compare::Change::other;
 };
 
 struct ShowOptions {
@@ -59,9 +66,9 @@ struct ResolveOptions {
   std::string file;
 };
 
-using CommandOptions =
-    std::variant<CheckOptions, TableOptions, ShowOptions, FollowOptions, GuardOptions, TrainOptions,
-                 WavesOptions, MachineOptions, ExplainOptions, ResolveOptions>;
+using CommandOptions = std::variant<CheckOptions, TableOptions, CompareOptions, ShowOptions,
+                                    FollowOptions, GuardOptions, TrainOptions, WavesOptions,
+                                    MachineOptions, ExplainOptions, ResolveOptions>;
 
 struct Options {
   CommandOptions command;

@@ -24,6 +24,7 @@ ENGINE = {
     "engine/motion": "model water body",
     "engine/judge": "model logic water body explore tables findings verdicts",
     "engine/works": "model logic body explore tables findings verdicts judge",
+    "engine/compare": "model logic body explore tables findings verdicts judge works",
 }
 LANG = {
     "lang/source": "",

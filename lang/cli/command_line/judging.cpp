@@ -1,3 +1,5 @@
+#include <map>
+
 #include "lang/cli/command_line/tree.hpp"
 
 namespace leat::cli {
@@ -25,11 +27,33 @@ void add_table(CommandTree& tree) {
   add_junction(table.app, table->junction);
 }
 
+void add_compare(CommandTree& tree) {
+  auto const compare = tree.add<CompareOptions>(
+      "compare", "what a new revision of a design does differently from an old one");
+  compare.app->add_option("OLD", compare->before, "the design before")->required();
+  compare.app->add_option("NEW", compare->after, "the design after; - is the standard input")
+      ->required();
+  compare.app
+      ->add_option("--renamed", compare->renamings,
+                   "what has another name now: divert=turn; may be given several times")
+      ->option_text("OLD=NEW");
+  std::map<std::string, compare::Change> const changes{{"better", compare::Change::better},
+                                                       {"changed", compare::Change::other},
+                                                       {"worse", compare::Change::worse}};
+  compare.app
+      ->add_option("--fail-on", compare->fail_on,
+                   "least change that fails: better, changed (as built in) or worse")
+      ->transform(CLI::CheckedTransformer(changes).description(""))
+      ->option_text("CHANGE");
+  add_format(compare.app, compare->format, {"text", "json"}, "text or json");
+}
+
 }  // namespace
 
 void add_judging(CommandTree& tree) {
   add_check(tree);
   add_table(tree);
+  add_compare(tree);
 }
 
 }  // namespace leat::cli
