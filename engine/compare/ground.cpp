@@ -46,11 +46,37 @@ Ground::Ground(Revision const& before, Revision const& after,
     auto const at = std::find(order.begin(), order.end(), joint_.after[*counterparts[s]]);
     if (at != order.end()) order.insert(at + 1, joint_.before[s]);
   }
+  lay(roots, order, most_nodes);
+  leave_out_copies(counterparts);
+}
+
+namespace {
+
+JointCircuit by_itself(model::Circuit const& circuit) {
+  JointCircuit joint{circuit, {}, {}, {}, {}};
+  for (SignalId s = 0; s < circuit.signals.size(); ++s) joint.after.push_back(s);
+  for (ExpressionId e = 0; e < circuit.expressions.size(); ++e)
+    joint.after_expressions.push_back(e);
+  joint.before = joint.after;
+  joint.before_expressions = joint.after_expressions;
+  return joint;
+}
+
+}  // namespace
+
+Ground::Ground(Revision const& only, std::size_t most_nodes)
+    : joint_(by_itself(only.design.circuit)) {
+  std::vector<ExpressionId> roots;
+  add_roots(only, joint_.after, joint_.after_expressions, joint_.circuit, roots);
+  lay(roots, only.variables, most_nodes);
+}
+
+void Ground::lay(std::vector<ExpressionId> const& roots, std::vector<SignalId> const& order,
+                 std::size_t most_nodes) {
   conditions_ = std::make_unique<works::Conditions>(joint_.circuit, roots, order, most_nodes);
   cone_ = logic::Cones(joint_.circuit).of(roots);
   for (auto const& signal : cone_.circuit.signals) has_memory_ = has_memory_ || signal.is_memory();
   reachable_ = conditions_->reachable();
-  leave_out_copies(counterparts);
 }
 
 void Ground::leave_out_copies(Counterparts<SignalId> const& counterparts) {

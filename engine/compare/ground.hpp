@@ -28,6 +28,9 @@ class Ground {
   };
   Ground(Revision const& before, Revision const& after,
          Counterparts<model::SignalId> const& counterparts, std::size_t most_nodes);
+  // One revision by itself, for what was written down of an earlier one: its signals are the joint
+  // ones.
+  Ground(Revision const& only, std::size_t most_nodes);
 
   works::Conditions& conditions() { return *conditions_; }
   works::Conditions const& conditions() const { return *conditions_; }
@@ -59,6 +62,8 @@ class Ground {
   std::optional<Example> nearest(Function where);
 
  private:
+  void lay(std::vector<model::ExpressionId> const& roots, std::vector<model::SignalId> const& order,
+           std::size_t most_nodes);
   void leave_out_copies(Counterparts<model::SignalId> const&);
   void search();
   works::Instance as_built() const;

@@ -32,6 +32,26 @@ compare::Counterparts<std::uint32_t> same_names(std::vector<Named> const& before
   return same;
 }
 
+// A clause with every name in it as it is now. Names are runs of what names are made of.
+std::string clause_after(std::string const& clause, std::vector<Renaming> const& renamings) {
+  auto const belongs = [](char c) {
+    return static_cast<unsigned char>(c) >= 0x80 || (c >= 'a' && c <= 'z') ||
+           (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+           std::string_view("_.[]").find(c) != std::string_view::npos;
+  };
+  std::string result, word;
+  for (char c : clause + '\n') {
+    if (belongs(c)) {
+      word += c;
+      continue;
+    }
+    result += name_after(word, renamings) + c;
+    word.clear();
+  }
+  result.pop_back();
+  return result;
+}
+
 bool has_name(std::vector<Named> const& named, std::string const& name) {
   return std::any_of(named.begin(), named.end(), [&](auto const& n) { return n.name == name; });
 }
@@ -49,7 +69,8 @@ compare::Matching matched(source::SourceMap const& before, source::SourceMap con
   for (std::size_t i = 0; i < after.expectations.size(); ++i)
     claims.emplace(std::pair(after.expectations[i].title, after.expectations[i].clause), i);
   for (auto const& expectation : before.expectations) {
-    auto const found = claims.find({expectation.title, expectation.clause});
+    auto const found =
+        claims.find({expectation.title, clause_after(expectation.clause, renamings)});
     matching.expectations.push_back(found == claims.end() ? std::nullopt
                                                           : std::optional(found->second));
     if (found != claims.end()) claims.erase(found);

@@ -122,7 +122,7 @@ class Telling {
                                      : junction_.before.map.expectations[*change.before];
     ComparisonEntry entry;
     entry.change = change.change;
-    entry.topic = "expectation";
+    entry.topic = "expected";
     entry.name = words.title.empty() ? "expectation" : words.title;
     entry.headline = words.clause;
     entry.before = change.before ? word_of(junction_.was.verdicts[*change.before]) : "not expected";
@@ -298,7 +298,7 @@ ComparisonEntry Telling::tell(PartChange const& change) const {
   auto const& [before, after] = std::tie(junction_.before, junction_.after);
   ComparisonEntry entry;
   entry.change = change.change;
-  entry.topic = "declaration";
+  entry.topic = "declared";
   auto const noun = noun_of(change.part);
   if (change.part == PartChange::Part::practice) {
     auto const& row = model::rule_table[*change.after];
@@ -361,7 +361,7 @@ ComparisonSheet missing_sheet(std::string const& junction, bool is_gone) {
   sheet.gravest = is_gone ? Change::worse : Change::other;
   ComparisonEntry entry;
   entry.change = sheet.gravest;
-  entry.topic = "declaration";
+  entry.topic = "declared";
   entry.name = junction;
   entry.headline = is_gone ? fmt::format("There is no junction '{}' any more", junction)
                            : fmt::format("There is a new junction '{}'", junction);

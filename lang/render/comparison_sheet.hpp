@@ -26,7 +26,7 @@ struct ComparedJunction {
 // One difference. What does not apply is empty.
 struct ComparisonEntry {
   compare::Change change = compare::Change::other;
-  std::string_view topic;  // route, finding, time, expectation, declaration, signal
+  std::string_view topic;  // route, finding, expected, time, declared, signal
   std::string name;        // what it is about: an inlet, a finding's kind, a signal ...
   std::string body;        // route, time: whose
   std::string headline;

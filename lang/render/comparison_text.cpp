@@ -61,8 +61,10 @@ std::string summary_lines(ComparisonSheet const& sheet, Look look) {
   auto result = painted(look, Role::strong, "junction " + name_of(sheet)) + "\n";
   if (!sheet.junction_before.empty() && !sheet.junction_after.empty())
     result += worded_line("routes", routes_words(sheet), look);
-  for (std::string_view topic : {"finding", "expectation", "time", "declaration", "signal"}) {
-    result += worded_line(fmt::format("{}s", topic), counts_of(sheet, topic), look);
+  for (std::string_view topic : {"finding", "expected", "time", "declared", "signal"}) {
+    bool const is_verb = topic.ends_with("ed");
+    auto const word = is_verb ? std::string(topic) : fmt::format("{}s", topic);
+    result += worded_line(word, counts_of(sheet, topic), look);
   }
   if (sheet.shift)
     result += worded_line("moved", fmt::format("{} (x y z)", place_code(*sheet.shift)), look);
