@@ -34,13 +34,13 @@ room(lang_render lang/render
              waves_text.cpp waves_vcd.cpp words.cpp works_condition.cpp works_report.cpp works_table.cpp
      USES engine_compare lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
 target_sources(lang_render PRIVATE ${findings_manual})
-room(lang_record lang/record SOURCES read_record.cpp recalling.cpp record_document.cpp recording.cpp
+room(lang_record lang/record SOURCES accepted.cpp read_record.cpp recalling.cpp record_document.cpp recording.cpp
      USES lang_render nlohmann_json::nlohmann_json)
 room(lang_cli lang/cli
      SOURCES command_line/command_line.cpp command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp
              command_line/shared_options.cpp command_line/signals.cpp
-             check.cpp compare.cpp explain.cpp files.cpp follow.cpp guard.cpp judged.cpp loaded.cpp machine.cpp parts.cpp
-             program.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp waves.cpp
+             check.cpp compare.cpp explain.cpp files.cpp follow.cpp guard.cpp held_record.cpp judged.cpp loaded.cpp machine.cpp parts.cpp
+             program.cpp record.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp waves.cpp
              written_file.cpp
      USES lang_record lang_render lang_lower CLI11::CLI11)
 target_compile_definitions(lang_cli PRIVATE LEAT_VERSION="${PROJECT_VERSION}")

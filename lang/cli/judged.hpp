@@ -16,6 +16,8 @@ class Judged {
 
   // The signals that its results are told over.
   std::vector<model::SignalId> const& variables() const { return variables_; }
+  // Over how many of these its findings have rows; 0: over none.
+  int row_inputs() const { return works_ ? 0 : static_cast<int>(variables_.size()); }
   // `signals`: by own id, the joint signal.
   compare::Behaviour behaviour(std::vector<model::SignalId> const& signals, compare::Ground&) const;
 

@@ -30,6 +30,11 @@ struct CompareOptions {
   compare::Change fail_on = compare::Change::other;
 };
 
+struct RecordOptions {
+  std::string file;
+  std::vector<std::string> accepted;  // keys, or "all"
+};
+
 struct ShowOptions {
   std::string file, when, deeds, junction, format = "text";
   std::optional<int> level;
@@ -66,7 +71,7 @@ struct ResolveOptions {
   std::string file;
 };
 
-using CommandOptions = std::variant<CheckOptions, TableOptions, CompareOptions, ShowOptions,
+using CommandOptions = std::variant<CheckOptions, TableOptions, CompareOptions, RecordOptions, ShowOptions,
                                     FollowOptions, GuardOptions, TrainOptions, WavesOptions,
                                     MachineOptions, ExplainOptions, ResolveOptions>;
 

@@ -134,12 +134,10 @@ Recalled recalled(Junction const& junction, source::SourceMap const& map, compar
       result.obsolete_routes.push_back(i);
   }
   for (std::size_t i = 0; i < junction.findings.size(); ++i) {
-    if (auto sighting = recalling.sighting(junction.findings[i])) {
+    if (auto sighting = recalling.sighting(junction.findings[i]))
       result.behaviour.sightings.push_back(std::move(*sighting));
-      result.entry_of_sighting.push_back(i);
-    } else {
+    else
       result.obsolete_findings.push_back(i);
-    }
   }
   for (std::size_t i = 0; i < junction.times.size(); ++i) {
     if (auto duration = recalling.duration(junction.times[i]))

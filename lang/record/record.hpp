@@ -1,5 +1,5 @@
 #pragma once
-#include <map>
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <variant>
@@ -85,8 +85,22 @@ std::optional<Junction> recorded(source::SourceMap const&, compare::Behaviour co
 struct Recalled {
   compare::Behaviour behaviour;
   std::vector<std::size_t> obsolete_routes, obsolete_findings, obsolete_times;
-  std::vector<std::size_t> entry_of_sighting;  // by sighting, the finding's index in the record
 };
 Recalled recalled(Junction const&, source::SourceMap const&, compare::Ground&);
+
+// What is accepted: entries by their keys ("millhouse/walker" for a route, the kind's name for
+// findings, "times" for all times), or everything.
+struct Keys {
+  std::vector<std::string> keys;
+  bool is_all = false;
+  bool holds(std::string const& key) const {
+    return is_all || std::find(keys.begin(), keys.end(), key) != keys.end();
+  }
+};
+inline constexpr char times_key[] = "times";
+std::string key_of(Route const&);
+
+// The record with what is accepted as it is now; accepted entries of what there is no more go.
+Junction accepted(Junction const& old, Junction const& now, Keys const&);
 
 }  // namespace leat::record

@@ -48,12 +48,25 @@ void add_compare(CommandTree& tree) {
   add_format(compare.app, compare->format, {"text", "json"}, "text or json");
 }
 
+void add_record(CommandTree& tree) {
+  auto const record = tree.add<RecordOptions>(
+      "record", "write down what a design does, to hold it against that from then on");
+  record.app->add_option("FILE", record->file, "the design; its record is FILE.record.json")
+      ->required();
+  record.app
+      ->add_option("--accept", record->accepted,
+                   "what has changed as it is meant to: a route as INLET/BODY, a finding by its "
+                   "name, times, or all; may be given several times")
+      ->option_text("WHAT");
+}
+
 }  // namespace
 
 void add_judging(CommandTree& tree) {
   add_check(tree);
   add_table(tree);
   add_compare(tree);
+  add_record(tree);
 }
 
 }  // namespace leat::cli
