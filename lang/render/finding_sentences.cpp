@@ -178,6 +178,9 @@ std::string wait_words(Subject const& subject, findings::Finding const& finding)
 
 // What is recorded: "Routes of the walker from millhouse are", "Findings hard-landing are".
 std::string recorded_thing(Subject const& subject, findings::Finding const& finding) {
+  bool const is_of_record =
+      finding.kind == FindingKind::unlike_record || finding.kind == FindingKind::unrecorded;
+  if (!is_of_record) return {};
   if (finding.about) return fmt::format("What {} says is", model::row_of(*finding.about).name);
   if (finding.inlets.empty())
     return finding.measured == 1 ? "1 time is" : fmt::format("{} times are", finding.measured);
