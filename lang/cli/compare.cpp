@@ -77,15 +77,22 @@ bool are_answered(std::vector<lower::Renaming> const& renamings, Loaded const& b
   return true;
 }
 
-render::ComparisonSheet sheet_of(render::Subject const& before, render::Subject const& after,
-                                 std::vector<lower::Renaming> const& renamings,
+Judged judged_aloud(Loaded const& loaded, std::size_t i, Terminal& terminal) {
+  auto const& junction = loaded.junctions[i];
+  return judged(junction, ProgressLines(terminal, junction.map.junction.name));
+}
+
+render::ComparisonSheet sheet_of(Loaded const& old, std::size_t b, Loaded const& revised,
+                                 std::size_t a, std::vector<lower::Renaming> const& renamings,
                                  Terminal& terminal) {
-  Judged const was(before, terminal), is(after, terminal);
+  auto const before = old.subject(b), after = revised.subject(a);
+  auto const was = judged_aloud(old, b, terminal), is = judged_aloud(revised, a, terminal);
+  auto const variables_before = was.variables(), variables_after = is.variables();
   auto const matching = lower::matched(before.map, after.map, renamings);
-  compare::Ground ground({before.design, was.variables()}, {after.design, is.variables()},
+  compare::Ground ground({before.design, variables_before}, {after.design, variables_after},
                          matching.signals, most_nodes);
-  auto const behaviour_before = was.behaviour(ground.before(), ground);
-  auto const behaviour_after = is.behaviour(ground.after(), ground);
+  auto const behaviour_before = was.behaviour(before.design, ground.before(), ground);
+  auto const behaviour_after = is.behaviour(after.design, ground.after(), ground);
   auto comparison = compare::compare(behaviour_before, behaviour_after, matching, ground);
   comparison.parts = compare::compare_parts(before.design, after.design, matching);
   return render::comparison_sheet(
@@ -117,7 +124,7 @@ Exit run(CompareOptions const& options, Terminal& terminal) {
   bool is_proved = true;
   for (auto const& [b, a] : pairs_of(*before, *after)) {
     comparison.sheets.push_back(
-        b && a ? sheet_of(before->subject(*b), after->subject(*a), *renamings, terminal)
+        b && a ? sheet_of(*before, *b, *after, *a, *renamings, terminal)
                : render::missing_sheet(b ? before->junctions[*b].map.junction.name
                                          : after->junctions[*a].map.junction.name,
                                        b.has_value()));

@@ -95,8 +95,9 @@ record::Junction const* find(record::Record const& record, std::string const& ju
 
 HeldRecord::HeldRecord(render::Subject const& subject, Judged const& judged,
                        record::Junction const* recorded) {
-  compare::Ground ground({subject.design, judged.variables()}, most_nodes);
-  auto now = judged.behaviour(ground.after(), ground);
+  auto const variables = judged.variables();
+  compare::Ground ground({subject.design, variables}, most_nodes);
+  auto now = judged.behaviour(subject.design, ground.after(), ground);
   is_whole_ = now.is_whole && ground.is_whole();
   now_ = record::recorded(subject.map, now, ground);
   sheet_.junction_before = sheet_.junction_after = subject.map.junction.name;

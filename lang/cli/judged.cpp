@@ -2,22 +2,25 @@
 
 namespace leat::cli {
 
-Judged::Judged(render::Subject const& subject, Terminal& terminal) : subject_(subject) {
-  if (!subject.map.is_works()) {
-    judgement_ = judge(subject.design, {}, ProgressLines(terminal, subject.map.junction.name));
-    variables_ = judgement_.variables;
-    return;
-  }
-  works_ = std::make_unique<works::WorksJudgement>(works::judge_works(subject.design));
-  variables_ = works_->conditions->variables();
-  for (auto const& part : works_->parts)
-    variables_.insert(variables_.end(), part.variables.begin(), part.variables.end());
+Judged judged(lower::Junction const& junction, Progress const& progress) {
+  if (junction.map.is_works())
+    return {{}, std::make_unique<works::WorksJudgement>(works::judge_works(junction.design))};
+  return {judge(junction.design, {}, progress), nullptr};
 }
 
-compare::Behaviour Judged::behaviour(std::vector<model::SignalId> const& signals,
+std::vector<model::SignalId> Judged::variables() const {
+  if (!works) return junction.variables;
+  auto variables = works->conditions->variables();
+  for (auto const& part : works->parts)
+    variables.insert(variables.end(), part.variables.begin(), part.variables.end());
+  return variables;
+}
+
+compare::Behaviour Judged::behaviour(model::Design const& design,
+                                     std::vector<model::SignalId> const& signals,
                                      compare::Ground& ground) const {
-  return works_ ? compare::behaviour_of(subject_.design, *works_, signals, ground)
-                : compare::behaviour_of(subject_.design, judgement_, signals, ground);
+  return works ? compare::behaviour_of(design, *works, signals, ground)
+               : compare::behaviour_of(design, junction, signals, ground);
 }
 
 }  // namespace leat::cli

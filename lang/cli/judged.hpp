@@ -4,28 +4,24 @@
 
 #include "engine/compare/behaviour.hpp"
 #include "engine/works/judge_works.hpp"
-#include "lang/cli/terminal.hpp"
-#include "lang/render/subject.hpp"
+#include "lang/lower/lower.hpp"
 
 namespace leat::cli {
 
-// A junction or a works with its judgement, whichever it is.
-class Judged {
- public:
-  Judged(render::Subject const&, Terminal&);
+// What was found out of one junction: of a works the second.
+struct Judged {
+  Judgement junction;
+  std::unique_ptr<works::WorksJudgement> works;
 
-  // The signals that its results are told over.
-  std::vector<model::SignalId> const& variables() const { return variables_; }
+  // The signals that it is told over.
+  std::vector<model::SignalId> variables() const;
   // Over how many of these its findings have rows; 0: over none.
-  int row_inputs() const { return works_ ? 0 : static_cast<int>(variables_.size()); }
-  // `signals`: by own id, the joint signal.
-  compare::Behaviour behaviour(std::vector<model::SignalId> const& signals, compare::Ground&) const;
-
- private:
-  render::Subject subject_;
-  Judgement judgement_;
-  std::unique_ptr<works::WorksJudgement> works_;  // of a works
-  std::vector<model::SignalId> variables_;
+  int row_inputs() const { return works ? 0 : static_cast<int>(junction.variables.size()); }
+  // On common ground; `signals`: by own id, the joint signal.
+  compare::Behaviour behaviour(model::Design const&, std::vector<model::SignalId> const& signals,
+                               compare::Ground&) const;
 };
+
+Judged judged(lower::Junction const&, Progress const& = {});
 
 }  // namespace leat::cli
