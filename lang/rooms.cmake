@@ -1,16 +1,22 @@
-room(lang_source lang/source SOURCES code_point.cpp soundness.cpp source_text.cpp source_map.cpp
+room(lang_source lang/source
+     SOURCES code_point.cpp soundness.cpp source_map.cpp source_text.cpp
      USES engine_model)
-room(lang_diagnostics lang/diagnostics SOURCES near_name.cpp sink.cpp USES lang_source)
-room(lang_syntax lang/syntax SOURCES pieces.cpp print.cpp wording.cpp works_wording.cpp USES lang_source fmt::fmt)
+room(lang_diagnostics lang/diagnostics
+     SOURCES near_name.cpp sink.cpp
+     USES lang_source)
+room(lang_syntax lang/syntax
+     SOURCES pieces.cpp print.cpp wording.cpp works_wording.cpp
+     USES lang_source fmt::fmt)
 room(lang_grammar lang/grammar
-     SOURCES characters.cpp words.cpp reading.cpp faults.cpp terminals.cpp numbers.cpp names.cpp
-             expression.cpp signals.cpp drawing.cpp works.cpp judging.cpp clauses.cpp expecting.cpp document.cpp
+     SOURCES characters.cpp clauses.cpp document.cpp drawing.cpp expecting.cpp expression.cpp faults.cpp
+             judging.cpp names.cpp numbers.cpp reading.cpp signals.cpp terminals.cpp words.cpp works.cpp
      USES lang_diagnostics fmt::fmt utf8proc Boost::headers)
-room(lang_check lang/check SOURCES acceptances.cpp bodies_and_practice.cpp check.cpp
-     constant_control.cpp drawing.cpp events_and_trains.cpp expectations.cpp loops.cpp marks.cpp
-     materials.cpp meaning.cpp names.cpp overlaps.cpp placing.cpp plain_entries.cpp plant_ports.cpp
-     plates.cpp ports.cpp resolving.cpp scopes.cpp shape.cpp signals.cpp tables.cpp unfold.cpp
-     unfolded_blocks.cpp unknown_names.cpp wire_loops.cpp workshop.cpp
+room(lang_check lang/check
+     SOURCES acceptances.cpp bodies_and_practice.cpp check.cpp constant_control.cpp drawing.cpp
+             events_and_trains.cpp expectations.cpp loops.cpp marks.cpp materials.cpp meaning.cpp names.cpp
+             overlaps.cpp placing.cpp plain_entries.cpp plant_ports.cpp plates.cpp ports.cpp resolving.cpp
+             scopes.cpp shape.cpp signals.cpp tables.cpp unfold.cpp unfolded_blocks.cpp unknown_names.cpp
+             wire_loops.cpp workshop.cpp
      USES lang_syntax lang_diagnostics engine_model fmt::fmt)
 room(lang_lower lang/lower
      SOURCES cells.cpp circuit_lowering.cpp including.cpp lower.cpp matching.cpp plant.cpp words.cpp
@@ -24,25 +30,30 @@ add_custom_command(
   DEPENDS ${CMAKE_SOURCE_DIR}/docs/findings.md ${CMAKE_SOURCE_DIR}/lang/render/embed_manual.cmake
   COMMENT "Embedding docs/findings.md")
 room(lang_render lang/render
-     SOURCES check_report.cpp columns.cpp comparison_document.cpp comparison_sheet.cpp comparison_text.cpp condition.cpp count.cpp design_document.cpp diagnostic_text.cpp
-             example.cpp expectation_text.cpp fate_words.cpp field_document.cpp field_text.cpp finding_pages.cpp guard_document.cpp guard_text.cpp
-             finding_sentences.cpp finding_text.cpp findings_document.cpp islands_text.cpp json.cpp level_picture.cpp
-             look.cpp machine_document.cpp machine_dot.cpp machine_text.cpp
-             paragraph.cpp source_excerpt.cpp table_csv.cpp table_document.cpp
-             table_expect.cpp table_lines.cpp table_markdown.cpp table_sheet.cpp table_text.cpp
-             time_scale.cpp trail_document.cpp trail_text.cpp train_document.cpp train_text.cpp water_signs.cpp waves_document.cpp
-             waves_text.cpp waves_vcd.cpp words.cpp works_condition.cpp works_report.cpp works_table.cpp
+     SOURCES check_report.cpp columns.cpp comparison_document.cpp comparison_sheet.cpp comparison_text.cpp
+             condition.cpp count.cpp csv.cpp design_document.cpp diagnostic_text.cpp example.cpp
+             expectation_text.cpp fate_words.cpp field_document.cpp field_text.cpp finding_pages.cpp
+             finding_sentences.cpp finding_text.cpp findings_csv.cpp findings_document.cpp findings_junit.cpp
+             findings_markdown.cpp findings_sarif.cpp guard_document.cpp guard_text.cpp islands_text.cpp json.cpp
+             level_picture.cpp look.cpp machine_document.cpp machine_dot.cpp machine_text.cpp markdown.cpp
+             paragraph.cpp run_words.cpp sarif_rules.cpp source_excerpt.cpp spots.cpp table_csv.cpp
+             table_document.cpp table_expect.cpp table_lines.cpp table_markdown.cpp table_sheet.cpp
+             table_text.cpp telling.cpp telling_works.cpp time_scale.cpp trail_document.cpp trail_text.cpp
+             train_document.cpp train_text.cpp water_signs.cpp waves_document.cpp waves_text.cpp waves_vcd.cpp
+             words.cpp works_condition.cpp works_report.cpp works_table.cpp xml.cpp
      USES engine_compare lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
 target_sources(lang_render PRIVATE ${findings_manual})
-room(lang_record lang/record SOURCES accepted.cpp read_record.cpp recalling.cpp record_document.cpp recording.cpp
+room(lang_record lang/record
+     SOURCES accepted.cpp read_record.cpp recalling.cpp record_document.cpp recording.cpp
      USES lang_render nlohmann_json::nlohmann_json)
 room(lang_cli lang/cli
-     SOURCES command_line/command_line.cpp command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp
-             command_line/shared_options.cpp command_line/signals.cpp
-             check.cpp compare.cpp explain.cpp files.cpp follow.cpp guard.cpp held_record.cpp judged.cpp loaded.cpp machine.cpp parts.cpp
-             program.cpp record.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp waves.cpp
-             written_file.cpp
-     USES lang_record lang_render lang_lower CLI11::CLI11)
+     SOURCES body_ways.cpp check.cpp checked_file.cpp command_line/command_line.cpp command_line/judging.cpp
+             command_line/looking.cpp command_line/reading.cpp command_line/shared_options.cpp
+             command_line/signals.cpp compare.cpp design_files.cpp explain.cpp files.cpp follow.cpp guard.cpp
+             held_record.cpp interruption.cpp judged.cpp loaded.cpp machine.cpp parts.cpp program.cpp record.cpp
+             resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp verdict.cpp
+             waves.cpp written_file.cpp
+     USES lang_record lang_render lang_lower CLI11::CLI11 Threads::Threads)
 target_compile_definitions(lang_cli PRIVATE LEAT_VERSION="${PROJECT_VERSION}")
 add_executable(leat lang/cli/main.cpp)
 target_link_libraries(leat PRIVATE lang_cli)

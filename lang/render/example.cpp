@@ -13,34 +13,6 @@ namespace leat::render {
 
 namespace {
 
-// A file name as a shell takes it.
-std::string shell_word(std::string const& text) {
-  bool is_plain = !text.empty();
-  for (char c : text) {
-    auto const is_letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
-                           (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
-    is_plain =
-        is_plain && (is_letter || std::string_view("_-./,+=:").find(c) != std::string_view::npos);
-  }
-  if (is_plain) return text;
-  std::string result = "'";
-  for (char c : text) result += c == '\'' ? std::string("'\\''") : std::string(1, c);
-  return result + "'";
-}
-
-std::vector<std::string> step_words(Subject const& subject,
-                                    std::vector<model::SignalId> const& flips) {
-  std::vector<bool> is_on;
-  for (auto const& signal : subject.design.circuit.signals) is_on.push_back(signal.starts_on);
-  std::vector<std::string> steps;
-  for (auto flip : flips) {
-    is_on[flip] = !is_on[flip];
-    steps.push_back(event_words(subject.design.circuit.signals[flip].kind,
-                                subject.map.signals[flip].name, is_on[flip]));
-  }
-  return steps;
-}
-
 // How often the steps from `at` on begin with the same `length` steps, one after the other.
 std::size_t times(std::vector<std::string> const& steps, std::size_t at, std::size_t length) {
   std::size_t count = 1;
@@ -62,6 +34,19 @@ Assignment assignment_of(Judgement const& judged, logic::Row row) {
     assignment[judged.variables[i]] = (row >> (judged.variables.size() - 1 - i) & 1u) != 0;
   }
   return assignment;
+}
+
+std::vector<std::string> step_words(Subject const& subject,
+                                    std::vector<model::SignalId> const& flips) {
+  std::vector<bool> is_on;
+  for (auto const& signal : subject.design.circuit.signals) is_on.push_back(signal.starts_on);
+  std::vector<std::string> steps;
+  for (auto flip : flips) {
+    is_on[flip] = !is_on[flip];
+    steps.push_back(event_words(subject.design.circuit.signals[flip].kind,
+                                subject.map.signals[flip].name, is_on[flip]));
+  }
+  return steps;
 }
 
 // A pair of steps that comes three times or more is said once.
@@ -178,6 +163,20 @@ std::string follow_command(Subject const& subject, model::InletId inlet, model::
   return fmt::format("leat follow {}{} --from {} --body {}{}", shell_word(subject.text.name()),
                      subject.is_alone ? "" : " --junction " + subject.map.junction.name,
                      subject.map.inlets[inlet].name, subject.map.profiles[profile].name, way);
+}
+
+std::string shell_word(std::string const& text) {
+  bool is_plain = !text.empty();
+  for (char c : text) {
+    auto const is_letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+                           (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
+    is_plain =
+        is_plain && (is_letter || std::string_view("_-./,+=:").find(c) != std::string_view::npos);
+  }
+  if (is_plain) return text;
+  std::string result = "'";
+  for (char c : text) result += c == '\'' ? std::string("'\\''") : std::string(1, c);
+  return result + "'";
 }
 
 std::string follow_command(Subject const& subject, Judgement const& judged,

@@ -14,7 +14,10 @@ bool never_rests(Judgement const&);
 
 Assignment assignment_of(Judgement const&, logic::Row);
 
-// What a player does, step by step: "flip divert on, press flush, let go of flush", or "nothing to
+// What a player does, step by step: "flip divert on", "press flush", "let go of flush".
+std::vector<std::string> step_words(Subject const&, std::vector<model::SignalId> const& flips);
+
+// The same in one line: "flip divert on, press flush, let go of flush", or "nothing to
 // do: it is so as built". Steps that come again and again are counted.
 std::string player_steps(Subject const&, std::vector<model::SignalId> const& flips);
 
@@ -46,6 +49,9 @@ std::string_view caveat_of(Standing);
 // How the commands are told the example: by its setting where its water is the fresh one, else by
 // what was done. Empty where nothing needs to be said, else with a blank before it.
 std::string way_option(Subject const&, Judgement const&, explore::Example const&);
+
+// A file name as a shell takes it.
+std::string shell_word(std::string const&);
 
 // The same as `--do` takes it: "divert on, flush off".
 std::string script_of(Subject const&, std::vector<model::SignalId> const& flips);
