@@ -56,21 +56,24 @@ void add_routes(Comparison const& comparison, Ground& ground, Deviations& deviat
   }
 }
 
+// All findings that show elsewhere, or not at all any more, are one deviation; those of kinds that
+// are new another.
 void add_findings(Behaviour const& recorded, Behaviour const& now, Comparison const& comparison,
                   Ground& ground, Deviations& deviations) {
-  std::map<std::pair<FindingKind, FindingKind>, Function> where;
+  std::map<FindingKind, std::pair<Finding, Function>> found;
   for (auto const& change : comparison.findings) {
     auto const about =
         change.after ? now.sightings[*change.after].kind : recorded.sightings[*change.before].kind;
     auto const kind = change.before ? FindingKind::unlike_record : FindingKind::unrecorded;
-    auto& condition = where.try_emplace({kind, about}, Diagram::never).first->second;
-    condition =
-        ground.diagram().either(condition, ground.diagram().either(change.come, change.gone));
+    auto& [finding, where] =
+        found.try_emplace(kind, findings::finding_of(kind), Diagram::never).first->second;
+    findings::insert_sorted(finding.about, about);
+    where = ground.diagram().either(where, ground.diagram().either(change.come, change.gone));
   }
-  for (auto const& [kinds, condition] : where) {
-    auto finding = findings::finding_of(kinds.first);
-    finding.about = kinds.second;
-    deviations.put_rows(finding, condition);
+  for (auto& [kind, told] : found) {
+    auto& [finding, where] = told;
+    finding.severity = model::Severity::warning;
+    deviations.put_rows(finding, where);
     deviations.add(std::move(finding));
   }
 }

@@ -6,8 +6,8 @@
 namespace leat::compare {
 
 // What a design does otherwise than was recorded of it, as findings: one for every inlet and body
-// whose routes differ, one for every kind of finding that shows elsewhere, one for the times. What
-// the record says nothing of is unrecorded. `inputs`: of how many of the ground's first variables
+// whose routes differ, one for all findings that show elsewhere, one for the times. What the record
+// says nothing of is unrecorded. `inputs`: of how many of the ground's first variables
 // rows are to be told; 0: findings have no rows. `stale`: entries of things there are no more.
 // Contract: the ground is that of the design by itself.
 std::vector<findings::Finding> deviations(Behaviour const& recorded, Behaviour const& now,

@@ -29,8 +29,9 @@ struct Finding {
   std::optional<model::SignalId> event;    // what changes then: an input
   std::optional<int> ticks;                // switching: how long to wait before the event
   std::optional<std::size_t> accepted_by;  // index into Design::acceptances
-  // unlike_record, unrecorded: the kind of the finding that it is about; none: a route or a time.
-  std::optional<model::FindingKind> about;
+  // unlike_record, unrecorded: the kinds of findings that it is about, ascending; none: a route or
+  // times.
+  std::vector<model::FindingKind> about;
   std::optional<std::size_t>
       expectation;                        // table rows: the expectation of the row, or of the first
   std::optional<std::size_t> acceptance;  // stale_acceptance: the one nothing answers to

@@ -40,6 +40,19 @@ Work understood(FileText file) {
   return work;
 }
 
+// Adds what a record speaks of that there is no more, to the first junction.
+void tell_gone(Work& work) {
+  auto const gone = work.record ? count_gone(*work.record, work.loaded.junctions) : 0;
+  if (gone == 0 || work.judged.empty()) return;
+  auto finding = findings::finding_of(model::FindingKind::stale_record);
+  finding.measured = static_cast<int>(gone);
+  auto& [junction, works] = work.judged.front();
+  if (works)
+    works->findings.push_back({finding, logic::Diagram::always});
+  else
+    junction.findings.push_back(std::move(finding));
+}
+
 // Adds what a junction does otherwise than its record says. What is undecided is told as that
 // alone.
 void hold_against(record::Record const& record, render::Subject const& subject, Judged& judged) {
@@ -148,13 +161,15 @@ void judge_all(Work& work, CheckWish const& wish, JunctionProgress const& progre
         progress(junction.map.junction.name, done, total);
       });
       if (work.record) hold_against(*work.record, work.loaded.subject(work.judged.size()), known);
-      file.exit = worst(file.exit, known.works ? exit_of(*known.works, wish.fail_on)
-                                               : exit_of(known.junction, wish.fail_on));
       work.judged.push_back(std::move(known));
     }
+    tell_gone(work);
   } catch (Stopped const&) {
     file.told.is_finished = false;
   }
+  for (auto const& [junction, works] : work.judged)
+    file.exit =
+        worst(file.exit, works ? exit_of(*works, wish.fail_on) : exit_of(junction, wish.fail_on));
 }
 
 }  // namespace

@@ -93,6 +93,16 @@ record::Junction const* find(record::Record const& record, std::string const& ju
   return at == record.junctions.end() ? nullptr : &*at;
 }
 
+std::size_t count_gone(record::Record const& record, std::vector<lower::Junction> const& there) {
+  auto const is_gone = [&](record::Junction const& junction) {
+    return std::none_of(there.begin(), there.end(), [&](lower::Junction const& one) {
+      return one.map.junction.name == junction.name;
+    });
+  };
+  return static_cast<std::size_t>(
+      std::count_if(record.junctions.begin(), record.junctions.end(), is_gone));
+}
+
 HeldRecord::HeldRecord(render::Subject const& subject, Judged const& judged,
                        record::Junction const* recorded) {
   auto const variables = judged.variables();
@@ -101,7 +111,10 @@ HeldRecord::HeldRecord(render::Subject const& subject, Judged const& judged,
   is_whole_ = now.is_whole && ground.is_whole();
   now_ = record::recorded(subject.map, now, ground);
   sheet_.junction_before = sheet_.junction_after = subject.map.junction.name;
-  if (recorded != nullptr) hold(subject, judged, *recorded, std::move(now), ground);
+  if (recorded == nullptr)
+    findings_.push_back(findings::finding_of(model::FindingKind::unrecorded));
+  else
+    hold(subject, judged, *recorded, std::move(now), ground);
 }
 
 void HeldRecord::hold(render::Subject const& subject, Judged const& judged,

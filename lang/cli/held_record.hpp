@@ -17,6 +17,9 @@ std::variant<std::optional<record::Record>, FileFault> record_beside(std::string
 // The record of a junction by name; none where the record does not speak of it.
 record::Junction const* find(record::Record const&, std::string const& junction);
 
+// The junctions of a record that a design has no more.
+std::size_t count_gone(record::Record const&, std::vector<lower::Junction> const&);
+
 // A junction held against its record. `recorded` may be null: nothing is recorded of it.
 class HeldRecord {
  public:

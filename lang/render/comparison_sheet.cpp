@@ -166,8 +166,13 @@ class Telling {
 
   std::string sighting_headline(Subject const& subject, compare::Sighting const& sighting) const {
     if (sighting.finding != nullptr) return sentences_of(subject, *sighting.finding).headline;
-    auto const who = listed(names_of(subject.map.inlets, sighting.inlets));
-    return who.empty() ? "As recorded" : "As recorded, from " + who;
+    auto const& map = subject.map;
+    auto of = names_of(map.signals, sighting.signals);
+    if (of.empty()) of = names_of(map.outlets, sighting.outlets);
+    if (of.empty()) of = names_of(map.inlets, sighting.inlets);
+    auto const name = model::row_of(sighting.kind).name;
+    return of.empty() ? fmt::format("{} was recorded", name)
+                      : fmt::format("{} was recorded of {}", name, listed(of));
   }
 
   void put_condition(compare::Function f, ComparisonEntry& entry) const {

@@ -217,7 +217,13 @@ std::string recorded_thing(Subject const& subject, findings::Finding const& find
   bool const is_of_record =
       finding.kind == FindingKind::unlike_record || finding.kind == FindingKind::unrecorded;
   if (!is_of_record) return {};
-  if (finding.about) return fmt::format("What {} says is", model::row_of(*finding.about).name);
+  if (!finding.about.empty()) {
+    std::vector<std::string> kinds;
+    for (auto kind : finding.about) kinds.emplace_back(model::row_of(kind).name);
+    return fmt::format("What {} {} is", listed(kinds), kinds.size() == 1 ? "says" : "say");
+  }
+  if (finding.inlets.empty() && finding.kind == FindingKind::unrecorded)
+    return fmt::format("The junction {} is", subject.map.junction.name);
   if (finding.inlets.empty())
     return finding.measured == 1 ? "1 time is" : fmt::format("{} times are", finding.measured);
   return fmt::format("Where the {} from {} goes is",
