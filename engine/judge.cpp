@@ -233,7 +233,7 @@ Judgement judge(model::Design const& design, Budget const& budget, Progress cons
   }
   judgement.routes = tables::by_situation(combinations, survey.routes());
   judgement.trips = survey.trips();
-  judgement.switchings = explore::switchings(explored, budget.switching);
+  judgement.switchings = explore::switchings(explored, budget.switching, progress);
   judgement.guards = explore::guards(explored, judgement.switchings, survey.trips());
   judgement.findings = all_findings(explored, survey, judgement.routes, judgement.guards);
   judgement.expectations =

@@ -38,8 +38,9 @@ struct Judgement {
   std::vector<explore::Clearing> trips;
 };
 
-// Told after each water that was settled and followed, so that a caller can show progress; the
-// total is not known while waters are still being found (0).
+// Told after each change of the water that was found, when the total is not known yet (0), then
+// after each water that was followed, and after each of the switchings, so that a caller can show
+// progress. What it throws ends the judging and comes through: so a caller stops it.
 using Progress = std::function<void(std::size_t done, std::size_t total)>;
 
 // Every combination of inputs and memory that can be reached: of all of them while they fit the

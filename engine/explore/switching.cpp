@@ -359,12 +359,16 @@ std::optional<int> longest(Clearing const& clearing) {
   return most;
 }
 
-Switchings switchings(Explored const& explored, SwitchingBudget const& budget) {
+Switchings switchings(Explored const& explored, SwitchingBudget const& budget,
+                      std::function<void(std::size_t, std::size_t)> const& progress) {
   Switchings result;
   if (!explored.histories.is_followed || !explored.histories.is_complete) return result;
   result.is_complete = gather(explored, budget, result.all);
   if (!result.is_complete) return {};
-  for (auto& switching : result.all) run_switching(explored.design, explored.histories, switching);
+  for (std::size_t i = 0; i < result.all.size(); ++i) {
+    run_switching(explored.design, explored.histories, result.all[i]);
+    if (progress) progress(i + 1, result.all.size());
+  }
   return result;
 }
 

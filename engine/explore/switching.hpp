@@ -1,4 +1,5 @@
 #pragma once
+#include <functional>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -71,6 +72,8 @@ std::optional<int> longest(Clearing const&);
 
 // Every change of the cells that an event can bring, each once. Cost: one settling for each phase,
 // with one look at every position of every body for each water step.
-Switchings switchings(Explored const&, SwitchingBudget const& = {});
+// `progress` is told after each, how many are done and how many there are.
+Switchings switchings(Explored const&, SwitchingBudget const& = {},
+                      std::function<void(std::size_t, std::size_t)> const& progress = {});
 
 }  // namespace leat::explore

@@ -59,11 +59,16 @@ std::vector<model::SignalId> signals_on_the_way(model::Design const& plant,
 
 }  // namespace
 
-WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget) {
+WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget,
+                           Progress const& progress) {
   WorksJudgement judged;
   judged.islands = islands_of(plant);
-  for (std::uint32_t part = 0; part < judged.islands.parts.size(); ++part) {
-    judged.parts.push_back(judge(judged.islands.parts[part].design, budget.part));
+  auto const count = judged.islands.parts.size();
+  for (std::uint32_t part = 0; part < count; ++part) {
+    auto const tell = [&](std::size_t, std::size_t) {
+      if (progress) progress(part, count);
+    };
+    judged.parts.push_back(judge(judged.islands.parts[part].design, budget.part, tell));
     judged.own_variables.push_back(judged.parts.back().variables);
     if (!judged.parts.back().is_decided) judged.too_large.push_back(part);
   }

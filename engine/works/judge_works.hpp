@@ -50,8 +50,9 @@ struct WorksJudgement {
   std::vector<JudgedClaim> expectations;
 };
 
-// Every part once, composed along the joins. The same plant gives the same judgement. Contract:
-// each outlet is joined at most once.
-WorksJudgement judge_works(model::Design const& plant, PlantBudget const& = {});
+// Every part once, composed along the joins. The same plant gives the same judgement. Progress is
+// told while a part is judged, in parts. Contract: each outlet is joined at most once.
+WorksJudgement judge_works(model::Design const& plant, PlantBudget const& = {},
+                           Progress const& = {});
 
 }  // namespace leat::works

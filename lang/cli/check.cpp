@@ -1,241 +1,179 @@
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <map>
+#include <atomic>
+#include <thread>
 
+#include "lang/cli/checked_file.hpp"
 #include "lang/cli/commands.hpp"
-#include "lang/cli/files.hpp"
-#include "lang/cli/loaded.hpp"
-#include "lang/cli/sights.hpp"
-#include "lang/render/check_report.hpp"
-#include "lang/render/diagnostic_text.hpp"
-#include "lang/render/works_report.hpp"
+#include "lang/cli/crew.hpp"
+#include "lang/cli/interruption.hpp"
+#include "lang/cli/written_file.hpp"
+#include "lang/render/findings_formats.hpp"
 
 namespace leat::cli {
 
 namespace {
 
-using verdicts::Truthfulness;
+std::string format_of(CheckOptions const& options, Terminal const& terminal) {
+  if (!options.format.empty()) return options.format;
+  return options.out.empty() && terminal.is_result_on_terminal() ? "text" : "lines";
+}
 
-// One file of the run with all that became of it.
-struct CheckedFile {
-  std::string name;
-  std::optional<FileFault> fault;
-  std::unique_ptr<Loaded> loaded;
-  std::vector<diagnostics::Diagnostic> faults;
-  std::size_t faults_left_out = 0;
-  // By junction; of works the second.
-  std::vector<Judgement> judgements;
-  std::vector<std::unique_ptr<works::WorksJudgement>> works;
-  Exit exit = Exit::holds;
+std::string_view meaning_of(Exit exit) {
+  for (auto const& row : exit_table) {
+    if (row.code == exit) return row.meaning;
+  }
+  return {};
+}
 
-  std::size_t size() const { return judgements.size(); }
-  bool is_works(std::size_t i) const { return works[i] != nullptr; }
+// How far the workers are, for the one who tells it; and how he stops them.
+class Watch {
+ public:
+  struct State {
+    std::string junction;
+    std::size_t done = 0, total = 0;
+  };
+  void tell(std::string const& junction, std::size_t done, std::size_t total) {
+    if (is_stopped_) throw Stopped{};
+    std::lock_guard const lock(mutex_);
+    state_ = {junction, done, total};
+  }
+  State state() {
+    std::lock_guard const lock(mutex_);
+    return state_;
+  }
+  void stop() { is_stopped_ = true; }
+  bool is_stopped() const { return is_stopped_; }
+
+ private:
+  std::atomic<bool> is_stopped_ = false;
+  std::mutex mutex_;
+  State state_;
 };
 
-Exit exit_of(Truthfulness verdict) {
-  switch (verdict) {
-    case Truthfulness::holds:
-      return Exit::holds;
-    case Truthfulness::violated:
-    case Truthfulness::empty:
-      return Exit::violated;
-    case Truthfulness::holds_within_bounds:
-    case Truthfulness::undecided:
-      return Exit::undecided;
+// One run of the command: files are checked by several workers, and told by this thread in the
+// order of their names.
+class CheckRun {
+ public:
+  CheckRun(CheckOptions const& options, Terminal& terminal)
+      : options_(options),
+        terminal_(terminal),
+        wish_{options.fail_on, format_of(options, terminal),
+              options.out.empty() ? terminal.result_look()
+                                  : render::Look{false, terminal.result_look().is_ascii}},
+        designs_(design_files(options.files)),
+        file_lines_(terminal, "checked", "files") {
+    run_.fail_on = options.fail_on;
+    run_.version = LEAT_VERSION;
   }
-  return Exit::fault;
-}
 
-Exit exit_of(std::vector<findings::Finding> const& findings, model::Severity fail_on) {
-  bool const fails = std::any_of(findings.begin(), findings.end(), [&](auto const& finding) {
-    return !finding.accepted_by && finding.severity >= fail_on;
-  });
-  return fails ? Exit::violated : Exit::holds;
-}
-
-Exit exit_of(works::WorksJudgement const& judged, model::Severity fail_on) {
-  auto exit = judged.too_large.empty() && !judged.has_run_out ? Exit::holds : Exit::undecided;
-  for (auto const& part : judged.parts) exit = worst(exit, exit_of(part.findings, fail_on));
-  exit = worst(exit, exit_of(render::whole_of(judged).findings, fail_on));
-  for (auto const& claim : judged.expectations) exit = worst(exit, exit_of(claim.verdict));
-  return exit;
-}
-
-Exit exit_of(Judgement const& judgement, model::Severity fail_on) {
-  auto exit = judgement.is_decided ? Exit::holds : Exit::undecided;
-  exit = worst(exit, exit_of(judgement.findings, fail_on));
-  for (auto const& expectation : judgement.expectations) {
-    exit = worst(exit, exit_of(expectation.verdict));
+  Exit done() {
+    check_all();
+    for (auto& fault : designs_.faults) tell(unread_file(std::move(fault)));
+    // What a run found before it was stopped is no verdict on the whole.
+    auto const exit = run_.is_interrupted ? Exit::undecided : exit_;
+    run_.exit = static_cast<int>(exit);
+    run_.exit_meaning = meaning_of(exit);
+    put_end();
+    if (options_.out.empty()) return exit;
+    auto const fault = write_file(options_.out, text_);
+    if (!fault) return exit;
+    terminal_.refuse(fault->headline, fault->remedy);
+    return worst(exit, Exit::unusable);
   }
-  return exit;
-}
 
-void judge_one(lower::Junction const& junction, CheckedFile& file, model::Severity fail_on,
-               Terminal& terminal) {
-  file.judgements.emplace_back();
-  file.works.emplace_back();
-  if (junction.map.is_works()) {
-    file.works.back() =
-        std::make_unique<works::WorksJudgement>(works::judge_works(junction.design));
-    file.exit = worst(file.exit, exit_of(*file.works.back(), fail_on));
-    return;
-  }
-  file.judgements.back() =
-      judge(junction.design, {}, ProgressLines(terminal, junction.map.junction.name));
-  file.exit = worst(file.exit, exit_of(file.judgements.back(), fail_on));
-}
-
-CheckedFile checked(std::string const& path, model::Severity fail_on, Terminal& terminal) {
-  CheckedFile file;
-  file.name = path;
-  auto read = read_file(path);
-  if (auto* fault = std::get_if<FileFault>(&read)) {
-    file.fault = std::move(*fault);
-    file.exit = Exit::unusable;
-    return file;
-  }
-  auto& [name, text] = std::get<FileText>(read);
-  file.name = name;
-  file.loaded =
-      std::make_unique<Loaded>(Loaded{source::SourceText(std::move(name), std::move(text)), {}});
-  diagnostics::Sink sink;
-  Disk disk;
-  file.loaded->junctions = lower::read_designs(file.loaded->text, disk, sink);
-  file.faults = sink.sorted();
-  file.faults_left_out = sink.left_out();
-  if (!file.faults.empty()) {
-    file.exit = Exit::unusable;
-    return file;
-  }
-  for (auto const& junction : file.loaded->junctions) judge_one(junction, file, fail_on, terminal);
-  return file;
-}
-
-std::string_view verdict_word(CheckedFile const& file) {
-  switch (file.exit) {
-    case Exit::holds:
-      return "holds";
-    case Exit::undecided:
-      return "undecided";
-    case Exit::unusable:
-      return "unusable";
-    default:
-      break;
-  }
-  auto const has = [&](Truthfulness verdict) {
-    auto const is_it = [&](auto const& expectation) { return expectation.verdict == verdict; };
-    for (std::size_t i = 0; i < file.size(); ++i) {
-      auto const& claims = file.judgements[i].expectations;
-      if (std::any_of(claims.begin(), claims.end(), is_it)) return true;
-      if (!file.is_works(i)) continue;
-      auto const& works = file.works[i]->expectations;
-      if (std::any_of(works.begin(), works.end(), is_it)) return true;
+ private:
+  void check_all() {
+    auto const jobs = options_.jobs > 0 ? static_cast<std::size_t>(options_.jobs)
+                                        : std::max(1u, std::thread::hardware_concurrency());
+    Crew<CheckedFile> crew(designs_.files.size(), jobs, [this](std::size_t number) {
+      auto const& design = designs_.files[number];
+      if (watch_.is_stopped()) return unchecked_file(design);
+      return checked_file(design, wish_, [this](auto const& junction, auto done, auto total) {
+        watch_.tell(junction, done, total);
+      });
+    });
+    while (!crew.is_all_taken()) {
+      constexpr std::chrono::milliseconds moment(50);
+      if (auto file = crew.take(moment)) tell(std::move(*file));
+      if (interruption_.has_come()) watch_.stop();
+      tell_progress(crew.ready_count());
     }
-    return false;
-  };
-  bool const is_empty = !has(Truthfulness::violated) && has(Truthfulness::empty);
-  return is_empty ? "empty" : "violated";
-}
+  }
 
-render::Summary summary_of(CheckedFile const& file) {
-  render::Summary summary;
-  summary.file = file.name;
-  summary.faults = file.faults.size();
-  summary.faults_left_out = file.faults_left_out;
-  summary.verdict = verdict_word(file);
-  for (std::size_t i = 0; i < file.size(); ++i) {
-    if (file.is_works(i))
-      add(summary, {file.loaded->subject(i), *file.works[i]});
+  void tell_progress(std::size_t ready) {
+    if (designs_.files.size() > 1) return file_lines_(ready, designs_.files.size());
+    auto const [junction, done, total] = watch_.state();
+    if (junction.empty()) return;
+    if (junction != told_junction_) junction_lines_.emplace(terminal_, junction);
+    told_junction_ = junction;
+    (*junction_lines_)(done, total);
+  }
+
+  bool is_document() const { return wish_.format != "text" && wish_.format != "lines"; }
+
+  void put(std::string const& text) {
+    if (options_.out.empty())
+      terminal_.result(text);
     else
-      add(summary, file.loaded->junctions[i].design, file.judgements[i]);
+      text_ += text;
   }
-  return summary;
-}
 
-bool has_picture(findings::Finding const& finding) {
-  return !finding.cells.empty() && !finding.accepted_by && !finding.examples.empty() &&
-         !model::is_of_switching(finding.kind);
-}
-
-void print_text(CheckedFile const& file, Terminal& terminal) {
-  auto const look = terminal.result_look();
-  for (auto const& found : file.faults) {
-    terminal.result(render::diagnostic_text(found, file.loaded->text, look));
-  }
-  for (std::size_t i = 0; i < file.judgements.size(); ++i) {
-    auto const subject = file.loaded->subject(i);
-    if (file.is_works(i)) {
-      terminal.result(render::works_report({subject, *file.works[i]}, look));
-      continue;
+  void tell(CheckedFile file) {
+    if (file.has_no_junction) {
+      ++run_.without_junctions;
+      return;
     }
-    Sights sights(subject, file.judgements[i]);
-    std::vector<render::Scene const*> scenes;
-    for (auto const& finding : file.judgements[i].findings)
-      scenes.push_back(has_picture(finding) ? sights.of(finding.examples.front()) : nullptr);
-    terminal.result(
-        render::junction_report({subject, file.judgements[i], std::move(scenes)}, look));
+    exit_ = worst(exit_, file.exit);
+    run_.is_interrupted = run_.is_interrupted || !file.told.is_finished;
+    if (file.fault && !is_document()) terminal_.refuse(file.fault->headline, file.fault->remedy);
+    if (wish_.format == "text" && !file.result.empty()) {
+      if (has_put_) put("\n");
+      has_put_ = true;
+    }
+    put(file.result);
+    if (!file.narration.empty()) {
+      terminal_.flush();
+      terminal_.narrate(file.narration);
+    }
+    run_.files.push_back(std::move(file.told));
   }
-  terminal.result(render::summary_text(summary_of(file), look));
-}
 
-void print_lines(CheckedFile const& file, Terminal& terminal) {
-  for (auto const& found : file.faults) {
-    terminal.result(render::diagnostic_line(found, file.loaded->text));
+  // Documents are written whole; of text and lines only the last word is missing, where there is
+  // more to say than was said of the one file.
+  void put_end() {
+    if (wish_.format == "json") put(render::findings_document(run_));
+    if (wish_.format == "sarif") put(render::findings_sarif(run_));
+    if (wish_.format == "junit") put(render::findings_junit(run_));
+    if (wish_.format == "csv") put(render::findings_csv(run_));
+    if (wish_.format == "markdown") put(render::findings_markdown(run_));
+    bool const is_one = run_.files.size() == 1 && run_.without_junctions == 0;
+    if (is_document() || (is_one && !run_.is_interrupted)) return;
+    auto const line = render::run_line(run_);
+    if (wish_.format == "text") return put((has_put_ ? "\n" : "") + line);
+    terminal_.flush();
+    terminal_.narrate(line);
   }
-  for (std::size_t i = 0; i < file.judgements.size(); ++i) {
-    auto const subject = file.loaded->subject(i);
-    terminal.result(file.is_works(i) ? render::works_lines({subject, *file.works[i]})
-                                     : render::junction_lines({subject, file.judgements[i], {}}));
-  }
-  terminal.flush();
-  terminal.narrate(render::summary_line(summary_of(file)));
-}
 
-render::FindingsPart part_of(CheckedFile const& file) {
-  render::FindingsPart part;
-  part.file = file.name;
-  if (file.fault) {
-    part.fault = file.fault->headline;
-    part.remedy = file.fault->remedy;
-    return part;
-  }
-  part.text = &file.loaded->text;
-  part.diagnostics = file.faults;
-  for (std::size_t i = 0; i < file.judgements.size(); ++i) {
-    if (file.is_works(i))
-      part.works.push_back({file.loaded->subject(i), *file.works[i]});
-    else
-      part.junctions.push_back({file.loaded->subject(i), file.judgements[i]});
-  }
-  return part;
-}
+  CheckOptions const& options_;
+  Terminal& terminal_;
+  Interruption const interruption_;
+  CheckWish wish_;
+  DesignFiles designs_;
+  Watch watch_;
+  ProgressLines file_lines_;
+  std::optional<ProgressLines> junction_lines_;
+  std::string told_junction_;
+  render::ToldRun run_;
+  Exit exit_ = Exit::holds;
+  bool has_put_ = false;
+  std::string text_;  // what goes into a file
+};
 
 }  // namespace
 
 Exit run(CheckOptions const& options, Terminal& terminal) {
-  auto format = options.format;
-  if (format.empty()) format = terminal.is_result_on_terminal() ? "text" : "lines";
-  auto exit = Exit::holds;
-  std::vector<CheckedFile> files;
-  for (auto const& path : options.files) {
-    auto file = checked(path, options.fail_on, terminal);
-    exit = worst(exit, file.exit);
-    if (format == "json") {
-      files.push_back(std::move(file));
-    } else if (file.fault) {
-      terminal.refuse(file.fault->headline, file.fault->remedy);
-    } else {
-      if (format == "text" && &path != &options.files.front()) terminal.result("\n");
-      format == "text" ? print_text(file, terminal) : print_lines(file, terminal);
-    }
-  }
-  if (format == "json") {
-    std::vector<render::FindingsPart> parts;
-    for (auto const& file : files) parts.push_back(part_of(file));
-    terminal.result(render::findings_document(parts, static_cast<int>(exit)));
-  }
-  return exit;
+  return CheckRun(options, terminal).done();
 }
 
 }  // namespace leat::cli

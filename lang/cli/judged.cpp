@@ -4,7 +4,9 @@ namespace leat::cli {
 
 Judged judged(lower::Junction const& junction, Progress const& progress) {
   if (junction.map.is_works())
-    return {{}, std::make_unique<works::WorksJudgement>(works::judge_works(junction.design))};
+    return {
+        {},
+        std::make_unique<works::WorksJudgement>(works::judge_works(junction.design, {}, progress))};
   return {judge(junction.design, {}, progress), nullptr};
 }
 

@@ -15,7 +15,9 @@ enum class Colour { automatic, always, never };
 struct CheckOptions {
   std::vector<std::string> files;
   model::Severity fail_on = model::Severity::warning;
-  std::string format;  // text, lines or json; empty: by where the output goes
+  std::string format;  // empty: text or lines, by where the output goes
+  std::string out;     // the file to write into; empty: the standard output
+  int jobs = 0;        // files judged at a time; 0: as many as there are processors
 };
 
 struct TableOptions {

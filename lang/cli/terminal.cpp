@@ -34,7 +34,9 @@ Terminal::Terminal(Colour colour, bool is_ascii)
     : result_look_{is_coloured(colour, STDOUT_FILENO), is_ascii},
       narration_look_{is_coloured(colour, STDERR_FILENO), is_ascii},
       is_result_on_terminal_(isatty(STDOUT_FILENO) != 0) {
+  // A reader that has gone away, or no more room in a file, is a failed write, not the end.
   std::signal(SIGPIPE, SIG_IGN);
+  std::signal(SIGXFSZ, SIG_IGN);
 }
 
 void Terminal::result(std::string_view text) {
@@ -63,16 +65,19 @@ void Terminal::flush() {
   if (std::fflush(stdout) != 0 && errno != EPIPE) has_lost_output_ = true;
 }
 
-ProgressLines::ProgressLines(Terminal& terminal, std::string what)
-    : terminal_(terminal), what_(std::move(what)) {}
+ProgressLines::ProgressLines(Terminal& terminal, std::string what, std::string unit)
+    : terminal_(terminal), what_(std::move(what)), unit_(std::move(unit)) {}
 
 void ProgressLines::operator()(std::size_t done, std::size_t total) {
   auto const elapsed = std::chrono::duration<double>(Clock::now() - begin_).count();
-  if (elapsed < next_at_ || done == 0 || done >= total) return;
+  if (elapsed < next_at_ || (total > 0 && done >= total)) return;
   next_at_ = elapsed * 2;
-  auto const left = elapsed / static_cast<double>(done) * static_cast<double>(total - done);
-  terminal_.narrate(fmt::format("{}: {} of {} settings, {:.0f} s, about {:.0f} s left\n", what_,
-                                done, total, elapsed, left));
+  auto line = fmt::format("{}: {}{} {}, {:.0f} s", what_, done,
+                          total > 0 ? fmt::format(" of {}", total) : "", unit_, elapsed);
+  if (total > 0 && done > 0)
+    line += fmt::format(", about {:.0f} s left",
+                        elapsed / static_cast<double>(done) * static_cast<double>(total - done));
+  terminal_.narrate(line + "\n");
 }
 
 }  // namespace leat::cli

@@ -39,13 +39,14 @@ class Terminal {
 // a line of its own.
 class ProgressLines {
  public:
-  ProgressLines(Terminal&, std::string what);
+  ProgressLines(Terminal&, std::string what, std::string unit = "settings");
+  // Of a total that is not known yet (0) only what is done is told.
   void operator()(std::size_t done, std::size_t total);
 
  private:
   using Clock = std::chrono::steady_clock;
   Terminal& terminal_;
-  std::string what_;
+  std::string what_, unit_;
   Clock::time_point begin_ = Clock::now();
   double next_at_ = 1.0;
 };

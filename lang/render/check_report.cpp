@@ -17,7 +17,7 @@ using verdicts::Truthfulness;
 
 std::string junction_heading(Subject const& subject, Look look) {
   auto text = painted(look, Role::strong, "junction " + subject.map.junction.name);
-  if (!subject.map.title.empty()) text += ", " + subject.map.title;
+  if (!subject.map.title.empty()) text += ", " + showable(subject.map.title);
   return text + "\n\n";
 }
 

@@ -33,6 +33,10 @@ std::string junction_lines(JudgedJunction const&);
 std::string kinds_words(std::vector<model::FindingKind> const&);
 // Why an expectation has its verdict, where no example shows it.
 std::string_view reason_of(verdicts::Truthfulness);
+// What to do about a verdict; empty where there is nothing general to say.
+std::string_view remedy_of(verdicts::Truthfulness);
+// What happens in an expectation's example, or else why it has its verdict.
+std::string outcome_words(JudgedJunction const&, std::size_t expectation);
 
 // One expectation that was not found to hold, in a line.
 std::string expectation_line(Subject const&, std::size_t expectation, verdicts::Truthfulness);

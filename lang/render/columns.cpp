@@ -34,15 +34,11 @@ std::string padded_left(std::string_view text, std::size_t columns) {
   return std::string(width < columns ? columns - width : 0, ' ').append(text);
 }
 
-namespace {
-
-// Marks that turn the direction of writing (Unicode UAX 9), and separators that begin a line.
+// Unicode's UAX 9, and its line and paragraph separators.
 bool is_unruly(char32_t c) {
   return c == 0x61c || c == 0x200e || c == 0x200f || (c >= 0x2028 && c <= 0x202e) ||
          (c >= 0x2066 && c <= 0x2069);
 }
-
-}  // namespace
 
 std::string showable(std::string_view text) {
   std::string result;

@@ -16,8 +16,12 @@ std::size_t columns_of(std::string_view);
 std::string padded(std::string_view, std::size_t columns);
 std::string padded_left(std::string_view, std::size_t columns);
 
-// The text as it can be shown: control characters, marks that turn the direction of writing and
-// bytes that are no UTF-8 become `?`.
+// Marks that turn the direction of writing, and separators that begin a line: what shows the text
+// would show more with them than is there.
+bool is_unruly(char32_t);
+
+// The text as it can be shown: control characters, unruly ones and bytes that are no UTF-8 become
+// `?`.
 std::string showable(std::string_view);
 
 // Words set into lines of at most `columns`; later lines begin with `indent` blanks. A longer word

@@ -26,7 +26,7 @@ std::string label_text(diagnostics::Label const& label, source::SourceText const
 
 std::string location(source::SourceText const& text, std::size_t offset) {
   auto const at = text.position(offset);
-  return fmt::format("{}:{}:{}", text.name(at.file), at.line, at.column);
+  return fmt::format("{}:{}:{}", showable(text.name(at.file)), at.line, at.column);
 }
 
 std::string diagnostic_text(diagnostics::Diagnostic const& found, source::SourceText const& text,

@@ -9,10 +9,9 @@
 #include "engine/body/shape.hpp"
 #include "engine/judge.hpp"
 #include "engine/water/survey.hpp"
-#include "lang/diagnostics/diagnostic.hpp"
+#include "engine/works/judge_works.hpp"
 #include "lang/render/subject.hpp"
 #include "lang/render/table_sheet.hpp"
-#include "engine/works/judge_works.hpp"
 
 // The JSON documents, to the letter of docs/schemas. Keys keep their order; the same results give
 // the same bytes.
@@ -63,24 +62,10 @@ struct TrailPart {
 };
 std::string trail_document(std::vector<TrailPart> const&);
 
+// A works and what was judged of it.
 struct JudgedWorks {
   Subject subject;
   works::WorksJudgement const& judgement;
 };
-
-// leat-findings: `leat check --as json`. A file that could not be read has only `fault`.
-struct FindingsPart {
-  struct Judged {
-    Subject subject;
-    Judgement const& judgement;
-  };
-  std::string file;
-  source::SourceText const* text = nullptr;
-  std::vector<diagnostics::Diagnostic> diagnostics;
-  std::vector<Judged> junctions;
-  std::vector<JudgedWorks> works;
-  std::string fault, remedy;
-};
-std::string findings_document(std::vector<FindingsPart> const&, int exit);
 
 }  // namespace leat::render

@@ -28,19 +28,6 @@ std::string shell_word(std::string const& text) {
   return result + "'";
 }
 
-std::vector<std::string> step_words(Subject const& subject,
-                                    std::vector<model::SignalId> const& flips) {
-  std::vector<bool> is_on;
-  for (auto const& signal : subject.design.circuit.signals) is_on.push_back(signal.starts_on);
-  std::vector<std::string> steps;
-  for (auto flip : flips) {
-    is_on[flip] = !is_on[flip];
-    steps.push_back(event_words(subject.design.circuit.signals[flip].kind,
-                                subject.map.signals[flip].name, is_on[flip]));
-  }
-  return steps;
-}
-
 // How often the steps from `at` on begin with the same `length` steps, one after the other.
 std::size_t times(std::vector<std::string> const& steps, std::size_t at, std::size_t length) {
   std::size_t count = 1;
@@ -62,6 +49,19 @@ Assignment assignment_of(Judgement const& judged, logic::Row row) {
     assignment[judged.variables[i]] = (row >> (judged.variables.size() - 1 - i) & 1u) != 0;
   }
   return assignment;
+}
+
+std::vector<std::string> step_words(Subject const& subject,
+                                    std::vector<model::SignalId> const& flips) {
+  std::vector<bool> is_on;
+  for (auto const& signal : subject.design.circuit.signals) is_on.push_back(signal.starts_on);
+  std::vector<std::string> steps;
+  for (auto flip : flips) {
+    is_on[flip] = !is_on[flip];
+    steps.push_back(event_words(subject.design.circuit.signals[flip].kind,
+                                subject.map.signals[flip].name, is_on[flip]));
+  }
+  return steps;
 }
 
 // A pair of steps that comes three times or more is said once.

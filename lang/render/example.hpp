@@ -14,7 +14,10 @@ bool never_rests(Judgement const&);
 
 Assignment assignment_of(Judgement const&, logic::Row);
 
-// What a player does, step by step: "flip divert on, press flush, let go of flush", or "nothing to
+// What a player does, step by step: "flip divert on", "press flush", "let go of flush".
+std::vector<std::string> step_words(Subject const&, std::vector<model::SignalId> const& flips);
+
+// The same in one line: "flip divert on, press flush, let go of flush", or "nothing to
 // do: it is so as built". Steps that come again and again are counted.
 std::string player_steps(Subject const&, std::vector<model::SignalId> const& flips);
 

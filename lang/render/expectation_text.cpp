@@ -86,12 +86,8 @@ std::string clearing_words(JudgedJunction const& judged, JudgedExpectation const
                      time_words(judged.subject, *expectation.measured));
 }
 
-std::string_view remedy_of(Truthfulness verdict) {
-  if (verdict == Truthfulness::empty) return "Correct the condition, or remove the expectation.";
-  if (verdict == Truthfulness::undecided)
-    return "Split the junction, or take signals or delays out of it.";
-  return {};
-}
+constexpr std::string_view restless_words =
+    "Where it speaks of, the signals or the water never come to rest.";
 
 }  // namespace
 
@@ -123,6 +119,25 @@ std::string_view reason_of(Truthfulness verdict) {
   return {};
 }
 
+std::string_view remedy_of(Truthfulness verdict) {
+  if (verdict == Truthfulness::empty) return "Correct the condition, or remove the expectation.";
+  if (verdict == Truthfulness::undecided)
+    return "Split the junction, or take signals or delays out of it.";
+  return {};
+}
+
+std::string outcome_words(JudgedJunction const& judged, std::size_t index) {
+  auto const& expectation = judged.judgement.expectations[index];
+  auto const claim = judged.subject.design.expectations[index].claim;
+  bool const is_violated = expectation.verdict == Truthfulness::violated;
+  if (!expectation.findings.empty()) return "found: " + findings_words(judged, expectation);
+  if (is_violated && claim == model::Claim::clears) return clearing_words(judged, expectation);
+  if (is_violated && claim == model::Claim::deals)
+    return "the bodies end at " + dealt_words(judged.subject, expectation.dealt);
+  if (expectation.route) return what_happens(judged, expectation);
+  return std::string(expectation.never_rests ? restless_words : reason_of(expectation.verdict));
+}
+
 std::string expectation_text(JudgedJunction const& judged, std::size_t index, Look look) {
   auto const& expectation = judged.judgement.expectations[index];
   auto const& words = judged.subject.map.expectations[index];
@@ -145,11 +160,7 @@ std::string expectation_text(JudgedJunction const& judged, std::size_t index, Lo
            worded_line("then",
                        "the bodies end at " + dealt_words(judged.subject, expectation.dealt), look);
   if (expectation.example) return result;
-  if (expectation.never_rests) {
-    return result + worded_line("why",
-                                "Where it speaks of, the signals or the water never come to rest.",
-                                look);
-  }
+  if (expectation.never_rests) return result + worded_line("why", restless_words, look);
   result += worded_line("why", reason_of(expectation.verdict), look);
   return result + worded_line("do", remedy_of(expectation.verdict), look);
 }

@@ -67,6 +67,23 @@ std::string section_summary(std::string_view section) {
   return end == std::string::npos ? plain : plain.substr(0, end + 1);
 }
 
+std::vector<std::string> section_prose(std::string_view section) {
+  std::vector<std::string> paragraphs;
+  std::string paragraph;
+  while (!section.empty()) {
+    auto const line = next_line(section);
+    if (line.starts_with("```")) break;
+    if (!line.empty()) {
+      append_line(paragraph, line);
+      continue;
+    }
+    bool const leads_to_design = paragraph.ends_with(':');
+    if (!paragraph.empty() && !leads_to_design) paragraphs.push_back(without_marks(paragraph));
+    paragraph.clear();
+  }
+  return paragraphs;
+}
+
 std::string finding_list(std::string_view manual, Look look) {
   std::string result;
   for (int severity = 2; severity >= 0; --severity) {

@@ -17,6 +17,9 @@ std::optional<std::string_view> finding_section(std::string_view manual, std::st
 // Its first sentence, for lists.
 std::string section_summary(std::string_view section);
 
+// Its paragraphs in plain words, up to the first design.
+std::vector<std::string> section_prose(std::string_view section);
+
 // Every kind with its severity and summary, worst severity first.
 std::string finding_list(std::string_view manual, Look);
 // A finding's page set for a terminal: designs indented, the marks of Markdown taken out.

@@ -1,13 +1,34 @@
 #include "lang/render/json.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <cstdint>
+
+#include "lang/render/columns.hpp"
+#include "lang/source/code_point.hpp"
 
 namespace leat::render {
 
 namespace {
 
+// Only texts hold what is not ASCII, so that a code point may be written by its number: the value
+// is the same, and one who looks at the document sees it as it is.
 std::string flat(Json const& value) {
-  return value.dump(-1, ' ', false, Json::error_handler_t::replace);
+  auto const text = value.dump(-1, ' ', false, Json::error_handler_t::replace);
+  if (std::all_of(text.begin(), text.end(), [](char c) { return c >= 0; })) return text;
+  std::string result;
+  for (std::size_t at = 0; at < text.size();) {
+    auto const point = source::code_point_at(text, at);
+    bool const is_told_by_number =
+        is_unruly(point.value) || (point.value >= 0x7f && point.value < 0xa0);
+    if (is_told_by_number)
+      result += fmt::format("\\u{:04x}", static_cast<std::uint32_t>(point.value));
+    else
+      result.append(text, at, point.length);
+    at += point.length;
+  }
+  return result;
 }
 
 // Short things stay together: values, empty containers, and lists that hold only plain values or

@@ -16,19 +16,20 @@ std::string heading_line(std::string_view severity, std::string_view name,
                          std::string_view headline, Look look) {
   auto const before = columns_of(severity) + columns_of(name) + 4;
   auto const room = before + 40 < 96 ? 96 - before : 56;
-  return painted(look, role_of(severity), severity) + "  " + painted(look, Role::named, name) +
-         "  " + painted(look, Role::strong, wrapped(headline, room, indent)) + "\n";
+  return painted(look, role_of(severity), severity) + "  " + painted(look, Role::named, showable(name)) +
+         "  " + painted(look, Role::strong, wrapped(showable(headline), room, indent)) + "\n";
 }
 
 std::string worded_line(std::string_view word, std::string_view text, Look look) {
   if (text.empty()) return {};
   return std::string(indent, ' ') + painted(look, Role::quiet, padded(word, word_columns)) +
-         wrapped(text, text_columns, indent + word_columns) + "\n";
+         wrapped(showable(text), text_columns, indent + word_columns) + "\n";
 }
 
 std::string see_line(std::string_view command, Look look) {
   if (command.empty()) return {};
-  return fmt::format("    {}{}\n", painted(look, Role::quiet, "see         "), command);
+  return fmt::format("    {}{}\n", painted(look, Role::quiet, "see         "),
+                     showable(command));
 }
 
 Role role_of(std::string_view severity) {

@@ -121,7 +121,8 @@ std::string source_excerpt(source::SourceText const& text, source::Span span, st
                            Look look, std::size_t most) {
   auto const at = text.position(span.begin);
   auto const line = text.line(at.line, at.file);
-  auto const line_begin = static_cast<std::size_t>(line.data() - text.text().data());
+  auto const line_begin = text.begin_of(at.file) +
+                          static_cast<std::size_t>(line.data() - text.file_text(at.file).data());
   auto const begin = std::min(span.begin - line_begin, line.size());
   auto const end = std::min(std::max(span.end, span.begin) - line_begin, line.size());
   auto const excerpt = excerpt_of(line, begin, end, at.column, most);

@@ -1,6 +1,6 @@
 #include <fmt/format.h>
 
-#include "lang/render/columns.hpp"
+#include "lang/render/markdown.hpp"
 #include "lang/render/table_lines.hpp"
 #include "lang/render/words.hpp"
 
@@ -8,38 +8,19 @@ namespace leat::render {
 
 namespace {
 
-std::string safe(std::string const& text) {
-  std::string result;
-  for (char c : text) {
-    if (c == '|' || c == '\\' || c == '*' || c == '_' || c == '`' || c == '<') result += '\\';
-    result += c;
-  }
-  return result;
-}
-
 std::string pipe_table(std::vector<std::vector<std::string>> lines) {
   for (auto& line : lines) {
-    for (auto& cell : line) cell = safe(cell);
+    for (auto& cell : line) cell = markdown_text(cell);
   }
-  std::string result;
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    std::string line = "|";
-    for (auto const& cell : lines[i]) line += fmt::format(" {} |", cell);
-    result += line + "\n";
-    if (i > 0) continue;
-    result += "|";
-    for (std::size_t column = 0; column < lines[0].size(); ++column) result += " --- |";
-    result += "\n";
-  }
-  return result;
+  return markdown_table(lines);
 }
 
 std::string condition_table(TableSheet const& sheet, Lane const& lane) {
   std::vector<std::vector<std::string>> lines{{"goes to", "condition", "combinations"}};
   for (auto const& d : lane.destinations) {
-    lines.push_back({destination_words(d.outlets), d.words,
-                     fmt::format("{} of {}", count_text(d.combinations),
-                                 count_text(sheet.row_count))});
+    lines.push_back(
+        {destination_words(d.outlets), d.words,
+         fmt::format("{} of {}", count_text(d.combinations), count_text(sheet.row_count))});
   }
   return pipe_table(std::move(lines));
 }
@@ -47,14 +28,15 @@ std::string condition_table(TableSheet const& sheet, Lane const& lane) {
 }  // namespace
 
 std::string table_markdown(TableSheet const& sheet) {
-  auto result = fmt::format("## {}\n", safe(sheet.junction));
+  auto result = fmt::format("## {}\n", markdown_text(sheet.junction));
   if (!sheet.is_decided) {
     return result + (sheet.is_restless ? "\nUndecided: the signals never come to rest as built.\n"
                                        : fmt::format("\nUndecided: {} are too many to run.\n",
                                                      counted(sheet.signals.size(), "signal")));
   }
   for (auto const& group : grouped(sheet)) {
-    result += fmt::format("\n### From {}, {}\n\n", safe(group.inlet), safe(listed(group.bodies)));
+    result += fmt::format("\n### From {}, {}\n\n", markdown_text(group.inlet),
+                          markdown_text(listed(group.bodies)));
     if (!sheet.is_wide) result += pipe_table(table_lines(sheet, *group.lane)) + "\n";
     result += condition_table(sheet, *group.lane);
   }

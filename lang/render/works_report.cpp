@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "engine/works/claims.hpp"
+#include "lang/render/columns.hpp"
 #include "lang/render/diagnostic_text.hpp"
 #include "lang/render/example.hpp"
 #include "lang/render/fate_words.hpp"
@@ -27,7 +28,7 @@ std::vector<std::string> input_names(JudgedWorks const& works) {
 std::string heading(JudgedWorks const& works, Look look) {
   auto const& [subject, judged] = works;
   auto text = painted(look, Role::strong, "works " + subject.map.junction.name);
-  if (!subject.map.title.empty()) text += ", " + subject.map.title;
+  if (!subject.map.title.empty()) text += ", " + showable(subject.map.title);
   auto const structure = fmt::format(
       "{}, {}, {} in {}", counted(subject.map.placed.size(), "place"),
       counted(subject.design.joins.size(), "join"), counted(judged.islands.copies.size(), "island"),
@@ -85,12 +86,11 @@ std::string undecided_parts(JudgedWorks const& works, Look look) {
   return result;
 }
 
-std::string follow_line(JudgedWorks const& works, works::JudgedClaim const& claim, Look look) {
+std::string follow_command(JudgedWorks const& works, works::JudgedClaim const& claim) {
   auto const& passage = works.judgement.passages[*claim.passage];
   auto const setting = instance_words(works, *claim.instance);
-  return see_line(follow_command(works.subject, passage.inlet, passage.profile,
-                                 setting.empty() ? "" : fmt::format(" --when \"{}\"", setting)),
-                  look);
+  return render::follow_command(works.subject, passage.inlet, passage.profile,
+                                setting.empty() ? "" : fmt::format(" --when \"{}\"", setting));
 }
 
 std::string found_words(JudgedWorks const& works, works::JudgedClaim const& claim) {
@@ -104,15 +104,18 @@ std::string found_words(JudgedWorks const& works, works::JudgedClaim const& clai
 
 // What a player does; where memory stands in the way, the setting that must be come to.
 std::string way_words(JudgedWorks const& works, works::Instance const& instance) {
+  auto const flips = flips_to(works, instance);
+  return flips ? player_steps(works.subject, *flips) : instance_words(works, instance);
+}
+
+// What becomes of the body in the example.
+std::string passage_words(JudgedWorks const& works, works::JudgedClaim const& claim) {
   auto const& [subject, judged] = works;
-  std::vector<model::SignalId> flips;
-  auto const& variables = judged.conditions->variables();
-  for (std::size_t level = 0; level < variables.size(); ++level) {
-    auto const& signal = subject.design.circuit.signals[variables[level]];
-    if (signal.is_memory()) return instance_words(works, instance);
-    if (signal.starts_on != instance[level]) flips.push_back(variables[level]);
-  }
-  return player_steps(subject, flips);
+  auto const& passage = judged.passages[*claim.passage];
+  return fmt::format(
+      "the {} from {} {}", subject.map.profiles[passage.profile].name,
+      subject.map.inlets[passage.inlet].name,
+      fate_words(subject, works::fate(passage, judged.conditions->diagram(), *claim.instance)));
 }
 
 std::string claim_text(JudgedWorks const& works, std::size_t index, Look look) {
@@ -129,17 +132,9 @@ std::string claim_text(JudgedWorks const& works, std::size_t index, Look look) {
                           where_words(*judged.conditions, claim.failing, input_names(works)), look);
   if (claim.instance && !judged.conditions->variables().empty())
     result += worded_line("try", way_words(works, *claim.instance), look);
-  if (claim.passage && claim.instance) {
-    auto const& passage = judged.passages[*claim.passage];
-    result += worded_line(
-        "then",
-        fmt::format("the {} from {} {}", subject.map.profiles[passage.profile].name,
-                    subject.map.inlets[passage.inlet].name,
-                    fate_words(subject, works::fate(passage, judged.conditions->diagram(),
-                                                    *claim.instance))),
-        look);
-    result += follow_line(works, claim, look);
-  }
+  if (claim.passage && claim.instance)
+    result += worded_line("then", passage_words(works, claim), look) +
+              see_line(follow_command(works, claim), look);
   bool const is_told = claim.instance.has_value();
   return is_told ? result : result + worded_line("why", reason_of(claim.verdict), look);
 }
@@ -170,6 +165,34 @@ std::string instance_words(JudgedWorks const& works, works::Instance const& inst
   for (std::size_t level = 0; level < variables.size(); ++level)
     assignment[variables[level]] = instance[level];
   return setting_text(subject, assignment);
+}
+
+std::optional<std::vector<model::SignalId>> flips_to(JudgedWorks const& works,
+                                                     works::Instance const& instance) {
+  auto const& [subject, judged] = works;
+  std::vector<model::SignalId> flips;
+  auto const& variables = judged.conditions->variables();
+  for (std::size_t level = 0; level < variables.size(); ++level) {
+    auto const& signal = subject.design.circuit.signals[variables[level]];
+    if (signal.is_memory()) return std::nullopt;
+    if (signal.starts_on != instance[level]) flips.push_back(variables[level]);
+  }
+  return flips;
+}
+
+ClaimWords claim_words(JudgedWorks const& works, std::size_t index) {
+  auto const& claim = works.judgement.expectations[index];
+  auto& conditions = *works.judgement.conditions;
+  ClaimWords words;
+  if (claim.failing != logic::Diagram::never && !conditions.variables().empty())
+    words.when = where_words(conditions, claim.failing, input_names(works));
+  auto const found = found_words(works, claim);
+  bool const is_shown = claim.passage && claim.instance;
+  words.outcome = !found.empty() ? "found: " + found
+                  : is_shown     ? passage_words(works, claim)
+                                 : std::string(reason_of(claim.verdict));
+  if (is_shown) words.command = follow_command(works, claim);
+  return words;
 }
 
 std::string works_report(JudgedWorks const& works, Look look) {

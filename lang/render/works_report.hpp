@@ -1,4 +1,5 @@
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -20,6 +21,16 @@ std::vector<std::string> places_of(JudgedWorks const&, std::uint32_t part);
 
 // The findings of the whole as a judgement without combinations, for those who tell findings.
 Judgement whole_of(works::WorksJudgement const&);
+
+// What is flipped from as built; none where memory would have to be led there first.
+std::optional<std::vector<model::SignalId>> flips_to(JudgedWorks const&, works::Instance const&);
+
+// When an expectation fails, what happens then or else why it has its verdict, and the command that
+// shows it.
+struct ClaimWords {
+  std::string when, outcome, command;
+};
+ClaimWords claim_words(JudgedWorks const&, std::size_t expectation);
 
 // "divert=on, turn[3]=on": what differs from the plant as built.
 std::string instance_words(JudgedWorks const&, works::Instance const&);

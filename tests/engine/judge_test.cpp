@@ -131,15 +131,28 @@ TEST_CASE("conditions of findings are free where no combination is reached") {
   CHECK((pinned.condition[0].care == 1 || pinned.condition[0].care == 4));
 }
 
-TEST_CASE("progress: changes of the water while they are found, then each water of them all") {
+TEST_CASE("progress: changes of the water while they are found, each water, each switching") {
   std::vector<std::pair<std::size_t, std::size_t>> told;
   auto const judgement = judge(remembering(), {}, [&](std::size_t done, std::size_t total) {
     told.emplace_back(done, total);
   });
   auto const first_of_all =
       std::find_if(told.begin(), told.end(), [](auto const& step) { return step.second != 0; });
-  CHECK(static_cast<std::size_t>(first_of_all - told.begin()) ==
-        judgement.histories.changes);
-  REQUIRE(told.end() - first_of_all == 3);
-  CHECK(told.back() == std::pair<std::size_t, std::size_t>{3, 3});
+  CHECK(static_cast<std::size_t>(first_of_all - told.begin()) == judgement.histories.changes);
+  auto const switchings = judgement.switchings.all.size();
+  REQUIRE(switchings > 0);
+  REQUIRE(told.end() - first_of_all == static_cast<std::ptrdiff_t>(3 + switchings));
+  CHECK(first_of_all[2] == std::pair<std::size_t, std::size_t>{3, 3});
+  CHECK(told.back() == std::pair{switchings, switchings});
+}
+
+TEST_CASE("what progress throws ends the judging and comes through") {
+  struct Enough {};
+  int told = 0;
+  CHECK_THROWS_AS(judge(remembering(), {},
+                        [&](std::size_t, std::size_t) {
+                          if (++told == 2) throw Enough{};
+                        }),
+                  Enough);
+  CHECK(told == 2);
 }

@@ -8,10 +8,20 @@ namespace {
 
 void add_check(CommandTree& tree) {
   auto const check = tree.add<CheckOptions>("check", "judge designs: findings and expectations");
-  check.app->add_option("FILE", check->files, "the designs; - is the standard input")->required();
+  check.app
+      ->add_option("FILE", check->files,
+                   "the designs, or folders: every *.leat in them; - is the standard input")
+      ->required();
   add_fail_on(check.app, check->fail_on);
-  add_format(check.app, check->format, {"text", "lines", "json"},
-             "text (on a terminal), lines (elsewhere) or json");
+  add_format(check.app, check->format,
+             {"text", "lines", "json", "sarif", "junit", "csv", "markdown"},
+             "text (on a terminal), lines (elsewhere), json, sarif, junit, csv or markdown");
+  add_out(check.app, check->out);
+  check.app
+      ->add_option("--jobs", check->jobs,
+                   "how many files are judged at a time; else as many as there are processors")
+      ->check(CLI::Range(1, 1024))
+      ->option_text("NUMBER");
 }
 
 void add_table(CommandTree& tree) {

@@ -1,8 +1,27 @@
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <map>
 
 #include "lang/cli/command_line/tree.hpp"
+#include "lang/cli/formats.hpp"
 
 namespace leat::cli {
+
+namespace {
+
+// The formats of a command, from the table of all.
+std::string format_words(std::vector<std::string> const& known) {
+  std::string text = "formats:\n";
+  for (auto const& row : format_table) {
+    if (std::find(known.begin(), known.end(), row.name) != known.end())
+      text += fmt::format("  {:<10}{:<24}{}\n", row.name, row.media_type, row.purpose);
+  }
+  text.pop_back();
+  return text;
+}
+
+}  // namespace
 
 void add_file(CLI::App* command, std::string& file) {
   command->add_option("FILE", file, "the design; - is the standard input")->required();
@@ -11,6 +30,14 @@ void add_file(CLI::App* command, std::string& file) {
 void add_format(CLI::App* command, std::string& format, std::vector<std::string> const& known,
                 std::string const& meaning) {
   command->add_option("--as", format, meaning)->check(CLI::IsMember(known));
+  command->footer(format_words(known));
+}
+
+void add_out(CLI::App* command, std::string& out) {
+  command
+      ->add_option("--out", out,
+                   "write into this file, whole or not at all, instead of the standard output")
+      ->option_text("FILE");
 }
 
 void add_when(CLI::App* command, std::string& when) {

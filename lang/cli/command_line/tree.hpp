@@ -54,6 +54,7 @@ void add_reading(CommandTree&);
 void add_file(CLI::App*, std::string& file);
 void add_format(CLI::App*, std::string& format, std::vector<std::string> const& known,
                 std::string const& meaning);
+void add_out(CLI::App*, std::string& out);
 void add_when(CLI::App*, std::string& when);
 void add_deeds(CLI::App*, std::string& deeds);
 void add_junction(CLI::App*, std::string& junction);

@@ -222,12 +222,12 @@ class Cli(unittest.TestCase):
     # -- input ---------------------------------------------------------------------------------------
 
     def test_files_that_cannot_be_read(self) -> None:
-        for path, words in ((str(self.folder / "none.leat"), "is not there"),
-                            (str(self.folder), "is a folder")):
-            for command in ("check", "resolve"):
-                done = leat(command, path)
-                self.assertEqual((done.code, done.out), (2, ""))
-                self.assertIn(words, done.err)
+        missing, folder = str(self.folder / "none.leat"), str(self.folder)
+        for command, path, words in (("check", missing, "is not there"), ("resolve", missing, "is not there"),
+                                     ("check", folder, "holds no design"), ("resolve", folder, "is a folder")):
+            done = leat(command, path)
+            self.assertEqual((done.code, done.out), (2, ""))
+            self.assertIn(words, done.err)
 
     def test_reading_stops_at_the_largest_text(self) -> None:
         path = self.folder / "endless.leat"

@@ -1,0 +1,48 @@
+#include "lang/cli/verdict.hpp"
+
+#include <algorithm>
+
+#include "lang/render/works_report.hpp"
+
+namespace leat::cli {
+
+using verdicts::Truthfulness;
+
+Exit exit_of(Truthfulness verdict) {
+  switch (verdict) {
+    case Truthfulness::holds:
+      return Exit::holds;
+    case Truthfulness::violated:
+    case Truthfulness::empty:
+      return Exit::violated;
+    case Truthfulness::holds_within_bounds:
+    case Truthfulness::undecided:
+      return Exit::undecided;
+  }
+  return Exit::fault;
+}
+
+Exit exit_of(std::vector<findings::Finding> const& findings, model::Severity fail_on) {
+  bool const fails = std::any_of(findings.begin(), findings.end(), [&](auto const& finding) {
+    return !finding.accepted_by && finding.severity >= fail_on;
+  });
+  return fails ? Exit::violated : Exit::holds;
+}
+
+Exit exit_of(Judgement const& judgement, model::Severity fail_on) {
+  auto exit = judgement.is_decided ? Exit::holds : Exit::undecided;
+  exit = worst(exit, exit_of(judgement.findings, fail_on));
+  for (auto const& expectation : judgement.expectations)
+    exit = worst(exit, exit_of(expectation.verdict));
+  return exit;
+}
+
+Exit exit_of(works::WorksJudgement const& judged, model::Severity fail_on) {
+  auto exit = judged.too_large.empty() && !judged.has_run_out ? Exit::holds : Exit::undecided;
+  for (auto const& part : judged.parts) exit = worst(exit, exit_of(part.findings, fail_on));
+  exit = worst(exit, exit_of(render::whole_of(judged).findings, fail_on));
+  for (auto const& claim : judged.expectations) exit = worst(exit, exit_of(claim.verdict));
+  return exit;
+}
+
+}  // namespace leat::cli

@@ -1,0 +1,102 @@
+#include <fmt/format.h>
+
+#include "lang/render/example.hpp"
+#include "lang/render/finding_sentences.hpp"
+#include "lang/render/spots.hpp"
+#include "lang/render/telling.hpp"
+#include "lang/render/words.hpp"
+#include "lang/render/works_condition.hpp"
+#include "lang/render/works_report.hpp"
+
+namespace leat::render {
+
+namespace {
+
+// What a part has several copies of is found in each of them.
+void tell_copies(JudgedWorks const& works, std::uint32_t part, std::vector<ToldFinding>& findings) {
+  auto places = places_of(works, part);
+  if (places.size() < 2) return;
+  places.erase(places.begin());
+  for (auto& finding : findings) {
+    finding.elsewhere.push_back(
+        {spot_of(works.subject.text, works.subject.map.junction.span), std::nullopt,
+         fmt::format("It shows in {} too", listed(places, "and", most_elsewhere))});
+  }
+}
+
+std::vector<ToldFinding> told_parts(JudgedWorks const& works) {
+  std::vector<ToldFinding> findings;
+  for (std::uint32_t part = 0; part < works.judgement.parts.size(); ++part) {
+    auto here = told(JudgedSubject{works.subject, works.judgement.parts[part], {}, {}}).findings;
+    tell_copies(works, part, here);
+    std::move(here.begin(), here.end(), std::back_inserter(findings));
+  }
+  return findings;
+}
+
+std::vector<ToldFinding> told_whole(JudgedWorks const& works) {
+  auto const& [subject, judged] = works;
+  auto const whole = whole_of(judged);
+  auto findings = told(JudgedSubject{subject, whole, {}, {}}).findings;
+  auto const order = telling_order(whole.findings);
+  auto const inputs = names_of(subject.map.signals, judged.conditions->variables());
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    if (!inputs.empty())
+      findings[i].when =
+          where_words(*judged.conditions, judged.findings[order[i]].condition, inputs);
+  }
+  return findings;
+}
+
+void tell_instance(JudgedWorks const& works, works::Instance const& instance,
+                   ToldExpectation& told) {
+  auto const& [subject, judged] = works;
+  auto const& variables = judged.conditions->variables();
+  told.example.emplace();
+  for (std::size_t level = 0; level < variables.size(); ++level)
+    told.example->emplace_back(subject.map.signals[variables[level]].name, bool{instance[level]});
+  auto const flips = flips_to(works, instance);
+  if (!flips) return;
+  auto const steps = step_words(subject, *flips);
+  told.way.emplace();
+  told.way->flips = names_of(subject.map.signals, *flips);
+  for (std::size_t i = 0; i < flips->size(); ++i)
+    told.way->deeds.push_back(
+        {spot_of(subject.text, subject.map.signals[(*flips)[i]].span), {}, steps[i]});
+}
+
+ToldExpectation told_claim(JudgedWorks const& works, std::size_t index) {
+  auto const& claim = works.judgement.expectations[index];
+  auto const& text = works.subject.map.expectations[index];
+  auto words = claim_words(works, index);
+  ToldExpectation told;
+  told.title = text.title;
+  told.clause = text.clause;
+  told.verdict = claim.verdict;
+  told.spot = spot_of(works.subject.text, text.span);
+  told.when = std::move(words.when);
+  told.outcome = std::move(words.outcome);
+  told.remedy = remedy_of(claim.verdict);
+  told.command = std::move(words.command);
+  if (claim.instance) tell_instance(works, *claim.instance, told);
+  return told;
+}
+
+}  // namespace
+
+ToldJunction told(JudgedWorks const& works) {
+  auto const& [subject, judged] = works;
+  auto const& conditions = *judged.conditions;
+  ToldJunction told;
+  told.name = subject.map.junction.name;
+  told.spot = spot_of(subject.text, subject.map.junction.span);
+  told.combinations = combinations_of(conditions, conditions.reachable());
+  if (!judged.too_large.empty() || judged.has_run_out) told.left_out.emplace_back("combinations");
+  told.findings = told_parts(works);
+  for (auto& finding : told_whole(works)) told.findings.push_back(std::move(finding));
+  for (std::size_t i = 0; i < judged.expectations.size(); ++i)
+    told.expectations.push_back(told_claim(works, i));
+  return told;
+}
+
+}  // namespace leat::render
