@@ -93,7 +93,7 @@ std::string where_words(Subject const& subject, Judgement const& judged,
   auto words = condition_words(rows, reachable, names_of(subject.map.signals, judged.variables));
   if (words.starts_with("when ")) words.erase(0, 5);
   if ((rows & reachable).is_empty()) return words;
-  return fmt::format("{}  ({})", words, share_words(rows.count(), reachable.count()));
+  return fmt::format("{} ({})", words, share_words(rows.count(), reachable.count()));
 }
 
 std::string dealt_words(Subject const& subject,

@@ -35,7 +35,8 @@ test_program(lang_render_tests
           lang/render/time_scale_test.cpp lang/render/waves_test.cpp
   USES lang_render test_draw)
 
-test_program(lang_cli_files_tests SOURCES lang/cli/written_file_test.cpp USES lang_cli)
+test_program(lang_cli_unit_tests SOURCES lang/cli/crew_test.cpp lang/cli/written_file_test.cpp
+  USES lang_cli)
 
 # The program from outside.
 find_program(LEAT_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH REQUIRED)
