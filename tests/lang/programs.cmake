@@ -35,7 +35,7 @@ test_program(lang_render_tests
           lang/render/time_scale_test.cpp lang/render/waves_test.cpp
   USES lang_render test_draw)
 
-test_program(lang_cli_unit_tests SOURCES lang/cli/crew_test.cpp lang/cli/written_file_test.cpp
+test_program(lang_cli_files_tests SOURCES lang/cli/crew_test.cpp lang/cli/written_file_test.cpp
   USES lang_cli)
 
 # The program from outside.
