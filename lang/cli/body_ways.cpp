@@ -74,19 +74,30 @@ std::optional<render::BodyWay> way_to(findings::Finding const& finding, Waters& 
                     });
 }
 
-// Where it can be trapped, else out of the drawing, else at the first of its outlets.
+bool is_rest(body::End end) {
+  return end == body::End::dry || end == body::End::still || end == body::End::pinned;
+}
+
+// To where it stays for good; else, where it goes round for ever, to where it cannot get out any
+// more; else out of the drawing, else to the first of its outlets.
 std::optional<render::BodyWay> way_to(verdicts::JudgedExpectation const& expectation,
                                       Waters& waters) {
   if (!expectation.example || !expectation.route) return std::nullopt;
   auto const& route = *expectation.route;
-  Goal const is_goal = [&](RouteGraph const& graph, std::uint32_t position) {
-    if (!route.trapped.empty())
-      return std::binary_search(route.trapped.begin(), route.trapped.end(),
-                                graph.positions[position].feet);
+  Goal const is_trap = [&](RouteGraph const& graph, std::uint32_t position) {
+    return std::binary_search(route.trapped.begin(), route.trapped.end(),
+                              graph.positions[position].feet);
+  };
+  Goal const is_end = [&](RouteGraph const& graph, std::uint32_t position) {
+    if (!route.trapped.empty()) return is_rest(graph.ends[position]) && is_trap(graph, position);
     if (route.spills) return graph.ends[position] == body::End::spill;
     return !route.outlets.empty() && graph.outlets[position] == route.outlets.front();
   };
-  return waters.way(*expectation.example, *expectation.inlet, *expectation.profile, is_goal);
+  auto const way = [&](Goal const& goal) {
+    return waters.way(*expectation.example, *expectation.inlet, *expectation.profile, goal);
+  };
+  auto found = way(is_end);
+  return found || route.trapped.empty() ? found : way(is_trap);
 }
 
 }  // namespace

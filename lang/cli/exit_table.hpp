@@ -20,7 +20,7 @@ inline constexpr std::array<ExitRow, 5> exit_table{{
     {Exit::violated, "an expectation is violated or empty, or a finding is severe enough to fail",
      2},
     {Exit::unusable, "the input or the command line cannot be used", 3},
-    {Exit::undecided, "undecided, or holds only within bounds", 1},
+    {Exit::undecided, "undecided, interrupted, or holds only within bounds", 1},
     {Exit::fault, "a fault of this program", 4},
 }};
 

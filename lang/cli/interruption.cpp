@@ -1,13 +1,16 @@
 #include "lang/cli/interruption.hpp"
 
+#include <atomic>
+
 namespace leat::cli {
 
 namespace {
 
-// All that a handler may touch (POSIX).
-volatile std::sig_atomic_t is_interrupted = 0;
+// A handler runs on any thread, and may touch only what needs no lock.
+std::atomic<bool> is_interrupted = false;
+static_assert(std::atomic<bool>::is_always_lock_free);
 
-void remember(int) { is_interrupted = 1; }
+void remember(int) { is_interrupted = true; }
 
 void heed(int signal, struct sigaction& before) {
   sigaction(signal, nullptr, &before);
@@ -22,7 +25,7 @@ void heed(int signal, struct sigaction& before) {
 }  // namespace
 
 Interruption::Interruption() {
-  is_interrupted = 0;
+  is_interrupted = false;
   heed(SIGINT, interrupt_before_);
   heed(SIGTERM, terminate_before_);
 }
@@ -32,6 +35,6 @@ Interruption::~Interruption() {
   sigaction(SIGTERM, &terminate_before_, nullptr);
 }
 
-bool Interruption::has_come() const { return is_interrupted != 0; }
+bool Interruption::has_come() const { return is_interrupted; }
 
 }  // namespace leat::cli

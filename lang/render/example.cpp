@@ -13,6 +13,21 @@ namespace leat::render {
 
 namespace {
 
+// A file name as a shell takes it.
+std::string shell_word(std::string const& text) {
+  bool is_plain = !text.empty();
+  for (char c : text) {
+    auto const is_letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+                           (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
+    is_plain =
+        is_plain && (is_letter || std::string_view("_-./,+=:").find(c) != std::string_view::npos);
+  }
+  if (is_plain) return text;
+  std::string result = "'";
+  for (char c : text) result += c == '\'' ? std::string("'\\''") : std::string(1, c);
+  return result + "'";
+}
+
 // How often the steps from `at` on begin with the same `length` steps, one after the other.
 std::size_t times(std::vector<std::string> const& steps, std::size_t at, std::size_t length) {
   std::size_t count = 1;
@@ -78,7 +93,7 @@ std::string where_words(Subject const& subject, Judgement const& judged,
   auto words = condition_words(rows, reachable, names_of(subject.map.signals, judged.variables));
   if (words.starts_with("when ")) words.erase(0, 5);
   if ((rows & reachable).is_empty()) return words;
-  return fmt::format("{}  ({})", words, share_words(rows.count(), reachable.count()));
+  return fmt::format("{} ({})", words, share_words(rows.count(), reachable.count()));
 }
 
 std::string dealt_words(Subject const& subject,
@@ -163,20 +178,6 @@ std::string follow_command(Subject const& subject, model::InletId inlet, model::
   return fmt::format("leat follow {}{} --from {} --body {}{}", shell_word(subject.text.name()),
                      subject.is_alone ? "" : " --junction " + subject.map.junction.name,
                      subject.map.inlets[inlet].name, subject.map.profiles[profile].name, way);
-}
-
-std::string shell_word(std::string const& text) {
-  bool is_plain = !text.empty();
-  for (char c : text) {
-    auto const is_letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
-                           (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
-    is_plain =
-        is_plain && (is_letter || std::string_view("_-./,+=:").find(c) != std::string_view::npos);
-  }
-  if (is_plain) return text;
-  std::string result = "'";
-  for (char c : text) result += c == '\'' ? std::string("'\\''") : std::string(1, c);
-  return result + "'";
 }
 
 std::string follow_command(Subject const& subject, Judgement const& judged,

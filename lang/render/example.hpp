@@ -25,7 +25,7 @@ std::string player_steps(Subject const&, std::vector<model::SignalId> const& fli
 std::string steps_then(Subject const&, std::vector<model::SignalId> const& flips,
                        model::SignalId event);
 
-// Where among the reachable combinations rows lie: "not divert  (1 of 2 combinations)".
+// Where among the reachable combinations rows lie: "not divert (1 of 2 combinations)".
 std::string where_words(Subject const&, Judgement const&, logic::RowSet const& rows);
 
 // "kiln, nothing, press": where bodies ended, one after the other.

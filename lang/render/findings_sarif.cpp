@@ -216,8 +216,8 @@ class Log {
               {"suppressions", suppressions(junction, finding)},
               {"properties", {{"junction", junction.name}, {"cellCount", finding.cells.size()}}}};
     add_result(finding.name, word_of(finding.severity),
-               joined({finding.headline, after("When", finding.when), finding.reason,
-                       finding.remedy, after("See", finding.command)}),
+               joined({finding.headline, after("When:", finding.when), finding.reason,
+                       finding.remedy, after("See:", finding.command)}),
                location(finding.spot, cell, junction.name), std::move(names), std::move(more));
   }
 
@@ -242,8 +242,8 @@ class Log {
               {"properties", {{"junction", junction.name}, {"clause", expectation.clause}}}};
     add_result(std::string(rule), is_wrong ? "error" : "none",
                joined({fmt::format("{}: {}", word_of(expectation.verdict), expectation.clause),
-                       after("It fails when", expectation.when), expectation.outcome,
-                       expectation.remedy, after("See", expectation.command)}),
+                       after("Fails when:", expectation.when), expectation.outcome,
+                       expectation.remedy, after("See:", expectation.command)}),
                location(expectation.spot, {}, junction.name),
                {junction.name, expectation.title, expectation.clause}, std::move(more));
   }

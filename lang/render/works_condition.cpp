@@ -86,7 +86,7 @@ Count combinations_of(Conditions const& conditions, Function f) {
 
 std::string where_words(Conditions& conditions, Function f,
                         std::vector<std::string> const& inputs) {
-  return fmt::format("{}  ({})", condition_expression(conditions, f, inputs),
+  return fmt::format("{} ({})", condition_expression(conditions, f, inputs),
                      share_words(combinations_of(conditions, f),
                                  combinations_of(conditions, conditions.reachable())));
 }

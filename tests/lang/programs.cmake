@@ -35,7 +35,8 @@ test_program(lang_render_tests
           lang/render/time_scale_test.cpp lang/render/waves_test.cpp
   USES lang_render test_draw)
 
-test_program(lang_cli_files_tests SOURCES lang/cli/written_file_test.cpp USES lang_cli)
+test_program(lang_cli_files_tests SOURCES lang/cli/crew_test.cpp lang/cli/written_file_test.cpp
+  USES lang_cli)
 
 # The program from outside.
 find_program(LEAT_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH REQUIRED)
@@ -45,12 +46,13 @@ add_test(NAME lang_cli_signals_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST
          --leat $<TARGET_FILE:leat>)
 add_test(NAME lang_cli_include_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/include_test.py
          --leat $<TARGET_FILE:leat>)
-add_test(NAME lang_cli_compare_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/compare_test.py
-         --leat $<TARGET_FILE:leat>)
 add_test(NAME lang_cli_check_run_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/check_run_test.py
+         --leat $<TARGET_FILE:leat>)
+add_test(NAME lang_cli_compare_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/compare_test.py
          --leat $<TARGET_FILE:leat>)
 add_test(NAME approved_outputs COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/../approved/approved_test.py
          --leat $<TARGET_FILE:leat>)
-set_tests_properties(lang_cli_tests lang_cli_signals_tests lang_cli_include_tests lang_cli_compare_tests lang_cli_check_run_tests
+set_tests_properties(lang_cli_tests lang_cli_signals_tests lang_cli_include_tests lang_cli_check_run_tests
+  lang_cli_compare_tests
   approved_outputs
   PROPERTIES TIMEOUT 300)

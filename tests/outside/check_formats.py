@@ -12,8 +12,10 @@ import copy
 import csv
 import io
 import json
+import re
 import subprocess
 import sys
+import tempfile
 import xml.etree.ElementTree as ElementTree
 from pathlib import Path
 from typing import Any
@@ -137,6 +139,32 @@ def jsonschema_faults(schema: dict[str, Any], document: dict[str, Any]) -> None:
     sarif_rules.jsonschema.Draft202012Validator(schema).validate(document)
 
 
+def check_schemas() -> None:
+    """Every schema names its format and its version, and both must be there."""
+    for path in sorted((ROOT / "docs/schemas").glob("*.json")):
+        schema = json.loads(path.read_text(encoding="utf-8"))
+        sarif_rules.jsonschema.Draft202012Validator.check_schema(schema)
+        format_and_version = [schema["properties"]["format"], schema["properties"]["version"], schema["required"][:2]]
+        if format_and_version != [{"const": path.name.removesuffix(".schema.json")}, {"const": 1}, ["format", "version"]]:
+            raise AssertionError(f"{path.name}: {format_and_version}")
+
+
+def check_fingerprints(program: Path) -> None:
+    """They stay when the text moves down and the drawing to the east; another junction has others."""
+    text = (ROOT / "examples/flawed_sorter.leat").read_text(encoding="utf-8")
+    moved = "# a line more\n" + re.sub(r"\|([^|\n]+)\|", r"|X\1|", text)
+    moved = re.sub(r"(at \w+ )(\d+)", lambda m: m[1] + str(int(m[2]) + 1), moved)
+    prints = []
+    with tempfile.TemporaryDirectory() as folder:
+        for version in (text, moved, text.replace("flawed_sorter", "other_sorter")):
+            path = Path(folder) / "design.leat"
+            path.write_text(version, encoding="utf-8")
+            log = json.loads(leat(program, "--as", "sarif", str(path)))
+            prints.append(sorted(str(r["partialFingerprints"]) for r in log["runs"][0]["results"]))
+    if prints[0] != prints[1] or set(prints[0]) & set(prints[2]) or not prints[0]:
+        raise AssertionError(f"fingerprints: {prints}")
+
+
 def mutants(log: dict[str, Any]) -> dict[str, dict[str, Any]]:
     """Logs that are wrong, each in one way that the schema or the rules must see."""
     def changed(change: Any) -> dict[str, Any]:
@@ -173,6 +201,8 @@ def main() -> int:
     program = reader.parse_args().leat.resolve()
     examples = sorted(f"examples/{path.name}" for path in (ROOT / "examples").glob("*.leat"))
     faulty = sorted(str(path.relative_to(ROOT)) for path in (ROOT / "tests/messages").glob("*/design.leat"))
+    check_schemas()
+    check_fingerprints(program)
     told = sum(check_run(program, example) for example in examples)
     told += check_run(program, *examples)
     told += check_run(program, *faulty)

@@ -56,6 +56,11 @@ def slow(levers: int) -> str:
             "\n}\n  level 1 {\n|" + "_" * width + "|" + rows + "\n}\n}\n")
 
 
+def settled(narration: str) -> str:
+    """What is narrated, without how far the work was: that depends on the machine."""
+    return re.sub(r"(?m)^\w+: \d+ (of \d+ )?(files|settings), .*\n", "", narration)
+
+
 class CheckRun(unittest.TestCase):
     def setUp(self) -> None:
         folder = tempfile.TemporaryDirectory()
@@ -150,7 +155,8 @@ class CheckRun(unittest.TestCase):
             alone = self.leat("check", ".", "gone.leat", "--as", form, "--jobs", "1")
             for jobs in ("2", "7"):
                 many = self.leat("check", ".", "gone.leat", "--as", form, "--jobs", jobs)
-                self.assertEqual((many.returncode, many.stdout, many.stderr), (alone.returncode, alone.stdout, alone.stderr))
+                self.assertEqual((many.returncode, many.stdout, settled(many.stderr)),
+                                 (alone.returncode, alone.stdout, settled(alone.stderr)))
 
     def test_jobs_are_a_number(self) -> None:
         for number in ("0", "-1", "x", "9999999"):
@@ -164,7 +170,8 @@ class CheckRun(unittest.TestCase):
         for form in FORMATS:
             printed = self.leat("check", ".", "--as", form)
             done = self.leat("check", ".", "--as", form, "--out", "result")
-            self.assertEqual((done.returncode, done.stdout, done.stderr), (printed.returncode, "", printed.stderr))
+            self.assertEqual((done.returncode, done.stdout, settled(done.stderr)),
+                             (printed.returncode, "", settled(printed.stderr)))
             self.assertEqual((self.folder / "result").read_text(encoding="utf-8"), printed.stdout)
         self.assertEqual(self.leat("check", ".", "--out", "/dev/stdout").stdout, self.leat("check", ".").stdout)
 
