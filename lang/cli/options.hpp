@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "engine/model/finding_kind.hpp"
+#include "lang/render/picture/palette.hpp"
 
 // What was asked for on the command line, as values.
 namespace leat::cli {
@@ -31,6 +32,14 @@ struct ShowOptions {
 
 struct FollowOptions {
   std::string file, inlet, body, when, deeds, outlet, junction, format = "text";
+};
+
+struct DrawOptions {
+  std::string file, when, deeds, junction, body, out;
+  std::vector<int> levels;
+  std::vector<std::string> sections, inlets;
+  bool is_without_ways = false;
+  render::Theme theme = render::Theme::automatic;
 };
 
 struct GuardOptions {
@@ -60,8 +69,8 @@ struct ResolveOptions {
 };
 
 using CommandOptions =
-    std::variant<CheckOptions, TableOptions, ShowOptions, FollowOptions, GuardOptions, TrainOptions,
-                 WavesOptions, MachineOptions, ExplainOptions, ResolveOptions>;
+    std::variant<CheckOptions, TableOptions, ShowOptions, FollowOptions, DrawOptions, GuardOptions,
+                 TrainOptions, WavesOptions, MachineOptions, ExplainOptions, ResolveOptions>;
 
 struct Options {
   CommandOptions command;
