@@ -129,7 +129,7 @@ std::string walls(PictureScene const& scene, Plane const& plane) {
   };
   trace(plane.height(), plane.width(), true);
   trace(plane.width(), plane.height(), false);
-  return fmt::format("<path class=\"line s-ink\" stroke-width=\"2\" d=\"{}\"/>\n", path);
+  return fmt::format("<path class=\"line s-wall\" stroke-width=\"2\" d=\"{}\"/>\n", path);
 }
 
 // Every number while they have two digits, then every fifth.
@@ -188,7 +188,7 @@ Extent extent_of(PictureScene const& scene, Cut cut) {
 std::string level_svg(PictureScene const& scene, Cut cut) {
   Plane const plane(scene.subject.design.grid, cut);
   auto const frame =
-      fmt::format("<rect class=\"line s-ink\" stroke-width=\"2\" width=\"{}\" height=\"{}\"/>\n",
+      fmt::format("<rect class=\"line s-wall\" stroke-width=\"2\" width=\"{}\" height=\"{}\"/>\n",
                   plane.width() * cell_size, plane.height() * cell_size);
   return fmt::format("<g class=\"cut\"><title>{}</title>\n", cut_words(cut)) + cells(scene, plane) +
          walls(scene, plane) + frame + rulers(plane) + ways(scene, plane) +

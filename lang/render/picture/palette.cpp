@@ -22,8 +22,7 @@ constexpr std::string_view shared_rules =
     ".picture{font-family:system-ui,'DejaVu Sans',sans-serif;font-size:12px}\n"
     ".line{fill:none;stroke-linecap:round;stroke-linejoin:round}\n"
     ".end{text-anchor:end}.mid{text-anchor:middle}\n"
-    ".small{font-size:9px}.name{font-weight:600}.head{font-size:15px;font-weight:600}\n"
-    ".cased{paint-order:stroke;stroke-width:3px;stroke-linejoin:round}\n";
+    ".small{font-size:9px}.name{font-weight:600}.head{font-size:15px;font-weight:600}\n";
 
 }  // namespace
 

@@ -24,7 +24,7 @@ struct Ink {
 // Water from the weakest to the strongest class, then the rest.
 inline constexpr int water_classes = 8;
 
-inline constexpr std::array<Ink, 28> inks{{
+inline constexpr std::array<Ink, 29> inks{{
     {"paper", InkUse::ground, "#fbf8f1", "#14181d", "#ffffff", ""},
     {"grid", InkUse::ground, "#e0dacd", "#2c333b", "#cccccc", ""},
     {"water1", InkUse::ground, "#e2f0f5", "#17303d", "#f7f7f7", ""},
@@ -35,8 +35,9 @@ inline constexpr std::array<Ink, 28> inks{{
     {"water6", InkUse::ground, "#86bed8", "#215877", "#d4d4d4", ""},
     {"water7", InkUse::ground, "#72b3d1", "#236083", "#cccccc", ""},
     {"water8", InkUse::ground, "#5ca6c9", "#256890", "#c2c2c2", ""},
-    {"rock", InkUse::ground, "#8a8174", "#726c63", "#8c8c8c", "paper"},
-    {"hatch", InkUse::ground, "#776e62", "#837c72", "#6e6e6e", ""},
+    {"rock", InkUse::ground, "#8f8678", "#3d3a36", "#dcdcdc", ""},
+    {"hatch", InkUse::ground, "#776e62", "#5a564f", "#7a7a7a", ""},
+    {"wall", InkUse::shape, "#22262b", "#c4beb2", "#000000", "paper rock water*"},
     {"ink", InkUse::text, "#22262b", "#ece8df", "#000000", "paper"},
     {"quiet", InkUse::text, "#5d6066", "#a9adb3", "#333333", "paper"},
     {"current", InkUse::text, "#06304a", "#dcf1fb", "#000000", "water*"},

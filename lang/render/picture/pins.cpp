@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
 
 #include "lang/render/picture/markup.hpp"
@@ -24,19 +25,34 @@ std::string pin_shape(Pin const& pin) {
 
 namespace {
 
-// The cells of a finding, framed.
-std::string frames(PictureScene const& scene, Plane const& plane, Pin const& pin) {
+// The cells of a finding with a line around them, a little inside.
+std::string outline(PictureScene const& scene, Plane const& plane, Pin const& pin) {
+  constexpr int inset = 4, size = cell_size;
+  auto const& grid = scene.subject.design.grid;
   std::string path;
   for (auto c : pin.cells) {
-    auto const spot = plane.spot(scene.subject.design.grid.place(c));
+    auto const spot = plane.spot(grid.place(c));
     if (!spot) continue;
-    path += fmt::format("M{} {}h{}v{}h-{}z", spot->across * cell_size + 4,
-                        spot->down * cell_size + 4, cell_size - 8, cell_size - 8, cell_size - 8);
+    auto const is_in = [&](int across, int down) {
+      if (across < 0 || down < 0 || across >= plane.width() || down >= plane.height()) return false;
+      return std::binary_search(pin.cells.begin(), pin.cells.end(),
+                                grid.cell(plane.place(across, down)));
+    };
+    auto const [across, down] = *spot;
+    bool const west = is_in(across - 1, down), east = is_in(across + 1, down);
+    bool const north = is_in(across, down - 1), south = is_in(across, down + 1);
+    auto const x = across * size, y = down * size;
+    auto const left = x + (west ? 0 : inset), right = x + size - (east ? 0 : inset);
+    auto const top = y + (north ? 0 : inset), bottom = y + size - (south ? 0 : inset);
+    if (!north) path += fmt::format("M{} {}H{}", left, y + inset, right);
+    if (!south) path += fmt::format("M{} {}H{}", left, y + size - inset, right);
+    if (!west) path += fmt::format("M{} {}V{}", x + inset, top, bottom);
+    if (!east) path += fmt::format("M{} {}V{}", x + size - inset, top, bottom);
   }
   if (path.empty()) return {};
   return fmt::format(
-      "<path class=\"line s-paper\" stroke-width=\"5\" d=\"{0}\"/><path class=\"line "
-      "s-{1}\" stroke-width=\"2.5\" stroke-dasharray=\"4 5\" d=\"{0}\"/>",
+      "<path class=\"line s-paper\" stroke-width=\"4\" d=\"{0}\"/><path class=\"line s-{1}\" "
+      "stroke-width=\"2\" stroke-dasharray=\"1 4\" d=\"{0}\"/>",
       path, word_of(pin.severity));
 }
 
@@ -56,7 +72,7 @@ std::string pins(PictureScene const& scene, Plane const& plane) {
   for (auto const& pin : scene.pins) {
     auto const spot = first_spot(scene, plane, pin);
     if (!spot) continue;
-    framed += frames(scene, plane, pin);
+    framed += outline(scene, plane, pin);
     auto const nth = at_spot[{spot->across, spot->down}]++;
     pinned += fmt::format(
         "<g class=\"pin\" data-finding=\"{}\" transform=\"translate({} "

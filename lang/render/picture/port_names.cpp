@@ -20,11 +20,12 @@ struct Box {
   }
 };
 
-// Names are set where they cover neither each other nor cells of ports: above their cell, below,
-// to the right or to the left, whichever is free first; at last above, cut to the cells beside.
+// Names are set where they cover no other name and no cell of a port, and as few cells as possible
+// that something is to be seen in: above their cell, below it, to the right or to the left. Where
+// there is no room, they are cut shorter.
 class Names {
  public:
-  explicit Names(Plane const& plane) : plane_(plane) {}
+  Names(PictureScene const& scene, Plane const& plane) : scene_(scene), plane_(plane) {}
 
   void keep_free(Plane::Spot spot) {
     taken_.push_back({spot.across * cell_size, spot.down * cell_size, (spot.across + 1) * cell_size,
@@ -32,44 +33,77 @@ class Names {
   }
 
   std::string set(Plane::Spot spot, std::string const& name) {
-    constexpr std::size_t most_columns = 24;
-    for (std::size_t columns : {most_columns, std::size_t{10}, std::size_t{5}}) {
+    for (std::size_t columns : {24, 12, 6}) {
       auto const shown = shortened(showable(name), columns);
-      for (auto const& box : around(spot, shown)) {
-        if (std::any_of(taken_.begin(), taken_.end(), [&](Box const& b) { return b.meets(box); }))
-          continue;
-        taken_.push_back(box);
-        return text(box, shown, name);
+      if (auto const box = best(spot, shown)) {
+        taken_.push_back(*box);
+        return text(*box, shown, name);
       }
-      if (columns_of(shown) < columns) columns = columns_of(shown);
     }
-    return text(around(spot, shortened(showable(name), 5)).front(), shortened(showable(name), 5),
-                name);
+    auto const shown = shortened(showable(name), 6);
+    return text(around(spot, shown).front(), shown, name);
   }
 
  private:
-  static constexpr int high = 14;
+  static constexpr int high = 16, room_left = 30, room_right = 12, room_above = 18, room_below = 22;
 
   std::array<Box, 4> around(Plane::Spot spot, std::string const& shown) const {
-    auto const width = static_cast<int>(columns_of(shown)) * 8;
+    auto const width = static_cast<int>(columns_of(shown)) * 8 + 6;
     auto const x = spot.across * cell_size, y = spot.down * cell_size;
-    auto const left = std::clamp(x + (cell_size - width) / 2, -margins_left,
-                                 std::max(-margins_left, plane_.width() * cell_size + 10 - width));
+    auto const most = plane_.width() * cell_size + room_right - width;
+    auto const left = std::max(-room_left, std::min(x + (cell_size - width) / 2, most));
+    auto const middle = y + (cell_size - high) / 2;
     return {{{left, y - high - 2, left + width, y - 2},
-             {left, y + cell_size + 4, left + width, y + cell_size + 4 + high},
-             {x + cell_size + 5, y + 13, x + cell_size + 5 + width, y + 13 + high},
-             {x - 5 - width, y + 13, x - 5, y + 13 + high}}};
+             {left, y + cell_size + 3, left + width, y + cell_size + 3 + high},
+             {x + cell_size + 3, middle, x + cell_size + 3 + width, middle + high},
+             {x - 3 - width, middle, x - 3, middle + high}}};
+  }
+
+  bool is_on_sheet(Box const& box) const {
+    return box.left >= -room_left && box.right <= plane_.width() * cell_size + room_right &&
+           box.top >= -room_above && box.bottom <= plane_.height() * cell_size + room_below;
+  }
+
+  // What a name there hides: solid cells count one, others four.
+  int hidden_by(Box const& box) const {
+    auto const& design = scene_.subject.design;
+    auto const first = [](int at) { return std::max(0, at / cell_size); };
+    int count = 0;
+    for (int down = first(box.top); down * cell_size < box.bottom && down < plane_.height(); ++down)
+      for (int across = first(box.left); across * cell_size < box.right && across < plane_.width();
+           ++across) {
+        auto const c = design.grid.cell(plane_.place(across, down));
+        if (box.bottom > 0) count += is_solid(design, design.fill_of[c]) ? 1 : 4;
+      }
+    return count;
+  }
+
+  std::optional<Box> best(Plane::Spot spot, std::string const& shown) const {
+    std::optional<Box> found;
+    int least = 0;
+    for (auto const& box : around(spot, shown)) {
+      bool const is_free = std::none_of(taken_.begin(), taken_.end(),
+                                        [&](Box const& taken) { return taken.meets(box); });
+      if (!is_free || !is_on_sheet(box)) continue;
+      auto const count = hidden_by(box);
+      if (found && count >= least) continue;
+      found = box;
+      least = count;
+    }
+    return found;
   }
 
   static std::string text(Box const& box, std::string const& shown, std::string const& name) {
     auto const title =
         shown == name ? std::string() : fmt::format("<title>{}</title>", escaped(name));
     return fmt::format(
-        "<text class=\"name mid cased f-ink s-paper\" x=\"{}\" y=\"{}\">{}{}</text>\n",
-        (box.left + box.right) / 2, box.bottom - 3, title, escaped(shown));
+        "<g>{}<rect class=\"f-paper\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" rx=\"4\"/>"
+        "<text class=\"name mid f-ink\" x=\"{}\" y=\"{}\">{}</text></g>\n",
+        title, box.left, box.top, box.right - box.left, high, (box.left + box.right) / 2,
+        box.bottom - 4, escaped(shown));
   }
 
-  static constexpr int margins_left = 6;
+  PictureScene const& scene_;
   Plane const& plane_;
   std::vector<Box> taken_;
 };
@@ -92,7 +126,7 @@ std::optional<Plane::Spot> spot_of(model::Grid const& grid, Plane const& plane,
 
 std::string port_names(PictureScene const& scene, Plane const& plane) {
   auto const& design = scene.subject.design;
-  Names names(plane);
+  Names names(scene, plane);
   for (auto const* ports : {&design.inlets, &design.outlets}) {
     for (auto const& port : *ports) {
       for (auto c : port.cells) {

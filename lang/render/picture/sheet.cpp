@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <sstream>
 
 #include "lang/render/columns.hpp"
 #include "lang/render/picture/level_svg.hpp"
@@ -15,9 +16,9 @@ namespace leat::render {
 
 namespace {
 
-constexpr int edge = 24, heading_height = 22, line_height = 26, pin_line_height = 30;
+constexpr int edge = 24, heading_height = 22, line_height = 29;
 constexpr int wished_width = 1240, least_width = 520;
-constexpr std::size_t letter_width = 7;  // of small text, taken wide
+constexpr std::size_t letter_width = 8;  // of a text, taken wide
 
 struct Placed {
   Cut cut;
@@ -34,7 +35,9 @@ Layout laid_out(Sheet const& sheet, int top) {
   Layout layout;
   int x = edge, y = top, row_height = 0;
   for (auto const cut : sheet.cuts) {
-    auto const extent = extent_of(sheet.scene, cut);
+    auto extent = extent_of(sheet.scene, cut);
+    auto const heading = static_cast<int>(cut_words(cut).size() * letter_width);
+    extent.width = std::max(extent.width, heading + margins.left + margins.right);
     if (x > edge && x + extent.width + edge > wished_width) {
       x = edge;
       y += row_height + heading_height;
@@ -78,11 +81,11 @@ Block signs_block(Sheet const& sheet, int top, int width) {
   for (int i = 0; i < count; ++i) {
     auto const x = edge + i / rows * column_width, y = top + 24 + i % rows * line_height;
     auto const& line = lines[static_cast<std::size_t>(i)];
-    block.body += fmt::format("<g transform=\"translate({} {}) scale(.5)\">", x, y);
+    block.body += fmt::format("<g transform=\"translate({} {}) scale(.6)\">", x, y);
     for (auto const& symbol : line.symbols)
       block.body += fmt::format("<use href=\"#{}\"/>", symbol);
-    block.body += fmt::format("</g><text class=\"f-ink\" x=\"{}\" y=\"{}\">{}</text>\n", x + 30,
-                              y + 14, fitting(line.words, column_width - 40));
+    block.body += fmt::format("</g><text class=\"f-ink\" x=\"{}\" y=\"{}\">{}</text>\n", x + 34,
+                              y + 16, fitting(line.words, column_width - 40));
   }
   return block;
 }
@@ -118,19 +121,28 @@ std::string places_of(PictureScene const& scene, Pin const& pin) {
   return fmt::format("{} and {} more", first, pin.cells.size() - 1);
 }
 
+// One finding with as many lines as its words need.
+Block pin_block(Sheet const& sheet, Pin const& pin, int top, int width) {
+  auto words = fmt::format("{}: {}", word_of(pin.severity), pin.headline);
+  if (auto const where = places_of(sheet.scene, pin); !where.empty())
+    words += fmt::format(" ({})", where);
+  auto const columns = static_cast<std::size_t>(width - 2 * edge - 40) / letter_width;
+  Block block{
+      fmt::format("<g transform=\"translate({} {})\">{}</g>", edge + 13, top + 9, pin_shape(pin)),
+      14};
+  std::istringstream lines(wrapped(showable(words), columns, 0));
+  for (std::string line; std::getline(lines, line); block.height += 16)
+    block.body += text("f-ink", edge + 36, top + block.height - 1, line);
+  return block;
+}
+
 Block pins_block(Sheet const& sheet, int top, int width) {
   if (sheet.scene.pins.empty()) return {};
   Block block{text("name f-ink", edge, top + 12, "findings"), 30};
   for (auto const& pin : sheet.scene.pins) {
-    auto const y = top + block.height;
-    auto words = fmt::format("{}: {}", word_of(pin.severity), pin.headline);
-    if (auto const where = places_of(sheet.scene, pin); !where.empty())
-      words += fmt::format(" ({})", where);
-    block.body += fmt::format(
-        "<g transform=\"translate({} {})\">{}</g><text class=\"f-ink\" x=\"{}\" "
-        "y=\"{}\">{}</text>\n",
-        edge + 13, y + 9, pin_shape(pin), edge + 36, y + 13, fitting(words, width - 2 * edge - 40));
-    block.height += pin_line_height;
+    auto const one = pin_block(sheet, pin, top + block.height, width);
+    block.body += one.body;
+    block.height += one.height;
   }
   return block;
 }

@@ -26,8 +26,8 @@ constexpr std::string_view fixed_symbols =
 <g id="e-far"><path class="line s-current" stroke-width="1.8" d="M30.5 17.5l5 5M35.5 17.5l-5 5"/></g>
 <g id="k-on"><rect class="line s-switch" stroke-width="2" stroke-dasharray="5 4" x="2.5" y="2.5" width="35" height="35"/><path class="f-switch" d="M38 2v13L25 2z"/></g>
 <g id="k-off"><rect class="line s-switch" stroke-width="2" stroke-dasharray="5 4" x="2.5" y="2.5" width="35" height="35"/><path class="f-paper s-switch" stroke-width="1.6" d="M37 3v11L26 3z"/></g>
-<g id="inlet"><rect class="line s-inlet" stroke-width="3" x="3" y="3" width="34" height="34" rx="9"/><path class="f-inlet" d="M14 36h12l-6-8z"/></g>
-<g id="outlet"><path class="line s-outlet" stroke-width="1.6" d="M1.5 1.5h37v37h-37zM5.5 5.5h29v29h-29z"/><path class="f-paper s-outlet" stroke-width="1.6" d="M14 29h12l-6 8z"/></g>
+<g id="inlet"><rect class="line s-inlet" stroke-width="3" x="3" y="3" width="34" height="34" rx="9"/><path class="f-inlet" d="M6 35h11l-5.5-8z"/></g>
+<g id="outlet"><path class="line s-outlet" stroke-width="1.6" d="M1.5 1.5h37v37h-37zM5.5 5.5h29v29h-29z"/><path class="f-paper s-outlet" stroke-width="1.6" d="M5 27h11l-5.5 8z"/></g>
 )";
 
 constexpr std::array<std::string_view, 8> compass{"e", "se", "s", "sw", "w", "nw", "n", "ne"};
@@ -60,7 +60,7 @@ std::string water_symbols(model::Practice const& practice) {
                                      "</text>",
                                      strength));
   }
-  constexpr auto drop = "M20 7C24 14 29 18 29 24A9 9 0 0 1 11 24C11 18 16 14 20 7z";
+  constexpr auto drop = "M20 5C23.5 11 28 15 28 20.5A8 8 0 0 1 12 20.5C12 15 16.5 11 20 5z";
   text += water_ground("placed", water_classes,
                        fmt::format("<path class=\"f-current\" d=\"{}\"/>", drop));
   text += water_ground(
@@ -91,7 +91,8 @@ std::string declared_symbol(model::Design const& design, model::MaterialId id) {
   auto const& material = design.materials[id];
   std::string inside;
   if (!material.water_enters && !material.body_enters) {
-    inside = R"x(<rect class="f-rock" width="40" height="40"/><rect fill="url(#cross)" width="40" height="40"/>)x";
+    inside =
+        R"x(<rect class="f-rock" width="40" height="40"/><rect fill="url(#cross)" width="40" height="40"/>)x";
   } else {
     std::string path;
     if (material.water_enters) path += "M4 8H36M4 20H36M4 32H36";
