@@ -6,6 +6,7 @@
 #include "lang/cli/loaded.hpp"
 #include "lang/cli/parts.hpp"
 #include "lang/cli/picturing.hpp"
+#include "lang/cli/written_file.hpp"
 #include "lang/render/columns.hpp"
 #include "lang/render/example.hpp"
 #include "lang/render/picture/sheet.hpp"
@@ -130,6 +131,20 @@ bool is_drawable(render::Sheet const& sheet, Terminal& terminal) {
   return false;
 }
 
+// To a file where one is named, told on the narration stream; else it is the result.
+Exit deliver(std::string const& picture, std::string const& path, Terminal& terminal) {
+  if (path.empty() || path == "-") {
+    terminal.result(picture);
+    return Exit::holds;
+  }
+  if (auto const fault = write_file(path, picture)) {
+    terminal.refuse(fault->headline, fault->remedy);
+    return Exit::unusable;
+  }
+  terminal.narrate(fmt::format("{} written\n", render::showable(path)));
+  return Exit::holds;
+}
+
 }  // namespace
 
 Exit run(DrawOptions const& options, Terminal& terminal) {
@@ -154,8 +169,7 @@ Exit run(DrawOptions const& options, Terminal& terminal) {
     scene.pins = pins_of(*subject, judged, situation->solved);
   }
   sheet.remark = remark_of(*subject, *situation, is_judged);
-  terminal.result(render::picture_svg(sheet));
-  return Exit::holds;
+  return deliver(render::picture_svg(sheet), options.out, terminal);
 }
 
 }  // namespace leat::cli

@@ -11,6 +11,8 @@ void add_draw(CommandTree& tree) {
   add_file(draw.app, draw->file);
   add_when(draw.app, draw->when);
   add_deeds(draw.app, draw->deeds);
+  draw.app->add_option("-o,--out", draw->out,
+                       "the file it is written to; else the standard output");
   draw.app->add_option("--level", draw->levels, "only these levels, counted from 0");
   draw.app->add_option("--section", draw->sections,
                        "seen from the side: \"row 3\" or \"column 5\"");

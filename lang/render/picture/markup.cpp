@@ -9,12 +9,8 @@ namespace leat::render {
 
 namespace {
 
-// The marks of Unicode that set or override the direction of writing (UAX 9), and what no XML
-// document may hold.
-bool is_left_out(char32_t c) {
-  return c == 0x061c || c == 0x200e || c == 0x200f || (c >= 0x202a && c <= 0x202e) ||
-         (c >= 0x2066 && c <= 0x2069) || c == 0xfffe || c == 0xffff;
-}
+// What is a character, but none that an XML document may hold.
+bool is_barred(char32_t c) { return c == 0xfffe || c == 0xffff; }
 
 std::string_view entity_of(char c) {
   switch (c) {
@@ -42,7 +38,7 @@ std::string escaped(std::string_view text) {
     auto const point = source::code_point_at(shown, at);
     auto const piece = std::string_view(shown).substr(at, std::max<std::size_t>(point.length, 1));
     auto const entity = entity_of(piece.front());
-    if (!is_left_out(point.value)) result += entity.empty() ? piece : entity;
+    result += is_barred(point.value) ? "?" : entity.empty() ? piece : entity;
     at += piece.size();
   }
   return result;

@@ -5,8 +5,8 @@
 // Text on its way into markup.
 namespace leat::render {
 
-// As the content of an element or of a quoted attribute: nothing in it is markup any more, control
-// characters are shown as `?`, and marks that turn the direction of writing are left out.
+// As the content of an element or of a quoted attribute: nothing in it is markup any more, and
+// what cannot be shown (see showable) is a `?`.
 std::string escaped(std::string_view);
 
 // Cut to so many columns, the last one an ellipsis where something is cut off.

@@ -18,7 +18,7 @@ namespace {
 
 constexpr int edge = 24, heading_height = 22, line_height = 29;
 constexpr int wished_width = 1240, least_width = 520;
-constexpr std::size_t letter_width = 8;  // of a text, taken wide
+constexpr std::size_t letter_width = 7;  // of a text, taken wide
 
 struct Placed {
   Cut cut;
