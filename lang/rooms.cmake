@@ -24,7 +24,8 @@ add_custom_command(
   DEPENDS ${CMAKE_SOURCE_DIR}/docs/findings.md ${CMAKE_SOURCE_DIR}/lang/render/embed_manual.cmake
   COMMENT "Embedding docs/findings.md")
 room(lang_render lang/render
-     SOURCES check_report.cpp columns.cpp condition.cpp count.cpp design_document.cpp diagnostic_text.cpp
+     SOURCES bill/bill_csv.cpp bill/bill_document.cpp bill/bill_sheet.cpp bill/bill_steps.cpp bill/bill_text.cpp
+             check_report.cpp columns.cpp condition.cpp count.cpp csv.cpp design_document.cpp diagnostic_text.cpp
              example.cpp expectation_text.cpp field_document.cpp field_text.cpp finding_pages.cpp guard_document.cpp guard_text.cpp
              finding_sentences.cpp finding_text.cpp findings_document.cpp islands_text.cpp json.cpp level_picture.cpp
              look.cpp machine_document.cpp machine_dot.cpp machine_text.cpp
@@ -34,12 +35,12 @@ room(lang_render lang/render
              table_expect.cpp table_lines.cpp table_markdown.cpp table_sheet.cpp table_text.cpp
              time_scale.cpp trail_document.cpp trail_text.cpp train_document.cpp train_text.cpp water_signs.cpp waves_document.cpp
              waves_text.cpp waves_vcd.cpp words.cpp works_condition.cpp works_report.cpp works_table.cpp
-     USES engine_works lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
+     USES engine_works engine_building lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
 target_sources(lang_render PRIVATE ${findings_manual})
 room(lang_cli lang/cli
      SOURCES command_line/command_line.cpp command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp
              command_line/shared_options.cpp command_line/showing.cpp command_line/signals.cpp
-             check.cpp draw.cpp explain.cpp files.cpp follow.cpp guard.cpp loaded.cpp machine.cpp parts.cpp picturing.cpp
+             bill.cpp check.cpp delivery.cpp draw.cpp explain.cpp files.cpp follow.cpp guard.cpp loaded.cpp machine.cpp parts.cpp picturing.cpp
              program.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp waves.cpp
              written_file.cpp
      USES lang_render lang_lower CLI11::CLI11)

@@ -3,10 +3,10 @@
 #include <algorithm>
 
 #include "lang/cli/commands.hpp"
+#include "lang/cli/delivery.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/cli/parts.hpp"
 #include "lang/cli/picturing.hpp"
-#include "lang/cli/written_file.hpp"
 #include "lang/render/columns.hpp"
 #include "lang/render/example.hpp"
 #include "lang/render/picture/sheet.hpp"
@@ -129,20 +129,6 @@ bool is_drawable(render::Sheet const& sheet, Terminal& terminal) {
       fmt::format("the picture would show {} cells; at most {} can be read", count, most_cells),
       "draw less: --level for one level, --section for one row or column");
   return false;
-}
-
-// To a file where one is named, told on the narration stream; else it is the result.
-Exit deliver(std::string const& picture, std::string const& path, Terminal& terminal) {
-  if (path.empty() || path == "-") {
-    terminal.result(picture);
-    return Exit::holds;
-  }
-  if (auto const fault = write_file(path, picture)) {
-    terminal.refuse(fault->headline, fault->remedy);
-    return Exit::unusable;
-  }
-  terminal.narrate(fmt::format("{} written\n", render::showable(path)));
-  return Exit::holds;
 }
 
 }  // namespace

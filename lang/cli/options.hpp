@@ -42,6 +42,11 @@ struct DrawOptions {
   render::Theme theme = render::Theme::automatic;
 };
 
+struct BillOptions {
+  std::string file, junction, out, format = "text";
+  bool has_steps = false;
+};
+
 struct GuardOptions {
   std::string file, junction, format = "text";
 };
@@ -68,9 +73,9 @@ struct ResolveOptions {
   std::string file;
 };
 
-using CommandOptions =
-    std::variant<CheckOptions, TableOptions, ShowOptions, FollowOptions, DrawOptions, GuardOptions,
-                 TrainOptions, WavesOptions, MachineOptions, ExplainOptions, ResolveOptions>;
+using CommandOptions = std::variant<CheckOptions, TableOptions, ShowOptions, FollowOptions,
+                                    DrawOptions, BillOptions, GuardOptions, TrainOptions,
+                                    WavesOptions, MachineOptions, ExplainOptions, ResolveOptions>;
 
 struct Options {
   CommandOptions command;

@@ -1,26 +1,10 @@
+#include "lang/render/csv.hpp"
 #include "lang/render/table_sheet.hpp"
 #include "lang/render/words.hpp"
 
 namespace leat::render {
 
 namespace {
-
-std::string quoted(std::string const& text) {
-  if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
-  std::string result = "\"";
-  for (char c : text) {
-    if (c == '"') result += '"';
-    result += c;
-  }
-  return result + '"';
-}
-
-std::string record(std::vector<std::string> const& fields) {
-  std::string line;
-  for (std::size_t i = 0; i < fields.size(); ++i)
-    line.append(i > 0 ? "," : "").append(quoted(fields[i]));
-  return line + "\r\n";
-}
 
 std::vector<std::string> begun(TableSheet const& sheet, Lane const& lane,
                                std::vector<Setting> const& settings) {
@@ -45,7 +29,7 @@ std::string full_records(TableSheet const& sheet, Lane const& lane) {
     fields.insert(fields.end(),
                   {std::string(word_of(route.verdict)), joined(route.outlets), joined(places),
                    route.spills ? "1" : "0", route.is_unsure ? "1" : "0"});
-    result += record(fields);
+    result += csv_record(fields);
   }
   return result;
 }
@@ -53,8 +37,8 @@ std::string full_records(TableSheet const& sheet, Lane const& lane) {
 std::string wide_records(TableSheet const& sheet, Lane const& lane) {
   std::string result;
   for (auto const& d : lane.destinations) {
-    result += record({sheet.junction, lane.inlet, lane.body, std::string(word_of(d.verdict)),
-                      joined(d.outlets), d.condition, count_text(d.combinations)});
+    result += csv_record({sheet.junction, lane.inlet, lane.body, std::string(word_of(d.verdict)),
+                          joined(d.outlets), d.condition, count_text(d.combinations)});
   }
   return result;
 }
@@ -66,7 +50,7 @@ std::string condensed_records(TableSheet const& sheet, Lane const& lane) {
       auto fields = begun(sheet, lane, d.rows[row]);
       fields.insert(fields.end(), {std::string(word_of(d.verdict)), joined(d.outlets),
                                    std::to_string(d.combinations_of_row[row])});
-      result += record(fields);
+      result += csv_record(fields);
     }
   }
   return result;
@@ -85,7 +69,7 @@ std::string table_csv(TableSheet const& sheet, bool with_heading) {
   } else {
     heading.push_back("combinations");
   }
-  auto result = with_heading ? record(heading) : std::string();
+  auto result = with_heading ? csv_record(heading) : std::string();
   for (auto const& lane : sheet.lanes) {
     result += sheet.is_wide   ? wide_records(sheet, lane)
               : sheet.is_full ? full_records(sheet, lane)

@@ -6,13 +6,16 @@ namespace leat::cli {
 
 namespace {
 
+void add_out(CLI::App* command, std::string& out) {
+  command->add_option("-o,--out", out, "the file to write; else the standard output");
+}
+
 void add_draw(CommandTree& tree) {
   auto const draw = tree.add<DrawOptions>("draw", "the levels as a picture (SVG)");
   add_file(draw.app, draw->file);
   add_when(draw.app, draw->when);
   add_deeds(draw.app, draw->deeds);
-  draw.app->add_option("-o,--out", draw->out,
-                       "the file it is written to; else the standard output");
+  add_out(draw.app, draw->out);
   draw.app->add_option("--level", draw->levels, "only these levels, counted from 0");
   draw.app->add_option("--section", draw->sections,
                        "seen from the side: \"row 3\" or \"column 5\"");
@@ -29,8 +32,20 @@ void add_draw(CommandTree& tree) {
   add_junction(draw.app, draw->junction);
 }
 
+void add_bill(CommandTree& tree) {
+  auto const bill = tree.add<BillOptions>("bill", "the blocks to bring, and the steps of building");
+  add_file(bill.app, bill->file);
+  bill.app->add_flag("--steps", bill->has_steps, "with the steps, level by level from the bottom");
+  add_out(bill.app, bill->out);
+  add_junction(bill.app, bill->junction);
+  add_format(bill.app, bill->format, {"text", "csv", "json"}, "text, csv or json");
+}
+
 }  // namespace
 
-void add_showing(CommandTree& tree) { add_draw(tree); }
+void add_showing(CommandTree& tree) {
+  add_draw(tree);
+  add_bill(tree);
+}
 
 }  // namespace leat::cli

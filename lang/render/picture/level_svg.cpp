@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "engine/building/needs.hpp"
 #include "lang/render/condition.hpp"
 #include "lang/render/picture/markup.hpp"
 #include "lang/render/picture/overlays.hpp"
@@ -27,7 +28,7 @@ std::string use(std::string_view what, std::string_view id) {
 }
 
 bool is_solid_at(PictureScene const& scene, model::Cell c) {
-  return is_solid(scene.subject.design, scene.subject.design.fill_of[c]);
+  return building::is_ever_solid(scene.subject.design, scene.subject.design.fill_of[c]);
 }
 
 bool is_port(std::vector<model::Port> const& ports, model::Cell c) {
@@ -87,7 +88,7 @@ std::string cells(PictureScene const& scene, Plane const& plane) {
     for (int across = 0; across < plane.width();) {
       auto const fill = fill_at(across, down);
       auto end = across + 1;
-      if (!is_solid(design, fill)) {
+      if (!building::is_ever_solid(design, fill)) {
         text += cell_group(scene, plane, {across, down});
       } else {
         while (end < plane.width() && fill_at(end, down) == fill) ++end;

@@ -4,6 +4,7 @@
 #include <array>
 #include <optional>
 
+#include "engine/building/needs.hpp"
 #include "lang/render/columns.hpp"
 #include "lang/render/picture/markup.hpp"
 #include "lang/render/picture/overlays.hpp"
@@ -73,7 +74,7 @@ class Names {
       for (int across = first(box.left); across * cell_size < box.right && across < plane_.width();
            ++across) {
         auto const c = design.grid.cell(plane_.place(across, down));
-        if (box.bottom > 0) count += is_solid(design, design.fill_of[c]) ? 1 : 4;
+        if (box.bottom > 0) count += building::is_ever_solid(design, design.fill_of[c]) ? 1 : 4;
       }
     return count;
   }

@@ -140,10 +140,4 @@ std::string material_symbol(model::MaterialId id) {
   return fmt::format("m-{}", id);
 }
 
-bool is_solid(model::Design const& design, model::FillId id) {
-  auto const& fill = design.fills[id];
-  auto const& material = design.materials[fill.powered];
-  return !fill.is_switched() && !material.water_enters && !material.body_enters;
-}
-
 }  // namespace leat::render

@@ -26,8 +26,5 @@ std::string symbol_definitions(Subject const&);
 std::string water_symbol(water::WetCell const&, Plane const&);
 std::string current_symbol(water::WetCell const&, Plane const&);
 std::string material_symbol(model::MaterialId);
-// Whether neither water nor bodies may ever be in it, and nothing switches it: it is drawn as one
-// with its neighbours of the same material.
-bool is_solid(model::Design const&, model::FillId);
 
 }  // namespace leat::render

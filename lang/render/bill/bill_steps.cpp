@@ -1,0 +1,150 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "lang/render/bill/bill_sheet.hpp"
+#include "lang/render/columns.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::render {
+
+namespace {
+
+// Larger levels have no picture, only numbers.
+constexpr int most_columns = 200;
+constexpr std::string_view later = "·";
+
+struct Level {
+  std::map<std::string, std::size_t> counts;  // what is placed
+  std::set<model::FillId> marks;
+  bool has_later = false;
+  std::string rows;
+};
+
+std::string ruler(int width) {
+  std::string line;
+  for (int x = 0; x < width; x += 5) {
+    line.append(
+        static_cast<std::size_t>(2 * x) - std::min(line.size(), static_cast<std::size_t>(2 * x)),
+        ' ');
+    line += std::to_string(x);
+  }
+  return line;
+}
+
+// Every cell that matters with its own mark; sources come later.
+Level level_of(BillSheet const& sheet, int z) {
+  auto const& [design, map, source, is_alone] = sheet.subject;
+  auto const number_width = std::to_string(design.grid.depth() - 1).size();
+  Level level;
+  level.rows =
+      fmt::format("    {}  {}\n", std::string(number_width, ' '), ruler(design.grid.width()));
+  for (int y = 0; y < design.grid.depth(); ++y) {
+    std::string line = fmt::format("    {}  ", padded_left(std::to_string(y), number_width));
+    for (int x = 0; x < design.grid.width(); ++x) {
+      auto const c = design.grid.cell({x, y, z});
+      auto const id = design.fill_of[c];
+      auto const& fill = design.fills[id];
+      std::string_view sign = " ";
+      if (!fill.is_switched() && design.materials[fill.powered].is_source) {
+        sign = later;
+        level.has_later = true;
+      } else if (building::is_needed(design, c)) {
+        sign = map.fills[id].name;
+        level.marks.insert(id);
+        if (fill.is_switched() || fill.powered != model::material::open)
+          ++level.counts[fill_words(sheet.subject, id)];
+      }
+      line.append(sign).append(" ");
+    }
+    line.erase(line.find_last_not_of(' ') + 1);
+    level.rows += line + "\n";
+  }
+  return level;
+}
+
+std::string counts_words(Level const& level, std::size_t around) {
+  std::vector<std::string> parts;
+  for (auto const& [what, count] : level.counts)
+    parts.push_back(fmt::format("{} of {}", counted(count, "cell"), showable(what)));
+  if (around > 0) parts.push_back(fmt::format("{} of rock around the drawing", around));
+  return parts.empty() ? "nothing to place" : listed(parts, "and", 40);
+}
+
+std::string level_step(BillSheet const& sheet, int z) {
+  auto const level = level_of(sheet, z);
+  auto const around = sheet.needs.around[static_cast<std::size_t>(z + 1)];
+  auto text = fmt::format("    {}\n", wrapped(counts_words(level, around), 88, 4));
+  if (sheet.subject.design.grid.width() > most_columns) return text;
+  text += "\n" + level.rows + "\n";
+  std::vector<std::vector<std::string>> legend;
+  for (auto id : level.marks)
+    legend.push_back({sheet.subject.map.fills[id].name, showable(fill_words(sheet.subject, id))});
+  if (level.has_later) legend.push_back({std::string(later), "left free: a source comes later"});
+  return text + aligned(legend, 4);
+}
+
+std::string water_step(BillSheet const& sheet, building::Pool const& pool) {
+  constexpr std::size_t most_places = 24;
+  std::vector<std::string> places;
+  for (auto c : pool.sources) places.push_back(place_words(sheet.subject.design.grid.place(c)));
+  std::string text;
+  for (std::size_t i = 0; i < std::min(places.size(), most_places); ++i)
+    text += fmt::format("    a source at {}\n", places[i]);
+  if (places.size() > most_places)
+    text += fmt::format("    and {}\n", counted(places.size() - most_places, "more source"));
+  auto held = fmt::format("held by {}", counted(pool.holders.size(), "cell"));
+  if (pool.around > 0) held += fmt::format(" and {} around the drawing", pool.around);
+  return text + fmt::format("    the water then stands in {}, {}\n",
+                            counted(pool.wet.size(), "cell"), held);
+}
+
+std::string heading(BillSheet const& sheet, BuildingStep const& step) {
+  using Kind = BuildingStep::Kind;
+  switch (step.kind) {
+    case Kind::floor:
+      return "the floor below level 0";
+    case Kind::roof:
+      return "the roof";
+    case Kind::level:
+      return fmt::format("level {}", step.level);
+    case Kind::water:
+      break;
+  }
+  auto const& pool = sheet.pools.pools[step.pool];
+  return fmt::format("{} let in: {} stands",
+                     pool.sources.size() == 1 ? "a source" : counted(pool.sources.size(), "source"),
+                     step.level == 0 ? "level 0" : fmt::format("all up to level {}", step.level));
+}
+
+std::string body(BillSheet const& sheet, BuildingStep const& step) {
+  using Kind = BuildingStep::Kind;
+  if (step.kind == Kind::level) return level_step(sheet, step.level);
+  if (step.kind == Kind::water) return water_step(sheet, sheet.pools.pools[step.pool]);
+  auto const count =
+      step.kind == Kind::floor ? sheet.needs.around.front() : sheet.needs.around.back();
+  return fmt::format("    {} of rock {} what is drawn\n", counted(count, "cell"),
+                     step.kind == Kind::floor ? "below" : "above");
+}
+
+}  // namespace
+
+std::string steps_text(BillSheet const& sheet, Look look) {
+  auto const& map = sheet.subject.map;
+  auto text = painted(look, Role::strong,
+                      fmt::format("building {}, from the bottom up", map.junction.name)) +
+              "\n    Leave everything that switches as built until the last step is done.\n";
+  if (!sheet.pools.is_each_tried)
+    text += "    The sources are many: place those of one step from the lowest up, and watch.\n";
+  std::size_t number = 0;
+  for (auto const& step : building_steps(sheet)) {
+    text += "\n" +
+            painted(look, Role::strong, fmt::format("{}. {}", ++number, heading(sheet, step))) +
+            "\n" + body(sheet, step);
+  }
+  return text;
+}
+
+}  // namespace leat::render
