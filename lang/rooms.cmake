@@ -26,7 +26,7 @@ add_custom_command(
 room(lang_render lang/render
      SOURCES bill/bill_csv.cpp bill/bill_document.cpp bill/bill_sheet.cpp bill/bill_steps.cpp bill/bill_text.cpp
              check_report.cpp columns.cpp condition.cpp count.cpp csv.cpp design_document.cpp diagnostic_text.cpp
-             example.cpp expectation_text.cpp field_document.cpp field_text.cpp finding_pages.cpp guard_document.cpp guard_text.cpp
+             example.cpp expectation_text.cpp field_document.cpp field_text.cpp fill_words.cpp finding_pages.cpp guard_document.cpp guard_text.cpp
              finding_sentences.cpp finding_text.cpp findings_document.cpp islands_text.cpp json.cpp level_picture.cpp
              look.cpp machine_document.cpp machine_dot.cpp machine_text.cpp
              paragraph.cpp picture/level_svg.cpp picture/markup.cpp picture/palette.cpp picture/pins.cpp

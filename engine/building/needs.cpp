@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "engine/logic/cone.hpp"
+
 namespace leat::building {
 
 namespace {
@@ -69,6 +71,19 @@ Needs needs_of(model::Design const& design) {
   }
   count_around(design, needs);
   return needs;
+}
+
+std::vector<model::SignalId> parts_of(model::Design const& design) {
+  std::vector<model::ExpressionId> controls;
+  for (auto const& fill : design.fills) {
+    if (fill.control) controls.push_back(*fill.control);
+  }
+  auto parts = logic::Cones(design.circuit).of(controls).signals;
+  std::erase_if(parts, [&](model::SignalId s) {
+    return design.circuit.signals[s].kind == model::SignalKind::wire;
+  });
+  std::sort(parts.begin(), parts.end());
+  return parts;
 }
 
 }  // namespace leat::building

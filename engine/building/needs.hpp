@@ -27,4 +27,8 @@ struct Needs {
 // Cost: one look at every cell and its neighbours.
 Needs needs_of(model::Design const&);
 
+// The inputs and memory that the switched cells follow from, ascending: something has to be built
+// for each. Other signals work nothing here, and wires are the wiring itself.
+std::vector<model::SignalId> parts_of(model::Design const&);
+
 }  // namespace leat::building

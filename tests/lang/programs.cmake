@@ -37,6 +37,11 @@ test_program(lang_render_tests
 
 test_program(lang_cli_files_tests SOURCES lang/cli/written_file_test.cpp USES lang_cli)
 
+test_program(lang_picture_tests
+  SOURCES lang/render/picture/level_svg_test.cpp lang/render/picture/palette_test.cpp
+          lang/render/bill_test.cpp
+  USES lang_render test_draw)
+
 # The program from outside.
 find_program(LEAT_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH REQUIRED)
 add_test(NAME lang_cli_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/cli_test.py
@@ -47,5 +52,7 @@ add_test(NAME lang_cli_include_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST
          --leat $<TARGET_FILE:leat>)
 add_test(NAME approved_outputs COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/../approved/approved_test.py
          --leat $<TARGET_FILE:leat>)
-set_tests_properties(lang_cli_tests lang_cli_signals_tests lang_cli_include_tests approved_outputs
+add_test(NAME pictures COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/../pictures/pictures_test.py
+         --leat $<TARGET_FILE:leat>)
+set_tests_properties(lang_cli_tests lang_cli_signals_tests lang_cli_include_tests approved_outputs pictures
   PROPERTIES TIMEOUT 300)

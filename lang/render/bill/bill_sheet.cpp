@@ -6,7 +6,7 @@
 #include <map>
 #include <numeric>
 
-#include "lang/render/condition.hpp"
+#include "lang/render/fill_words.hpp"
 #include "lang/render/words.hpp"
 
 namespace leat::render {
@@ -44,14 +44,12 @@ void add_fills(BillSheet& sheet) {
   }
 }
 
-// Signals that something has to be built for: wires are the wiring itself. What presses a plate is
-// drawn, and counted as a block.
+// What presses a plate is drawn, and counted as a block.
 void add_parts(BillSheet& sheet) {
-  auto const& circuit = sheet.subject.design.circuit;
   std::map<model::SignalKind, BillLine> parts;
-  for (model::SignalId s = 0; s < circuit.signals.size(); ++s) {
-    auto const kind = circuit.signals[s].kind;
-    if (kind == model::SignalKind::wire || kind == model::SignalKind::plate) continue;
+  for (auto s : building::parts_of(sheet.subject.design)) {
+    auto const kind = sheet.subject.design.circuit.signals[s].kind;
+    if (kind == model::SignalKind::plate) continue;
     auto& line = parts[kind];
     line.kind = BillKind::part;
     line.what = word_of(kind);
@@ -83,15 +81,6 @@ BillSheet bill_sheet(Subject const& subject, model::Arrangement const& as_built)
 }
 
 std::string_view word_of(BillKind kind) { return kinds[static_cast<std::size_t>(kind)]; }
-
-std::string fill_words(Subject const& subject, model::FillId id) {
-  auto const& fill = subject.design.fills[id];
-  auto const name = [&](model::MaterialId m) { return subject.map.materials[m].name; };
-  if (!fill.is_switched()) return name(fill.powered);
-  return fmt::format("{} when {}, else {}", name(fill.powered),
-                     expression_text(subject.design.circuit, subject.map.signals, *fill.control),
-                     name(fill.unpowered));
-}
 
 std::vector<BuildingStep> building_steps(BillSheet const& sheet) {
   using Kind = BuildingStep::Kind;

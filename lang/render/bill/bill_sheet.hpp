@@ -16,7 +16,7 @@ enum class BillKind { block, source, switched, kept_open, part };
 // One thing that is needed, with its number by level; parts of redstone stand on none.
 struct BillLine {
   BillKind kind = BillKind::block;
-  std::string what;                  // "rock", "rock when divert, else open", "lever"
+  std::string what;                  // "rock", "rock when divert else open", "lever"
   std::vector<std::size_t> levels;   // needed, by level from the lowest
   std::size_t count = 0;             // needed, in total
   std::size_t spare = 0;             // drawn besides, and never touched by water or bodies
@@ -37,8 +37,6 @@ struct BillSheet {
 BillSheet bill_sheet(Subject const&, model::Arrangement const& as_built);
 
 std::string_view word_of(BillKind);
-// What cells of a fill are: "rock", "rock when divert, else open".
-std::string fill_words(Subject const&, model::FillId);
 
 // Steps of building, from the bottom up.
 struct BuildingStep {

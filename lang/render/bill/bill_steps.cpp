@@ -2,10 +2,10 @@
 
 #include <algorithm>
 #include <map>
-#include <set>
 
 #include "lang/render/bill/bill_sheet.hpp"
 #include "lang/render/columns.hpp"
+#include "lang/render/fill_words.hpp"
 #include "lang/render/words.hpp"
 
 namespace leat::render {
@@ -17,8 +17,7 @@ constexpr int most_columns = 200;
 constexpr std::string_view later = "·";
 
 struct Level {
-  std::map<std::string, std::size_t> counts;  // what is placed
-  std::set<model::FillId> marks;
+  std::map<model::FillId, std::size_t> counts;  // marks that are placed, or kept free
   bool has_later = false;
   std::string rows;
 };
@@ -53,9 +52,7 @@ Level level_of(BillSheet const& sheet, int z) {
         level.has_later = true;
       } else if (building::is_needed(design, c)) {
         sign = map.fills[id].name;
-        level.marks.insert(id);
-        if (fill.is_switched() || fill.powered != model::material::open)
-          ++level.counts[fill_words(sheet.subject, id)];
+        ++level.counts[id];
       }
       line.append(sign).append(" ");
     }
@@ -65,25 +62,30 @@ Level level_of(BillSheet const& sheet, int z) {
   return level;
 }
 
-std::string counts_words(Level const& level, std::size_t around) {
-  std::vector<std::string> parts;
-  for (auto const& [what, count] : level.counts)
-    parts.push_back(fmt::format("{} of {}", counted(count, "cell"), showable(what)));
-  if (around > 0) parts.push_back(fmt::format("{} of rock around the drawing", around));
-  return parts.empty() ? "nothing to place" : listed(parts, "and", 40);
+// Each mark of the level: how many, and what is to be placed there.
+std::string counts(BillSheet const& sheet, Level const& level, std::size_t around) {
+  auto const& [design, map, source, is_alone] = sheet.subject;
+  std::vector<std::vector<std::string>> lines;
+  for (auto const& [id, count] : level.counts) {
+    bool const is_free =
+        !design.fills[id].is_switched() && design.fills[id].powered == model::material::open;
+    auto const words = showable(mark_words(sheet.subject, id));
+    lines.push_back({map.fills[id].name, is_free ? "" : std::to_string(count),
+                     is_free ? words + ": kept free" : words});
+  }
+  if (level.has_later) lines.push_back({std::string(later), "", "kept free: a source comes later"});
+  if (around > 0) lines.push_back({"", std::to_string(around), "rock around the drawing"});
+  std::size_t width = 0;
+  for (auto const& line : lines) width = std::max(width, line[1].size());
+  for (auto& line : lines) line[1] = padded_left(line[1], width);
+  return aligned(lines, 4);
 }
 
 std::string level_step(BillSheet const& sheet, int z) {
   auto const level = level_of(sheet, z);
-  auto const around = sheet.needs.around[static_cast<std::size_t>(z + 1)];
-  auto text = fmt::format("    {}\n", wrapped(counts_words(level, around), 88, 4));
-  if (sheet.subject.design.grid.width() > most_columns) return text;
-  text += "\n" + level.rows + "\n";
-  std::vector<std::vector<std::string>> legend;
-  for (auto id : level.marks)
-    legend.push_back({sheet.subject.map.fills[id].name, showable(fill_words(sheet.subject, id))});
-  if (level.has_later) legend.push_back({std::string(later), "left free: a source comes later"});
-  return text + aligned(legend, 4);
+  auto const listed = counts(sheet, level, sheet.needs.around[static_cast<std::size_t>(z + 1)]);
+  if (sheet.subject.design.grid.width() > most_columns) return listed;
+  return level.rows + "\n" + listed;
 }
 
 std::string water_step(BillSheet const& sheet, building::Pool const& pool) {
@@ -114,9 +116,9 @@ std::string heading(BillSheet const& sheet, BuildingStep const& step) {
       break;
   }
   auto const& pool = sheet.pools.pools[step.pool];
-  return fmt::format("{} let in: {} stands",
-                     pool.sources.size() == 1 ? "a source" : counted(pool.sources.size(), "source"),
-                     step.level == 0 ? "level 0" : fmt::format("all up to level {}", step.level));
+  return fmt::format(
+      "water: {}, once {}", counted(pool.sources.size(), "source"),
+      step.level == 0 ? "level 0 stands" : fmt::format("all up to level {} stands", step.level));
 }
 
 std::string body(BillSheet const& sheet, BuildingStep const& step) {

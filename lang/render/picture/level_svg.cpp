@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "engine/building/needs.hpp"
-#include "lang/render/condition.hpp"
+#include "lang/render/fill_words.hpp"
 #include "lang/render/picture/markup.hpp"
 #include "lang/render/picture/overlays.hpp"
 #include "lang/render/picture/symbols.hpp"
@@ -173,10 +173,8 @@ std::string cell_words(PictureScene const& scene, model::Cell c) {
       fmt::format("{}: {}", place_words(design.grid.place(c)), map.materials[material].name);
   if (auto const* wet = wet_cell(scene, c)) text += ", " + water_words(*wet);
   text += port_words(scene.subject, c);
-  if (auto const& fill = design.fills[design.fill_of[c]]; fill.is_switched())
-    text += fmt::format(", switched: {} when {}, else {}", map.materials[fill.powered].name,
-                        expression_text(design.circuit, map.signals, *fill.control),
-                        map.materials[fill.unpowered].name);
+  if (auto const id = design.fill_of[c]; design.fills[id].is_switched())
+    text += ", switched: " + fill_words(scene.subject, id);
   return text;
 }
 

@@ -3,7 +3,7 @@
 #include <array>
 #include <set>
 
-#include "lang/render/condition.hpp"
+#include "lang/render/fill_words.hpp"
 #include "lang/render/picture/sheet.hpp"
 #include "lang/render/picture/symbols.hpp"
 
@@ -100,9 +100,7 @@ std::vector<SignLine> sign_lines(Sheet const& sheet) {
     SignLine line{{"dry"}, {}};
     if (auto const symbol = material_symbol(now); !symbol.empty()) line.symbols.push_back(symbol);
     line.symbols.push_back(is_on ? "k-on" : "k-off");
-    line.words = fmt::format("{} when {}, else {}", map.materials[fill.powered].name,
-                             expression_text(design.circuit, map.signals, *fill.control),
-                             map.materials[fill.unpowered].name);
+    line.words = fill_words(sheet.scene.subject, id);
     lines.push_back(line);
   }
   lines.push_back({{"dry", "inlet"}, "an inlet"});
