@@ -40,7 +40,7 @@ target_sources(lang_render PRIVATE ${findings_manual})
 room(lang_cli lang/cli
      SOURCES command_line/command_line.cpp command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp
              command_line/shared_options.cpp command_line/showing.cpp command_line/signals.cpp
-             bill.cpp check.cpp delivery.cpp draw.cpp explain.cpp files.cpp follow.cpp guard.cpp loaded.cpp machine.cpp parts.cpp picturing.cpp
+             bill.cpp check.cpp cuts.cpp delivery.cpp draw.cpp explain.cpp files.cpp follow.cpp guard.cpp loaded.cpp machine.cpp parts.cpp picturing.cpp
              program.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp waves.cpp
              written_file.cpp
      USES lang_render lang_lower CLI11::CLI11)

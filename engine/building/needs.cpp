@@ -74,9 +74,11 @@ Needs needs_of(model::Design const& design) {
 }
 
 std::vector<model::SignalId> parts_of(model::Design const& design) {
+  std::vector<bool> is_drawn(design.fills.size(), false);
+  for (auto fill : design.fill_of) is_drawn[fill] = true;  // the rim switches nothing
   std::vector<model::ExpressionId> controls;
-  for (auto const& fill : design.fills) {
-    if (fill.control) controls.push_back(*fill.control);
+  for (model::FillId f = 0; f < design.fills.size(); ++f) {
+    if (is_drawn[f] && design.fills[f].control) controls.push_back(*design.fills[f].control);
   }
   auto parts = logic::Cones(design.circuit).of(controls).signals;
   std::erase_if(parts, [&](model::SignalId s) {

@@ -27,27 +27,22 @@ std::vector<bool> powered_fills(model::Arrangement const& now) {
   return powered;
 }
 
-// Where water is at some time while the sources are placed one after the other.
-std::vector<bool> ever_wet(model::Arrangement const& now, std::vector<Cell> const& sources,
-                           bool is_each_tried) {
-  auto const full = water::settle_fresh(now).field;
-  std::vector<bool> is_wet(full.size());
-  for (Cell c = 0; c < full.size(); ++c) is_wet[c] = water::is_wet(full[c]);
-  if (!is_each_tried) return is_wet;
+// Takes in where water is while sources are placed one after the other.
+void add_ways_there(model::Arrangement const& now, std::vector<Cell> const& order,
+                    std::vector<bool>& is_wet) {
   auto building = now.design();
   auto const pending = static_cast<model::FillId>(building.fills.size());
   building.fills.push_back({model::material::open, model::material::open, {}});
-  for (auto c : sources) building.fill_of[c] = pending;
+  for (auto c : order) building.fill_of[c] = pending;
   auto powered = powered_fills(now);
   powered.push_back(false);
-  for (auto c : sources) {
+  for (auto c : order) {
     building.fill_of[c] = now.design().fill_of[c];
     auto const field = water::settle_fresh(model::Arrangement(building, powered)).field;
     for (Cell w = 0; w < field.size(); ++w) {
       if (water::is_wet(field[w])) is_wet[w] = true;
     }
   }
-  return is_wet;
 }
 
 // The pieces of wet cells that touch over faces, each ascending.
@@ -99,18 +94,43 @@ Pool pool_of(model::Arrangement const& now, std::vector<Cell> wet,
   return pool;
 }
 
+std::vector<Pool> pools_in(model::Arrangement const& now, std::vector<bool> const& is_wet,
+                           std::vector<Cell> const& sources) {
+  std::vector<Pool> pools;
+  for (auto& piece : pieces_of(now.grid(), is_wet))
+    pools.push_back(pool_of(now, std::move(piece), sources));
+  std::sort(pools.begin(), pools.end(), [](Pool const& a, Pool const& b) {
+    return std::tie(a.highest, a.wet.front()) < std::tie(b.highest, b.wet.front());
+  });
+  return pools;
+}
+
+std::vector<Cell> order_of(std::vector<Pool> const& pools) {
+  std::vector<Cell> order;
+  for (auto const& pool : pools)
+    order.insert(order.end(), pool.sources.begin(), pool.sources.end());
+  return order;
+}
+
 }  // namespace
 
 Pools pools_of(model::Arrangement const& now, std::size_t most_work) {
+  constexpr std::size_t most_rounds = 4;
   auto const sources = placed_sources(now);
   Pools found;
   if (sources.empty()) return found;
-  found.is_each_tried = sources.size() <= most_work / now.grid().size();
-  for (auto& piece : pieces_of(now.grid(), ever_wet(now, sources, found.is_each_tried)))
-    found.pools.push_back(pool_of(now, std::move(piece), sources));
-  std::sort(found.pools.begin(), found.pools.end(), [](Pool const& a, Pool const& b) {
-    return std::tie(a.highest, a.wet.front()) < std::tie(b.highest, b.wet.front());
-  });
+  auto const full = water::settle_fresh(now).field;
+  std::vector<bool> is_wet(full.size());
+  for (Cell c = 0; c < full.size(); ++c) is_wet[c] = water::is_wet(full[c]);
+  found.pools = pools_in(now, is_wet, sources);
+  found.is_each_tried = false;
+  if (sources.size() > most_work / now.grid().size()) return found;
+  for (std::size_t round = 0; round < most_rounds && !found.is_each_tried; ++round) {
+    auto const tried = order_of(found.pools);
+    add_ways_there(now, tried, is_wet);
+    found.pools = pools_in(now, is_wet, sources);
+    found.is_each_tried = order_of(found.pools) == tried;
+  }
   return found;
 }
 

@@ -20,7 +20,7 @@ struct Pool {
 
 struct Pools {
   std::vector<Pool> pools;    // by highest, then by first source
-  bool is_each_tried = true;  // false: too large, so only the water of all sources was looked at
+  bool is_each_tried = true;  // false: some water on the way to the last one may be missing
 };
 
 // The pools of a design in one setting.
@@ -29,8 +29,9 @@ struct Pools {
 // and below a piece that water may not enter hold it. Water does not rise, so what is above need
 // not be there. Where the sources of a piece are placed one after the other, water may on the way
 // run where it later does not (a source that is still missing can be a way to a hole), so the
-// water of each number of sources is settled too, and counted in. Cost: one settling for each
-// source, as long as sources times cells stay below `most_work`; past that one in all.
+// water of each number of sources, in the order of the pools, is settled too and counted in; where
+// that changes the order, once more, up to four times. Cost: as many settlings as sources, as long
+// as sources times cells stay below `most_work`; past that one in all.
 Pools pools_of(model::Arrangement const&, std::size_t most_work = 200'000'000);
 
 }  // namespace leat::building

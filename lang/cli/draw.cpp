@@ -3,9 +3,9 @@
 #include <algorithm>
 
 #include "lang/cli/commands.hpp"
+#include "lang/cli/cuts.hpp"
 #include "lang/cli/delivery.hpp"
 #include "lang/cli/loaded.hpp"
-#include "lang/cli/parts.hpp"
 #include "lang/cli/picturing.hpp"
 #include "lang/render/columns.hpp"
 #include "lang/render/example.hpp"
@@ -29,65 +29,6 @@ std::optional<render::Subject> one_junction(Loaded const& loaded, std::string co
   terminal.refuse(fmt::format("a picture shows one junction; the file has {}", names.size()),
                   "choose with --junction: " + render::listed(names, "or", 12));
   return std::nullopt;
-}
-
-std::optional<int> number_of(std::string_view word) {
-  constexpr std::size_t most_digits = 6;
-  if (word.empty() || word.size() > most_digits) return std::nullopt;
-  int number = 0;
-  for (char c : word) {
-    if (c < '0' || c > '9') return std::nullopt;
-    number = 10 * number + (c - '0');
-  }
-  return number;
-}
-
-// "row 3" or "column 5".
-std::optional<render::Cut> section_of(render::Subject const& subject, std::string const& text,
-                                      Terminal& terminal) {
-  auto const words = words_of(text);
-  auto const number = words.size() == 2 ? number_of(words[1]) : std::nullopt;
-  bool const is_row = number && words[0] == "row";
-  if (!number || (!is_row && words[0] != "column")) {
-    terminal.refuse(fmt::format("--section does not understand '{}'", render::showable(text)),
-                    "write \"row 3\" or \"column 5\"");
-    return std::nullopt;
-  }
-  auto const& grid = subject.design.grid;
-  auto const count = is_row ? grid.depth() : grid.width();
-  if (*number >= count) {
-    terminal.refuse(
-        fmt::format("junction {} has no {} {}", subject.map.junction.name, words[0], *number),
-        fmt::format("its {}s are 0 to {}", words[0], count - 1));
-    return std::nullopt;
-  }
-  return render::Cut{is_row ? render::Cut::Kind::row : render::Cut::Kind::column, *number};
-}
-
-// The levels from the top down, then the sections; sections alone where no level is asked for.
-std::optional<std::vector<render::Cut>> cuts_of(render::Subject const& subject,
-                                                DrawOptions const& options, Terminal& terminal) {
-  std::vector<render::Cut> cuts;
-  auto const height = subject.design.grid.height();
-  for (auto level : options.levels) {
-    if (level >= 0 && level < height) continue;
-    terminal.refuse(fmt::format("junction {} has no level {}", subject.map.junction.name, level),
-                    fmt::format("its levels are 0 to {}", height - 1));
-    return std::nullopt;
-  }
-  auto const is_asked = [&](int z) {
-    if (options.levels.empty()) return options.sections.empty();
-    return std::find(options.levels.begin(), options.levels.end(), z) != options.levels.end();
-  };
-  for (int z = height - 1; z >= 0; --z) {
-    if (is_asked(z)) cuts.push_back({render::Cut::Kind::level, z});
-  }
-  for (auto const& text : options.sections) {
-    auto const cut = section_of(subject, text, terminal);
-    if (!cut) return std::nullopt;
-    cuts.push_back(*cut);
-  }
-  return cuts;
 }
 
 bool add_ways(render::PictureScene& scene, Situation const& situation, DrawOptions const& options,
@@ -127,7 +68,7 @@ bool is_drawable(render::Sheet const& sheet, Terminal& terminal) {
   if (count <= most_cells) return true;
   terminal.refuse(
       fmt::format("the picture would show {} cells; at most {} can be read", count, most_cells),
-      "draw less: --level for one level, --section for one row or column");
+      "draw less: --level, --section, --columns and --rows choose");
   return false;
 }
 

@@ -35,7 +35,7 @@ struct FollowOptions {
 };
 
 struct DrawOptions {
-  std::string file, when, deeds, junction, body, out;
+  std::string file, when, deeds, junction, body, out, place, columns, rows;
   std::vector<int> levels;
   std::vector<std::string> sections, inlets;
   bool is_without_ways = false;

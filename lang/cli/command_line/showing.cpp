@@ -19,6 +19,9 @@ void add_draw(CommandTree& tree) {
   draw.app->add_option("--level", draw->levels, "only these levels, counted from 0");
   draw.app->add_option("--section", draw->sections,
                        "seen from the side: \"row 3\" or \"column 5\"");
+  draw.app->add_option("--columns", draw->columns, "only these: 20..40");
+  draw.app->add_option("--rows", draw->rows, "only these: 20..40");
+  draw.app->add_option("--place", draw->place, "of a works, only where this stands");
   draw.app->add_option("--from", draw->inlets, "ways from these inlets only");
   draw.app->add_option("--body", draw->body, "whose ways; else the first one declared");
   draw.app->add_flag("--no-ways", draw->is_without_ways, "without the ways of bodies");

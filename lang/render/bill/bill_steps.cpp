@@ -91,7 +91,12 @@ std::string level_step(BillSheet const& sheet, int z) {
 std::string water_step(BillSheet const& sheet, building::Pool const& pool) {
   constexpr std::size_t most_places = 24;
   std::vector<std::string> places;
-  for (auto c : pool.sources) places.push_back(place_words(sheet.subject.design.grid.place(c)));
+  auto const& design = sheet.subject.design;
+  for (auto c : pool.sources) {
+    places.push_back(place_words(design.grid.place(c)));
+    if (auto const id = design.fill_of[c]; design.fills[id].is_switched())
+      places.back() += ", switched: " + showable(fill_words(sheet.subject, id));
+  }
   std::string text;
   for (std::size_t i = 0; i < std::min(places.size(), most_places); ++i)
     text += fmt::format("    a source at {}\n", places[i]);

@@ -104,9 +104,9 @@ std::string cells(PictureScene const& scene, Plane const& plane) {
 // neighbouring edges joined: the walls.
 std::string walls(PictureScene const& scene, Plane const& plane) {
   auto const is_solid_in = [&](int across, int down) {
-    if (across < 0 || down < 0 || across >= plane.width() || down >= plane.height())
-      return !scene.subject.design.outside_is_open;
-    return is_solid_at(scene, scene.subject.design.grid.cell(plane.place(across, down)));
+    auto const at = plane.place(across, down);
+    if (!scene.subject.design.grid.is_inside(at)) return !scene.subject.design.outside_is_open;
+    return is_solid_at(scene, scene.subject.design.grid.cell(at));
   };
   std::string path;
   auto const trace = [&](int lines, int length, bool is_along) {
@@ -138,7 +138,7 @@ std::string rulers(Plane const& plane) {
   auto const is_told = [](int n, int count) { return count <= 100 || n % 5 == 0; };
   std::string text = "<g class=\"small\" aria-hidden=\"true\">";
   for (int i = 0; i < plane.width(); ++i) {
-    if (!is_told(i, plane.width())) continue;
+    if (!is_told(plane.across_number(i), plane.width())) continue;
     text += fmt::format("<text class=\"mid f-quiet\" x=\"{}\" y=\"-26\">{}</text>",
                         i * cell_size + cell_size / 2, plane.across_number(i));
   }

@@ -46,7 +46,7 @@ class Names {
   }
 
  private:
-  static constexpr int high = 16, room_left = 30, room_right = 12, room_above = 18, room_below = 22;
+  static constexpr int high = 16, room_left = 4, room_right = 12, room_above = 18, room_below = 22;
 
   std::array<Box, 4> around(Plane::Spot spot, std::string const& shown) const {
     auto const width = static_cast<int>(columns_of(shown)) * 8 + 6;
@@ -113,12 +113,11 @@ class Names {
 std::optional<Plane::Spot> spot_of(model::Grid const& grid, Plane const& plane,
                                    model::Port const& port) {
   if (port.cells.empty()) return std::nullopt;
-  if (plane.is_level()) {
-    auto const lowest = grid.place(port.cells.front());
-    return lowest.z == plane.cut().at ? plane.spot(lowest) : std::nullopt;
-  }
+  auto const lowest = grid.place(port.cells.front()).z;
   for (auto c : port.cells) {
-    if (auto const spot = plane.spot(grid.place(c))) return spot;
+    auto const at = grid.place(c);
+    if (plane.is_level() && at.z != lowest) break;
+    if (auto const spot = plane.spot(at)) return spot;
   }
   return std::nullopt;
 }

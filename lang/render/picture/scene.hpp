@@ -48,11 +48,20 @@ struct PictureScene {
   std::vector<Pin> pins;
 };
 
-// A flat piece of a drawing: a level seen from above, or a section seen from the side.
+// Cells from one corner to the other, both included.
+struct Box {
+  model::Place least, most;
+  bool operator==(Box const&) const = default;
+};
+Box whole_box(model::Grid const&);
+
+// A flat piece of a drawing: a level seen from above, or a section seen from the side, and of it
+// what lies in a box, if one is said.
 struct Cut {
   enum class Kind { level, row, column };
   Kind kind = Kind::level;
   int at = 0;
+  std::optional<Box> box{};
   bool operator==(Cut const&) const = default;
 };
 
@@ -60,6 +69,7 @@ struct Cut {
 // row one looks from the south to the north, of a column from the west to the east.
 class Plane {
  public:
+  // Contract: the cut lies in the drawing, and in its box.
   Plane(model::Grid const&, Cut);
 
   int width() const { return width_; }
@@ -72,10 +82,10 @@ class Plane {
   // None where the place is not in this cut.
   std::optional<Spot> spot(model::Place) const;
   // The numbers that the rulers show.
-  int across_number(int across) const { return across; }
+  int across_number(int across) const;
   int down_number(int down) const;
   bool is_level() const { return cut_.kind == Cut::Kind::level; }
-  Cut cut() const { return cut_; }
+  Cut const& cut() const { return cut_; }
   // What a current looks like in it: to the right, downwards, and towards the reader.
   struct Drift {
     int right = 0, down = 0, nearer = 0;
@@ -84,10 +94,11 @@ class Plane {
 
  private:
   Cut cut_;
-  int top_ = 0, width_ = 0, height_ = 0;
+  Box box_;
+  int width_ = 0, height_ = 0;
 };
 
 // "level 2", "row 3, seen from the south".
-std::string cut_words(Cut);
+std::string cut_words(Cut const&);
 
 }  // namespace leat::render

@@ -71,8 +71,20 @@ std::string fitting(std::string_view words, int width) {
   return title + escaped(shown);
 }
 
+// Words set into as many lines as they need.
+Block paragraph(std::string_view style, std::string_view words, int x, int top, int width) {
+  auto const columns = static_cast<std::size_t>(width - edge - x) / letter_width;
+  Block block;
+  std::istringstream lines(wrapped(showable(words), columns, 0));
+  for (std::string line; std::getline(lines, line);) {
+    block.height += 16;
+    block.body += text(style, x, top + block.height - 3, line);
+  }
+  return block;
+}
+
 Block signs_block(Sheet const& sheet, int top, int width) {
-  constexpr int column_width = 320;
+  constexpr int column_width = 290;
   auto const lines = sign_lines(sheet);
   auto const columns = std::max(1, (width - 2 * edge) / column_width);
   auto const count = static_cast<int>(lines.size());
@@ -106,11 +118,13 @@ Block ways_block(Sheet const& sheet, int top, int width) {
         edge, y + 10, way_sample(i, 56), edge + 70, y + 14, fitting(words, width - edge - 100));
     block.height += line_height;
   }
-  block.body +=
-      text("small f-quiet", edge, top + block.height - 2,
-           "disc: delivered; square: stays; ring: goes round; cross: spilled; triangle: to "
-           "another level; dots: an unsure move");
-  block.height += 12;
+  auto const remark = paragraph(
+      "small f-quiet",
+      "disc: delivered; square: stays; ring: goes round; cross: spilled; triangle: to another "
+      "level; dots: an unsure move",
+      edge, top + block.height - 13, width);
+  block.body += remark.body;
+  block.height += remark.height - 4;
   return block;
 }
 
@@ -126,13 +140,10 @@ Block pin_block(Sheet const& sheet, Pin const& pin, int top, int width) {
   auto words = fmt::format("{}: {}", word_of(pin.severity), pin.headline);
   if (auto const where = places_of(sheet.scene, pin); !where.empty())
     words += fmt::format(" ({})", where);
-  auto const columns = static_cast<std::size_t>(width - 2 * edge - 40) / letter_width;
-  Block block{
-      fmt::format("<g transform=\"translate({} {})\">{}</g>", edge + 13, top + 9, pin_shape(pin)),
-      14};
-  std::istringstream lines(wrapped(showable(words), columns, 0));
-  for (std::string line; std::getline(lines, line); block.height += 16)
-    block.body += text("f-ink", edge + 36, top + block.height - 1, line);
+  auto block = paragraph("f-ink", words, edge + 36, top, width);
+  block.body +=
+      fmt::format("<g transform=\"translate({} {})\">{}</g>\n", edge + 13, top + 9, pin_shape(pin));
+  block.height += 14;
   return block;
 }
 
