@@ -96,7 +96,8 @@ std::vector<render::Pin> pins_of(render::Subject const& subject, Judgement const
   auto const row = judged.combinations.row_of(solved.signals);
   for (auto i : render::telling_order(judged.findings)) {
     auto const& finding = judged.findings[i];
-    if (finding.accepted_by || !finding.rows.contains(row)) continue;
+    bool const has_rows = finding.rows.inputs() == judged.combinations.reachable.inputs();
+    if (finding.accepted_by || !has_rows || !finding.rows.contains(row)) continue;
     auto cells = cells_of(subject.design, finding);
     if (cells.empty() || !shows_in(judged, subject.design, finding, solved)) continue;
     pins.push_back({static_cast<int>(pins.size()) + 1, finding.severity, std::move(cells),

@@ -255,6 +255,11 @@ def check_files(leat: str) -> None:
         path = Path(folder) / "a.svg"
         done = run(leat, "draw", *example, "-o", str(path))
         check(done.returncode == 0 and not done.stdout and path.read_bytes() == drawn(leat, *example), "draw -o")
+        path.write_text("kept")
+        done = run(leat, "bill", "examples/side_turn.leat", "--steps", "--as", "csv", "-o", str(path))
+        check(done.returncode == 2 and path.read_text() == "kept", "bill --steps --as csv wrote something")
+        done = run(leat, "bill", "examples/side_turn.leat", "--as", "csv", "-o", str(path))
+        check(done.returncode == 0 and path.read_bytes().startswith(b"junction,kind,what,level,count,spare\r\n"), "bill -o")
     kept = ROOT / "docs" / "side_turn.svg"
     check(kept.read_bytes() == drawn(leat, *example),
           "docs/side_turn.svg is not what leat draw examples/side_turn.leat --when divert=on -o docs/side_turn.svg writes")

@@ -20,6 +20,9 @@ constexpr int edge = 24, heading_height = 22, line_height = 29;
 constexpr int wished_width = 1240, least_width = 520;
 constexpr std::size_t letter_width = 7;  // of a text, taken wide
 
+// Longer lists go on in words.
+constexpr std::size_t most_lines = 60;
+
 struct Placed {
   Cut cut;
   int x = 0, y = 0;
@@ -83,11 +86,19 @@ Block paragraph(std::string_view style, std::string_view words, int x, int top, 
   return block;
 }
 
+void add_rest(Block& block, std::size_t count, std::string_view what, int top) {
+  if (count <= most_lines) return;
+  block.height += 16;
+  block.body +=
+      text("f-quiet", edge, top + block.height - 3,
+           fmt::format("and {}", counted(count - most_lines, fmt::format("more {}", what))));
+}
+
 Block signs_block(Sheet const& sheet, int top, int width) {
   constexpr int column_width = 290;
   auto const lines = sign_lines(sheet);
   auto const columns = std::max(1, (width - 2 * edge) / column_width);
-  auto const count = static_cast<int>(lines.size());
+  auto const count = static_cast<int>(std::min(lines.size(), most_lines));
   auto const rows = (count + columns - 1) / columns;
   Block block{text("name f-ink", edge, top + 12, "signs"), rows * line_height + 30};
   for (int i = 0; i < count; ++i) {
@@ -99,6 +110,7 @@ Block signs_block(Sheet const& sheet, int top, int width) {
     block.body += fmt::format("</g><text class=\"f-ink\" x=\"{}\" y=\"{}\">{}</text>\n", x + 34,
                               y + 16, fitting(line.words, column_width - 40));
   }
+  add_rest(block, lines.size(), "sign", top);
   return block;
 }
 
@@ -106,7 +118,7 @@ Block ways_block(Sheet const& sheet, int top, int width) {
   auto const& [design, map, source, is_alone] = sheet.scene.subject;
   if (sheet.scene.ways.empty()) return {};
   Block block{text("name f-ink", edge, top + 12, "ways"), 30};
-  for (std::size_t i = 0; i < sheet.scene.ways.size(); ++i) {
+  for (std::size_t i = 0; i < std::min(sheet.scene.ways.size(), most_lines); ++i) {
     auto const& ways = sheet.scene.ways[i];
     auto words = fmt::format("from {}", map.inlets[ways.inlet].name);
     if (design.profiles.size() > 1) words += ", " + map.profiles[ways.profile].name;
@@ -118,6 +130,7 @@ Block ways_block(Sheet const& sheet, int top, int width) {
         edge, y + 10, way_sample(i, 56), edge + 70, y + 14, fitting(words, width - edge - 100));
     block.height += line_height;
   }
+  add_rest(block, sheet.scene.ways.size(), "inlet", top);
   auto const remark = paragraph(
       "small f-quiet",
       "disc: delivered; square: stays; ring: goes round; cross: spilled; triangle: to another "
@@ -150,11 +163,12 @@ Block pin_block(Sheet const& sheet, Pin const& pin, int top, int width) {
 Block pins_block(Sheet const& sheet, int top, int width) {
   if (sheet.scene.pins.empty()) return {};
   Block block{text("name f-ink", edge, top + 12, "findings"), 30};
-  for (auto const& pin : sheet.scene.pins) {
-    auto const one = pin_block(sheet, pin, top + block.height, width);
+  for (std::size_t i = 0; i < std::min(sheet.scene.pins.size(), most_lines); ++i) {
+    auto const one = pin_block(sheet, sheet.scene.pins[i], top + block.height, width);
     block.body += one.body;
     block.height += one.height;
   }
+  add_rest(block, sheet.scene.pins.size(), "finding", top);
   return block;
 }
 

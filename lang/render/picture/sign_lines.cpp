@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <array>
+#include <map>
 #include <set>
 
 #include "lang/render/fill_words.hpp"
@@ -12,7 +13,7 @@ namespace leat::render {
 namespace {
 
 struct Occurring {
-  std::set<model::FillId> switched;
+  std::map<model::FillId, model::Cell> switched;  // with a cell that is
   std::set<model::MaterialId> materials;
   std::set<std::string> waters;  // ids of signs
   std::set<int> strengths;
@@ -45,7 +46,8 @@ Occurring occurring(Sheet const& sheet) {
       for (int across = 0; across < plane.width(); ++across) {
         auto const c = design.grid.cell(plane.place(across, down));
         found.materials.insert(scene.arrangement->material_of(c));
-        if (design.fills[design.fill_of[c]].is_switched()) found.switched.insert(design.fill_of[c]);
+        if (design.fills[design.fill_of[c]].is_switched())
+          found.switched.emplace(design.fill_of[c], c);
       }
     }
     for (auto const& wet : scene.wet) {
@@ -73,10 +75,10 @@ void add_waters(Occurring const& found, std::vector<SignLine>& lines) {
     if (found.waters.contains(std::string(id)))
       lines.push_back({{std::string(id)}, std::string(words)});
   }
-  if (found.has_flow) lines.push_back({{"w-4", "f-e"}, "the current, here to the east"});
-  if (found.has_near) lines.push_back({{"w-4", "f-near"}, "the current, towards you"});
-  if (found.has_far) lines.push_back({{"w-4", "f-far"}, "the current, away from you"});
-  if (found.has_still) lines.push_back({{"w-4", "f-still"}, "still water"});
+  if (found.has_flow) lines.push_back({{"w-1", "f-e"}, "the current, here to the east"});
+  if (found.has_near) lines.push_back({{"w-1", "f-near"}, "the current, towards you"});
+  if (found.has_far) lines.push_back({{"w-1", "f-far"}, "the current, away from you"});
+  if (found.has_still) lines.push_back({{"w-1", "f-still"}, "still water"});
 }
 
 }  // namespace
@@ -93,10 +95,9 @@ std::vector<SignLine> sign_lines(Sheet const& sheet) {
     lines.push_back(line);
   }
   add_waters(found, lines);
-  for (auto id : found.switched) {
-    auto const& fill = design.fills[id];
-    bool const is_on = sheet.scene.arrangement->made_of(id) == design.materials[fill.powered];
-    auto const now = is_on ? fill.powered : fill.unpowered;
+  for (auto const& [id, cell] : found.switched) {
+    auto const now = sheet.scene.arrangement->material_of(cell);
+    bool const is_on = now == design.fills[id].powered;
     SignLine line{{"dry"}, {}};
     if (auto const symbol = material_symbol(now); !symbol.empty()) line.symbols.push_back(symbol);
     line.symbols.push_back(is_on ? "k-on" : "k-off");
