@@ -56,6 +56,8 @@ add_test(NAME approved_outputs COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/
          --leat $<TARGET_FILE:leat>)
 add_test(NAME pictures COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/../pictures/pictures_test.py
          --leat $<TARGET_FILE:leat>)
+add_test(NAME bills COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/../pictures/bill_test.py
+         --leat $<TARGET_FILE:leat>)
 set_tests_properties(lang_cli_tests lang_cli_signals_tests lang_cli_include_tests lang_cli_compare_tests
-  approved_outputs pictures
+  approved_outputs bills pictures
   PROPERTIES TIMEOUT 300)
