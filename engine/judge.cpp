@@ -168,6 +168,7 @@ std::vector<findings::Finding> all_findings(explore::Explored const& explored, S
   append(found, findings::idle_signals(explored, by_situation));
   append(found, findings::twin_signals(explored));
   append(found, findings::remembering_waters(explored, survey.routes()));
+  append(found, findings::table_rows(explored, by_situation));
   append(found, findings::oscillations(explored));
   append(found, findings::no_returns(explored));
   append(found, findings::unreached_states(explored));

@@ -16,7 +16,7 @@ room(engine_findings engine/findings
     formed_sources.cpp hard_landings.cpp idle_signals.cpp long_head_runs.cpp narrow_pits.cpp
     no_returns.cpp open_edges.cpp oscillations.cpp remembering_waters.cpp rests.cpp
     restless_waters.cpp sighting.cpp split_routes.cpp stacked_sources.cpp swimmer_pools.cpp
-    switch_dangers.cpp thin_cushions.cpp tight_inlets.cpp twin_signals.cpp unreached_outlets.cpp
+    switch_dangers.cpp table_rows.cpp thin_cushions.cpp tight_inlets.cpp twin_signals.cpp unreached_outlets.cpp
     unreached_states.cpp unsure_moves.cpp water_spills.cpp
   USES engine_tables engine_body)
 room(engine_tables engine/tables SOURCES route_groups.cpp routes.cpp USES engine_explore engine_body)

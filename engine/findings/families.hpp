@@ -43,6 +43,11 @@ std::vector<Finding> twin_signals(Explored const&);
 // `examples`: two ways to one combination; `measured`: the most waters of one.
 std::vector<Finding> remembering_waters(Explored const&, tables::RouteTable const& by_water);
 
+// Of the tables that are expected: combinations that no row speaks of, one finding for each way the
+// bodies go then (`signals`: what the condition is told over); rows of which all is said by
+// earlier ones; rows that share combinations with an earlier one.
+std::vector<Finding> table_rows(Explored const&, tables::RouteTable const& by_situation);
+
 // ---- the machine ----
 std::vector<Finding> oscillations(Explored const&);  // `event`: after which; `signals`: the loop
 std::vector<Finding> no_returns(Explored const&);    // `signals`: what stays changed

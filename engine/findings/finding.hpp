@@ -31,6 +31,8 @@ struct Finding {
   std::optional<std::size_t> accepted_by;  // index into Design::acceptances
   // unlike_record, unrecorded: the kind of the finding that it is about; none: a route or a time.
   std::optional<model::FindingKind> about;
+  std::optional<std::size_t>
+      expectation;                        // table rows: the expectation of the row, or of the first
   std::optional<std::size_t> acceptance;  // stale_acceptance: the one nothing answers to
 };
 

@@ -43,6 +43,9 @@ struct Expectation {
   std::vector<SignalId> events{};
   int ticks = 0;                                      // clears, deals
   std::vector<std::optional<std::uint32_t>> dealt{};  // deals: outlets; none where it reaches none
+  // Of a row of an expected table: which table and which row, both counted from 0.
+  std::optional<std::uint32_t> table{};
+  std::uint32_t table_row = 0;
 };
 
 // A finding the builder lives with. It covers findings of `kind` that lie at `cell` (where given)

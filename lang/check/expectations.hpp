@@ -45,6 +45,8 @@ struct Wanted {
   std::vector<std::optional<std::uint32_t>> dealt{};  // deals
   std::string title, clause;
   source::Span span;
+  std::optional<std::uint32_t> table{};  // a row of a table: which one, and which row
+  std::uint32_t table_row = 0;
 };
 
 // What an expectation may speak of: junctions, and after them works.

@@ -202,7 +202,7 @@ void want_row(TableDeclaration const& table, KnownRow const& known,
 }
 
 void read_table(Reading const& reading, Sights const& sights, TableDeclaration const& table,
-                std::vector<Wanted>& found) {
+                std::uint32_t number, std::vector<Wanted>& found) {
   if (!has_bearable_size(reading, table)) return;
   Wanted wanted;
   auto const junction =
@@ -222,7 +222,11 @@ void read_table(Reading const& reading, Sights const& sights, TableDeclaration c
   }
   is_sound = is_sound && wanted.inlet && !contradicts_itself(reading, table, rows);
   if (!is_sound) return;
-  for (auto const& row : rows) want_row(table, row, signals, wanted, found);
+  wanted.table = number;
+  for (auto const& row : rows) {
+    want_row(table, row, signals, wanted, found);
+    ++wanted.table_row;
+  }
 }
 
 }  // namespace
@@ -230,8 +234,9 @@ void read_table(Reading const& reading, Sights const& sights, TableDeclaration c
 std::vector<Wanted> read_tables(Reading const& reading, Sights const& sights) {
   std::vector<Wanted> found;
   if (reading.names.judged().draws_nothing()) return found;
+  std::uint32_t number = 0;
   for (auto const* table : all_of<TableDeclaration>(reading.document))
-    read_table(reading, sights, *table, found);
+    read_table(reading, sights, *table, number++, found);
   return found;
 }
 

@@ -36,7 +36,7 @@ void lower_judging(check::Meaning const& meaning, std::size_t junction, CircuitL
     design.expectations.push_back({wanted.claim, wanted.inlet, wanted.profile, wanted.outlet,
                                    circuit.lower(wanted.condition), wanted.ceiling, wanted.kind,
                                    cell_of(design.grid, wanted.place), wanted.events, wanted.ticks,
-                                   wanted.dealt});
+                                   wanted.dealt, wanted.table, wanted.table_row});
     lowered.map.expectations.push_back({wanted.title, wanted.clause, wanted.span});
   }
   for (auto const& accepted : meaning.accepted) {

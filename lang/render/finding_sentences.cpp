@@ -117,6 +117,15 @@ constexpr std::array<SentenceRow, static_cast<std::size_t>(FindingKind::count)> 
      "{wait}"},
     {FindingKind::crushing_switch, "{body} can be crushed when {event} changes",
      "Something solid takes a cell that it is in at that moment.", "{wait}"},
+    {FindingKind::table_gap, "The table of {table} has no row for what reaches {destination}",
+     "The rows say nothing of these combinations, so nothing is expected of them.",
+     "{rows_to_add}"},
+    {FindingKind::shadowed_row, "A row of the table of {table} says nothing of its own",
+     "Every combination it applies to is named by earlier rows.",
+     "Remove the row, or correct its settings."},
+    {FindingKind::overlapping_rows, "Rows of the table of {table} share combinations",
+     "They name the same route, so nothing contradicts; but they say it twice.",
+     "Write 0 or 1 in the place of a dash in one of them, or let it be."},
     {FindingKind::stale_acceptance, "Nothing answers to an accepted finding",
      "No {accepted} is found where and when the acceptance says.",
      "Remove the acceptance, or correct its place and its condition."},
@@ -176,6 +185,33 @@ std::string wait_words(Subject const& subject, findings::Finding const& finding)
       event_name(subject, finding), time_words(subject, *finding.ticks));
 }
 
+// "millhouse", or "walker from millhouse", as the table's heading names them.
+std::string table_name(Subject const& subject, findings::Finding const& finding) {
+  auto const inlets = listed(names_of(subject.map.inlets, finding.inlets));
+  if (finding.profiles.empty()) return inlets;
+  return listed(names_of(subject.map.profiles, finding.profiles)) + " from " + inlets;
+}
+
+// The rows that would fill a gap, below the columns that they need.
+std::string rows_to_add(Subject const& subject, findings::Finding const& finding) {
+  constexpr std::size_t most_rows = 4;
+  if (finding.kind != FindingKind::table_gap) return {};
+  if (finding.condition.size() > most_rows)
+    return "Add rows for them: leat table with --as expect writes a whole table.";
+  std::string rows;
+  for (auto const& cube : finding.condition) {
+    rows += rows.empty() ? " " : "; ";
+    for (std::size_t i = 0; i < finding.signals.size(); ++i) {
+      bool const is_on = (cube.value >> i & 1u) != 0;
+      rows += (cube.care >> i & 1u) == 0 ? "- " : is_on ? "1 " : "0 ";
+    }
+    auto const outlets = names_of(subject.map.outlets, finding.outlets);
+    rows += outlets.empty() ? "| nothing" : fmt::format("| {}", fmt::join(outlets, ", "));
+  }
+  return fmt::format("Below the columns {}, add{}",
+                     fmt::join(names_of(subject.map.signals, finding.signals), " "), rows);
+}
+
 // What is recorded: "Routes of the walker from millhouse are", "Findings hard-landing are".
 std::string recorded_thing(Subject const& subject, findings::Finding const& finding) {
   bool const is_of_record =
@@ -198,6 +234,9 @@ std::string filled(std::string_view sentence, Subject const& subject,
       fmt::runtime(sentence), fmt::arg("body", body_phrase(subject, finding)),
       fmt::arg("outlets",
                listed(names_of(subject.map.outlets, finding.outlets), is_choice ? "or" : "and")),
+      fmt::arg("destination", finding.outlets.empty()
+                                  ? std::string("nothing")
+                                  : listed(names_of(subject.map.outlets, finding.outlets))),
       fmt::arg("signals", listed(names_of(subject.map.signals, finding.signals))),
       fmt::arg("measured", counted(measured, "cell")), fmt::arg("limit", counted(limit, "cell")),
       fmt::arg("sources", counted(measured, "source")),
@@ -214,6 +253,8 @@ std::string filled(std::string_view sentence, Subject const& subject,
       fmt::arg("after_event",
                finding.event ? fmt::format(" after {} changes", event_name(subject, finding)) : ""),
       fmt::arg("wait", wait_words(subject, finding)),
+      fmt::arg("table", table_name(subject, finding)),
+      fmt::arg("rows_to_add", rows_to_add(subject, finding)),
       fmt::arg("recorded_thing", recorded_thing(subject, finding)),
       fmt::arg("entries", measured == 1 ? "1 entry" : fmt::format("{} entries", measured)),
       fmt::arg("accepted", accepted_name(subject, finding)));
@@ -230,6 +271,7 @@ FindingSentences sentences_of(Subject const& subject, findings::Finding const& f
 source::Span span_of(Subject const& subject, findings::Finding const& finding) {
   auto const& map = subject.map;
   if (finding.acceptance) return map.acceptances[*finding.acceptance].span;
+  if (finding.expectation) return map.expectations[*finding.expectation].span;
   if (!finding.cells.empty()) {
     return map.span_of(subject.design.grid.place(finding.cells.front()));
   }

@@ -12,7 +12,8 @@ that has examples/ in it:
 Commands run on a terminal without colours, so their output is what a reader sees. `leat` is on their PATH.
 
 In docs/findings.md each section `## NAME` holds two plain designs: the first must show the finding NAME, the
-second must not, and has no finding of severity error.
+second must not, and has no finding of severity error. A block `json record` in the section is the record that
+stands beside both.
 
     /usr/bin/python3 run_samples.py --leat build/leat [--update] [DOCUMENT...]
 
@@ -150,8 +151,14 @@ def run_block(block: Block, desk: Desk) -> list[str]:
     return block.lines
 
 
-def findings_of(block: Block, desk: Desk) -> list[dict[str, object]]:
-    answer = desk.run(["check", "--as", "json"], text_of(block))
+def findings_of(block: Block, records: list[Block], desk: Desk) -> list[dict[str, object]]:
+    design, record = (desk.folder / f"sample{ending}" for ending in (".leat", ".record.json"))
+    design.write_text(text_of(block), encoding="utf-8")
+    record.unlink(missing_ok=True)
+    for kept in records:
+        record.write_text(text_of(kept), encoding="utf-8")
+    answer = subprocess.run(["leat", "check", "--as", "json", design.name], cwd=desk.folder, env=desk.environment,
+                            capture_output=True, text=True, timeout=TIME_LIMIT, check=False)
     if answer.returncode not in (0, 1):
         raise Difference(f"leat check exits {answer.returncode}\n{answer.stdout}{answer.stderr}")
     return [finding for file in json.loads(answer.stdout)["files"] for junction in file["junctions"]
@@ -174,7 +181,8 @@ def check_finding_pages(lines: list[str], blocks: list[Block], desk: Desk, name:
             continue
         if len(pair) != 2:
             raise Difference(f"{name}: section {section} has {len(pair)} whole designs instead of 2")
-        failing, repaired = (findings_of(block, desk) for block in pair)
+        records = [block for block in blocks if block.section == section and block.options == ["record"]]
+        failing, repaired = (findings_of(block, records, desk) for block in pair)
         if section not in [finding["name"] for finding in failing]:
             shown = sorted({str(finding["name"]) for finding in failing}) or "none"
             raise Difference(f"{name}:{pair[0].first}: the failing design of {section} shows {shown}")
