@@ -30,29 +30,34 @@ add_custom_command(
   DEPENDS ${CMAKE_SOURCE_DIR}/docs/findings.md ${CMAKE_SOURCE_DIR}/lang/render/embed_manual.cmake
   COMMENT "Embedding docs/findings.md")
 room(lang_render lang/render
-     SOURCES check_report.cpp columns.cpp comparison_document.cpp comparison_sheet.cpp comparison_text.cpp
+     SOURCES bill/bill_csv.cpp bill/bill_document.cpp bill/bill_sheet.cpp bill/bill_steps.cpp bill/bill_text.cpp
+             check_report.cpp columns.cpp comparison_document.cpp comparison_sheet.cpp comparison_text.cpp
              condition.cpp count.cpp csv.cpp design_document.cpp diagnostic_text.cpp example.cpp
-             expectation_text.cpp fate_words.cpp field_document.cpp field_text.cpp finding_pages.cpp
-             finding_sentences.cpp finding_text.cpp findings_csv.cpp findings_document.cpp findings_junit.cpp
-             findings_markdown.cpp findings_sarif.cpp guard_document.cpp guard_text.cpp islands_text.cpp json.cpp
-             level_picture.cpp look.cpp machine_document.cpp machine_dot.cpp machine_text.cpp markdown.cpp
-             paragraph.cpp run_words.cpp sarif_rules.cpp source_excerpt.cpp spots.cpp table_csv.cpp
-             table_document.cpp table_expect.cpp table_lines.cpp table_markdown.cpp table_sheet.cpp
-             table_text.cpp telling.cpp telling_works.cpp time_scale.cpp trail_document.cpp trail_text.cpp
-             train_document.cpp train_text.cpp water_signs.cpp waves_document.cpp waves_text.cpp waves_vcd.cpp
-             words.cpp works_condition.cpp works_report.cpp works_table.cpp xml.cpp
-     USES engine_compare lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
+             expectation_text.cpp fate_words.cpp field_document.cpp field_text.cpp fill_words.cpp
+             finding_pages.cpp finding_sentences.cpp finding_text.cpp findings_csv.cpp findings_document.cpp
+             findings_junit.cpp findings_markdown.cpp findings_sarif.cpp guard_document.cpp guard_text.cpp
+             islands_text.cpp json.cpp level_picture.cpp look.cpp machine_document.cpp machine_dot.cpp
+             machine_text.cpp markdown.cpp paragraph.cpp picture/level_svg.cpp picture/markup.cpp
+             picture/palette.cpp picture/pins.cpp picture/port_names.cpp picture/scene.cpp picture/sheet.cpp
+             picture/sign_lines.cpp picture/symbols.cpp picture/ways.cpp run_words.cpp sarif_rules.cpp
+             source_excerpt.cpp spots.cpp table_csv.cpp table_document.cpp table_expect.cpp table_lines.cpp
+             table_markdown.cpp table_sheet.cpp table_text.cpp telling.cpp telling_works.cpp time_scale.cpp
+             trail_document.cpp trail_text.cpp train_document.cpp train_text.cpp water_signs.cpp
+             waves_document.cpp waves_text.cpp waves_vcd.cpp words.cpp works_condition.cpp works_report.cpp
+             works_table.cpp xml.cpp
+     USES engine_compare lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json engine_building)
 target_sources(lang_render PRIVATE ${findings_manual})
 room(lang_record lang/record
      SOURCES accepted.cpp read_record.cpp recalling.cpp record_document.cpp recording.cpp
      USES lang_render nlohmann_json::nlohmann_json)
 room(lang_cli lang/cli
-     SOURCES body_ways.cpp check.cpp checked_file.cpp command_line/command_line.cpp command_line/judging.cpp
-             command_line/looking.cpp command_line/reading.cpp command_line/shared_options.cpp
-             command_line/signals.cpp compare.cpp design_files.cpp explain.cpp files.cpp follow.cpp guard.cpp
-             held_record.cpp interruption.cpp judged.cpp loaded.cpp machine.cpp parts.cpp program.cpp record.cpp
-             resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp verdict.cpp
-             waves.cpp written_file.cpp
+     SOURCES bill.cpp body_ways.cpp check.cpp checked_file.cpp command_line/command_line.cpp
+             command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp
+             command_line/shared_options.cpp command_line/showing.cpp command_line/signals.cpp compare.cpp
+             cuts.cpp delivery.cpp design_files.cpp draw.cpp explain.cpp files.cpp follow.cpp guard.cpp
+             held_record.cpp interruption.cpp judged.cpp loaded.cpp machine.cpp parts.cpp picturing.cpp
+             program.cpp record.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp
+             train.cpp verdict.cpp waves.cpp written_file.cpp
      USES lang_record lang_render lang_lower CLI11::CLI11 Threads::Threads)
 target_compile_definitions(lang_cli PRIVATE LEAT_VERSION="${PROJECT_VERSION}")
 add_executable(leat lang/cli/main.cpp)

@@ -12,6 +12,8 @@ Exit run(CompareOptions const&, Terminal&);
 Exit run(RecordOptions const&, Terminal&);
 Exit run(ShowOptions const&, Terminal&);
 Exit run(FollowOptions const&, Terminal&);
+Exit run(DrawOptions const&, Terminal&);
+Exit run(BillOptions const&, Terminal&);
 Exit run(GuardOptions const&, Terminal&);
 Exit run(TrainOptions const&, Terminal&);
 Exit run(WavesOptions const&, Terminal&);

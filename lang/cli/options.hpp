@@ -6,6 +6,7 @@
 
 #include "engine/compare/comparison.hpp"
 #include "engine/model/finding_kind.hpp"
+#include "lang/render/picture/palette.hpp"
 
 // What was asked for on the command line, as values.
 namespace leat::cli {
@@ -47,6 +48,19 @@ struct FollowOptions {
   std::string file, inlet, body, when, deeds, outlet, junction, format = "text";
 };
 
+struct DrawOptions {
+  std::string file, when, deeds, junction, body, out, place, columns, rows;
+  std::vector<int> levels;
+  std::vector<std::string> sections, inlets;
+  bool is_without_ways = false;
+  render::Theme theme = render::Theme::automatic;
+};
+
+struct BillOptions {
+  std::string file, junction, out, format = "text";
+  bool has_steps = false;
+};
+
 struct GuardOptions {
   std::string file, junction, format = "text";
 };
@@ -73,9 +87,10 @@ struct ResolveOptions {
   std::string file;
 };
 
-using CommandOptions = std::variant<CheckOptions, TableOptions, CompareOptions, RecordOptions, ShowOptions,
-                                    FollowOptions, GuardOptions, TrainOptions, WavesOptions,
-                                    MachineOptions, ExplainOptions, ResolveOptions>;
+using CommandOptions =
+    std::variant<CheckOptions, TableOptions, CompareOptions, RecordOptions, ShowOptions,
+                 FollowOptions, DrawOptions, BillOptions, GuardOptions, TrainOptions, WavesOptions,
+                 MachineOptions, ExplainOptions, ResolveOptions>;
 
 struct Options {
   CommandOptions command;

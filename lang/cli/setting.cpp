@@ -56,12 +56,6 @@ bool put(render::Subject const& subject, std::string_view part, std::vector<bool
   return true;
 }
 
-std::vector<bool> as_built(model::Design const& design) {
-  std::vector<bool> values;
-  for (auto const& signal : design.circuit.signals) values.push_back(signal.starts_on);
-  return values;
-}
-
 // None where it cannot be understood, which has been told.
 std::optional<std::vector<bool>> read_setting(render::Subject const& subject,
                                               std::string const& when, Terminal& terminal) {
@@ -135,6 +129,12 @@ render::Standing standing_of(model::Design const& design, std::vector<bool> cons
 }
 
 }  // namespace
+
+std::vector<bool> as_built(model::Design const& design) {
+  std::vector<bool> values;
+  for (auto const& signal : design.circuit.signals) values.push_back(signal.starts_on);
+  return values;
+}
 
 std::optional<std::vector<SignalId>> read_flips(render::Subject const& subject,
                                                 std::string const& deeds, Terminal& terminal) {

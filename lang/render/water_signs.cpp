@@ -7,7 +7,7 @@
 #include <set>
 
 #include "lang/render/columns.hpp"
-#include "lang/render/condition.hpp"
+#include "lang/render/fill_words.hpp"
 #include "lang/render/words.hpp"
 
 namespace leat::render {
@@ -33,42 +33,9 @@ std::string kind_sign(water::WetCell const& wet) {
   return std::to_string(wet.strength);
 }
 
-std::string fill_meaning(Subject const& subject, model::FillId id) {
-  auto const& fill = subject.design.fills[id];
-  auto const name = [&](model::MaterialId m) { return subject.map.materials[m].name; };
-  if (!fill.is_switched()) return name(fill.powered);
-  return fmt::format("{} when {} else {}", name(fill.powered),
-                     expression_text(subject.design.circuit, subject.map.signals, *fill.control),
-                     name(fill.unpowered));
-}
-
-// The inlets (or outlets) that cells of this fill belong to.
-std::vector<std::string> ports_of(Subject const& subject, model::FillId id,
-                                  std::vector<model::Port> const& ports,
-                                  std::vector<source::Named> const& names) {
-  std::vector<std::string> found;
-  for (std::size_t p = 0; p < ports.size(); ++p) {
-    auto const& cells = ports[p].cells;
-    if (std::any_of(cells.begin(), cells.end(),
-                    [&](model::Cell c) { return subject.design.fill_of[c] == id; })) {
-      found.push_back(names[p].name);
-    }
-  }
-  return found;
-}
-
 std::vector<std::string> mark_line(Subject const& subject, model::FillId id) {
-  auto const& design = subject.design;
-  std::string meaning;
-  auto const add = [&](std::vector<std::string> const& names, std::string_view role) {
-    if (names.empty()) return;
-    meaning +=
-        fmt::format("{} {}, ", names.size() == 1 ? role : fmt::format("{}s", role), listed(names));
-  };
-  add(ports_of(subject, id, design.inlets, subject.map.inlets), "inlet");
-  add(ports_of(subject, id, design.outlets, subject.map.outlets), "outlet");
-  meaning += fill_meaning(subject, id);
-  if (design.fills[id].is_switched()) meaning += "; + powered, - not";
+  auto meaning = mark_words(subject, id);
+  if (subject.design.fills[id].is_switched()) meaning += "; + powered, - not";
   return {subject.map.fills[id].name, meaning};
 }
 

@@ -38,6 +38,7 @@ def works_commands(example: str) -> dict[str, list[str]]:
         "table.csv": ["table", "--as", "csv", example],
         "table.expect": ["table", "--as", "expect", example],
         "islands.txt": ["show", "--islands", example],
+        "bill.txt": ["bill", example],
     }
 
 
@@ -61,6 +62,8 @@ def commands(example: str, inlets: list[str]) -> dict[str, list[str]]:
         "show-ascii.txt": ["show", "--ascii", example],
         "guard.txt": ["guard", example],
         "machine.txt": ["machine", example],
+        "bill.txt": ["bill", "--steps", example],
+        "bill.csv": ["bill", "--as", "csv", example],
     }
     for inlet in inlets:
         found[f"follow-{inlet}.txt"] = ["follow", example, "--from", inlet]
@@ -85,7 +88,8 @@ def check_documents(leat: str, example: str, inlets: list[str]) -> None:
     """Documents too long to keep: only their shape is checked."""
     lines = [["resolve", example], ["show", example, "--as", "json"],
              ["table", example, "--as", "json"], ["table", "--full", example, "--as", "json"],
-             ["guard", example, "--as", "json"], ["machine", example, "--as", "json"]]
+             ["guard", example, "--as", "json"], ["machine", example, "--as", "json"],
+             ["bill", example, "--as", "json"]]
     lines += [["train", example, "--from", inlet, "--every", "2 s", "--count", "2", "--as", "json"]
               for inlet in inlets]
     lines += [["follow", example, "--from", inlet, "--as", "json"] for inlet in inlets]
@@ -114,6 +118,7 @@ def main() -> int:
         inlets = sorted({i["name"] for j in resolved["junctions"] for i in j["inlets"]})
         if has_works(path):
             check_schema(run(leat, ["table", example, "--as", "json"])[0])
+            check_schema(run(leat, ["bill", example, "--as", "json"])[0])
             wished = works_commands(example)
         else:
             check_documents(leat, example, inlets)

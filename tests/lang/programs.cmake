@@ -38,21 +38,23 @@ test_program(lang_render_tests
 test_program(lang_cli_files_tests SOURCES lang/cli/crew_test.cpp lang/cli/written_file_test.cpp
   USES lang_cli)
 
-# The program from outside.
+test_program(lang_picture_tests
+  SOURCES lang/render/picture/level_svg_test.cpp lang/render/picture/palette_test.cpp
+          lang/render/bill_test.cpp
+  USES lang_render test_draw)
+
+# The program from outside, each a script that takes it as --leat.
 find_program(LEAT_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH REQUIRED)
-add_test(NAME lang_cli_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/cli_test.py
-         --leat $<TARGET_FILE:leat>)
-add_test(NAME lang_cli_signals_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/signals_test.py
-         --leat $<TARGET_FILE:leat>)
-add_test(NAME lang_cli_include_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/include_test.py
-         --leat $<TARGET_FILE:leat>)
-add_test(NAME lang_cli_check_run_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/check_run_test.py
-         --leat $<TARGET_FILE:leat>)
-add_test(NAME lang_cli_compare_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/compare_test.py
-         --leat $<TARGET_FILE:leat>)
-add_test(NAME approved_outputs COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/../approved/approved_test.py
-         --leat $<TARGET_FILE:leat>)
-set_tests_properties(lang_cli_tests lang_cli_signals_tests lang_cli_include_tests lang_cli_check_run_tests
-  lang_cli_compare_tests
-  approved_outputs
-  PROPERTIES TIMEOUT 300)
+function(script_test name script)
+  add_test(NAME ${name} COMMAND ${LEAT_PYTHON} ${CMAKE_SOURCE_DIR}/tests/${script} --leat $<TARGET_FILE:leat>)
+  set_tests_properties(${name} PROPERTIES TIMEOUT 300)
+endfunction()
+
+script_test(lang_cli_tests lang/cli/cli_test.py)
+script_test(lang_cli_signals_tests lang/cli/signals_test.py)
+script_test(lang_cli_include_tests lang/cli/include_test.py)
+script_test(lang_cli_compare_tests lang/cli/compare_test.py)
+script_test(lang_cli_check_run_tests lang/cli/check_run_test.py)
+script_test(approved_outputs approved/approved_test.py)
+script_test(pictures pictures/pictures_test.py)
+script_test(bills pictures/bill_test.py)

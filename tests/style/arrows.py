@@ -17,6 +17,7 @@ ENGINE = {
     "engine/logic": "model",
     "engine/water": "model",
     "engine/body": "model water",
+    "engine/building": "model logic water",
     "engine/explore": "model logic water body",
     "engine/tables": "model logic explore body",
     "engine/findings": "model logic water body explore tables",
