@@ -7,7 +7,7 @@ room(engine_body engine/body
   SOURCES capacity.cpp endings.cpp moves.cpp outcome.cpp pace.cpp route_graph.cpp shape.cpp surroundings.cpp trail.cpp travel.cpp
   USES engine_water)
 target_link_libraries(engine_body PRIVATE Boost::headers)
-room(engine_explore engine/explore SOURCES combinations.cpp explored.cpp guarding.cpp histories.cpp memory_graph.cpp known_keys.cpp neighbours.cpp phases.cpp saturation.cpp setting.cpp state_keys.cpp states.cpp switching.cpp symbolic_states.cpp train.cpp
+room(engine_explore engine/explore SOURCES combinations.cpp explored.cpp guarding.cpp histories.cpp memory_graph.cpp known_keys.cpp neighbours.cpp phases.cpp saturation.cpp setting.cpp state_keys.cpp state_search.cpp states.cpp switching.cpp symbolic_states.cpp train.cpp
   USES engine_logic engine_body)
 target_link_libraries(engine_explore PRIVATE Boost::headers)
 room(engine_findings engine/findings
