@@ -1,4 +1,5 @@
-room(engine_model engine/model SOURCES arrangement.cpp grid.cpp practice.cpp)
+room(engine_ground engine SOURCES large_array.cpp)
+room(engine_model engine/model SOURCES arrangement.cpp grid.cpp practice.cpp USES engine_ground)
 room(engine_logic engine/logic SOURCES cone.cpp cover.cpp diagram.cpp diagram_cover.cpp least_choice.cpp machine.cpp minimal_cover.cpp prime_cubes.cpp program.cpp recording.cpp restriction.cpp row_set.cpp settled_circuit.cpp side_by_side.cpp statement.cpp symbolic_machine.cpp timed.cpp truth.cpp USES engine_model)
 room(engine_water engine/water
   SOURCES current.cpp holes.cpp intrinsic.cpp lanes.cpp settle.cpp settle_all.cpp settling.cpp spread.cpp step.cpp survey.cpp

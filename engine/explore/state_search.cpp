@@ -7,6 +7,7 @@
 #include "engine/explore/awake.hpp"
 #include "engine/explore/known_keys.hpp"
 #include "engine/explore/neighbours.hpp"
+#include "engine/large_array.hpp"
 
 namespace leat::explore {
 
@@ -81,9 +82,9 @@ class Search {
     constexpr std::size_t most_reserved = std::size_t{1} << 20;
     auto const bits = std::min<std::size_t>(machine_.variables().size(), 20);
     auto const count = std::min({most_states_, std::size_t{1} << bits, most_reserved});
-    keys_of_states_.reserve(count);
-    states_.codes.reserve(count);
-    states_.parent.reserve(count);
+    reserve_large(keys_of_states_, count);
+    reserve_large(states_.codes, count);
+    reserve_large(states_.parent, count);
     states_.event_from_parent.reserve(count);
   }
 
@@ -125,7 +126,8 @@ class Search {
   }
 
   // Of the events awake in the state, those that lead to what is not known: looked up once for all,
-  // and again one by one, since two of them can lead to the same.
+  // and again one by one, since two of them can lead to the same. Those that did not get quiet
+  // within the common rounds are tried one by one, awake or not.
   void go_on(std::size_t lane) {
     auto const unsettled = unsettled_[lane];
     Events fresh = 0;
@@ -136,7 +138,7 @@ class Search {
     awake_in_.pop_front();
     for (auto rest = fresh | unsettled; rest != 0; rest &= rest - 1) {
       auto const event = first_of(rest);
-      if (arrive(lane, event)) awake_in_.push_back(awake_.after(event, fresh, unsettled));
+      if (arrive(lane, event)) awake_in_.push_back(awake_.after(event, fresh));
     }
   }
 
@@ -186,7 +188,7 @@ class Search {
   void table() {
     Numbers const numbers(known_, keys_of_states_);
     auto const events = states_.events;
-    states_.next.reserve(states_.size() * events);
+    reserve_large(states_.next, states_.size() * events);
     for (done_ = 0; done_ < states_.size(); done_ += block_keys_.size()) {
       load();
       states_.next.resize(states_.next.size() + block_keys_.size() * events);
