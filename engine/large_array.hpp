@@ -5,9 +5,9 @@
 namespace leat {
 
 // Tells the system that an array with room for many items is about to be filled, so that it may
-// back it by few large pages: where an array is filled once and left, half of the time goes into
-// handing out small ones. A hint: it changes nothing but time, and where a system knows none it
-// does nothing.
+// back it by few large pages: where an array is filled once and left, a good part of the time goes
+// into handing out small ones. A hint: it changes nothing but time, and where a system knows none
+// it does nothing.
 void expect_filling(void* begin, std::size_t bytes);
 
 template <class Item>
