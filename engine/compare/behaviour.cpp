@@ -136,14 +136,14 @@ Behaviour behaviour_of(model::Design const&, works::WorksJudgement const& judged
                        std::vector<SignalId> const& signals, Ground& ground) {
   Behaviour behaviour;
   auto const& conditions = *judged.conditions;
-  behaviour.is_whole = judged.too_large.empty() && !judged.has_run_out &&
-                       conditions.is_reachable_known() && !conditions.has_restless();
   std::vector<Function> meaning;
   for (auto variable : conditions.variables())
     meaning.push_back(ground.conditions().of_signal(signals[variable]));
   Translation translation(conditions.diagram(), ground.diagram(), std::move(meaning));
   for (auto const& passage : judged.passages)
     behaviour.passages.push_back(translated(passage, translation));
+  behaviour.is_whole = judged.too_large.empty() && !conditions.diagram().has_run_out() &&
+                       conditions.is_reachable_known() && !conditions.has_restless();
   for (auto const& part : judged.parts)
     add_sightings(part, Rows(part.variables, signals, ground), behaviour.sightings);
   for (auto const& claim : judged.expectations) behaviour.verdicts.push_back(claim.verdict);

@@ -21,6 +21,7 @@ class Neighbours {
   Neighbours(logic::Machine const& machine, StateKeys const& keys)
       : keys_(&keys), block_(machine) {}
 
+  logic::SideBySide const& block() const { return block_; }
   // Settled states and their keys, at most most_states.
   void load(std::span<logic::Code const> codes, std::span<Key const> keys);
   // What an event does to the block.

@@ -45,13 +45,15 @@ struct States {
 // get quiet are found alike, in a third of the time where states are many.
 enum class Successors : std::uint8_t { tabled, left_out };
 
-// Events that would lead to what never comes about are not done, and have no successor. The state as
-// built is there whatever it is.
+// Events that would lead to what never comes about are not done, and have no successor. The state
+// as built is there whatever it is.
 //
-// Breadth first, a block of states at a time. Cost: for each block and event the part of the
-// circuit that hangs on the event; for each transition one look-up of a bit, and one of a number
-// where successors are tabled. Limit: states that are no parity of each other's variables and
-// spread over many variables are looked up by hashing, some times slower.
+// Breadth first; what the events change is worked out for a block of states at a time, and events
+// that touch nothing in common are tried in one order only (Awake). Cost: for each block and event
+// the part of the circuit that hangs on the event; for each event that is tried one look-up of a
+// bit; for each transition one of a number where successors are tabled. Limit: states that are no
+// parity of each other's variables and spread over many variables are looked up by hashing, some
+// times slower.
 States reach(logic::Machine const&, std::size_t most_states = std::size_t{1} << 20,
              Successors = Successors::tabled);
 

@@ -77,8 +77,27 @@ SideBySide::SideBySide(Machine const& machine)
       settled_(std::max<std::size_t>(machine.program().register_count(), 1)),
       was_triggered_(machine.program().memories().size()),
       next_(machine.program().memories().size()) {
+  select_instructions();
   for (std::size_t event = 0; event < machine.input_count(); ++event)
     slices_.push_back(slice_of(event));
+}
+
+// Backwards, since each instruction reads only what stands before it.
+void SideBySide::select_instructions() {
+  auto const& program = machine_->program();
+  std::vector<char> is_read(program.register_count(), 0);
+  for (auto const& memory : program.memories()) {
+    is_read[memory.definition] = 1;
+    if (memory.kind == SignalKind::latch) is_read[memory.reset] = 1;
+  }
+  auto const& all = program.instructions();
+  for (auto step = all.rbegin(); step != all.rend(); ++step) {
+    if (is_read[step->to] == 0) continue;
+    if (step->has_left()) is_read[step->left] = 1;
+    if (step->has_right()) is_read[step->right] = 1;
+    instructions_.push_back(*step);
+  }
+  std::reverse(instructions_.begin(), instructions_.end());
 }
 
 // What hangs on the input, to the fixed point: an instruction or a memory element that reads
@@ -103,19 +122,28 @@ SideBySide::Slice SideBySide::slice_of(std::size_t event) const {
   };
   while (is_growing) {
     is_growing = false;
-    for (auto const& step : program.instructions())
+    for (auto const& step : instructions_)
       if (reads_touched(step)) touch(step.to);
     for (auto const& memory : memories)
       if (looks_at_touched(memory)) touch(memory.signal);
   }
   Slice slice;
-  std::copy_if(program.instructions().begin(), program.instructions().end(),
-               std::back_inserter(slice.instructions), reads_touched);
+  std::copy_if(instructions_.begin(), instructions_.end(), std::back_inserter(slice.instructions),
+               reads_touched);
   for (std::size_t m = 0; m < memories.size(); ++m)
     if (looks_at_touched(memories[m])) slice.memories.push_back(m);
   for (std::uint32_t reg = 0; reg < is_touched.size(); ++reg)
     if (is_touched[reg] != 0) slice.registers.push_back(reg);
   return slice;
+}
+
+// What reads something an event can change is changed with it, so events without common registers
+// do not read of each other either.
+bool SideBySide::do_touch(std::size_t event, std::size_t other) const {
+  auto const &ones = slices_[event].registers, &others = slices_[other].registers;
+  return std::any_of(ones.begin(), ones.end(), [&](std::uint32_t reg) {
+    return std::binary_search(others.begin(), others.end(), reg);
+  });
 }
 
 void SideBySide::load(std::span<Code const> codes) {
@@ -131,8 +159,7 @@ void SideBySide::load(std::span<Code const> codes) {
     if (count != 0) transpose(rows);
     for (std::size_t v = 0; v < variables.size(); ++v) settled_[variables[v]][w] = rows[v];
   }
-  for (auto const& step : machine_->program().instructions())
-    settled_[step.to] = computed(step, settled_);
+  for (auto const& step : instructions_) settled_[step.to] = computed(step, settled_);
   now_ = settled_;
 }
 

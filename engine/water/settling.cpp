@@ -5,6 +5,7 @@
 #include <variant>
 
 #include "engine/contract.hpp"
+#include "engine/large_array.hpp"
 #include "engine/water/flow.hpp"
 #include "engine/water/row_layout.hpp"
 #include "engine/water/unpacking.hpp"
@@ -139,7 +140,9 @@ class Settling::Rows {
 };
 
 Settling::Settling(model::Arrangement const& arrangement)
-    : rows_(std::make_unique<Rows>(arrangement)), field_(arrangement.grid().size(), dry) {
+    : rows_(std::make_unique<Rows>(arrangement)) {
+  reserve_large(field_, arrangement.grid().size());
+  field_.resize(arrangement.grid().size(), dry);
   rows_->with([](auto& rows) { rows.list_placed(); });
 }
 

@@ -6,6 +6,8 @@
 #include <new>
 #include <type_traits>
 
+#include "engine/large_array.hpp"
+
 namespace leat::water {
 
 // An array that is all zero and costs only where it is touched: the system hands out zero pages
@@ -16,6 +18,7 @@ class Zeroed {
   static_assert(std::is_trivially_copyable_v<Item>);
   explicit Zeroed(std::size_t count) : memory_(std::calloc(count + 1, sizeof(Item))) {
     if (!memory_) throw std::bad_alloc();
+    expect_filling(memory_.get(), count * sizeof(Item));
     auto const start = reinterpret_cast<std::uintptr_t>(memory_.get());
     auto const aligned = (start + alignof(Item) - 1) / alignof(Item) * alignof(Item);
     first_ = reinterpret_cast<Item*>(aligned);

@@ -102,7 +102,7 @@ class Judge {
   JudgedClaim judge(model::Expectation const& expectation) {
     JudgedClaim claim;
     bool const is_beyond = !expectation.events.empty() || expectation.claim == Claim::deals ||
-                           expectation.claim == Claim::clears || judged_.has_run_out;
+                           expectation.claim == Claim::clears || diagram_.has_run_out();
     if (is_beyond) return claim;
     is_unknown_ = false;
     auto const& conditions = *judged_.conditions;
@@ -153,9 +153,9 @@ class Judge {
 
   void judge_route(model::Expectation const& expectation, Function spoken_of, JudgedClaim& claim) {
     for (std::size_t p = 0; p < judged_.passages.size(); ++p) {
+      if (expectation.inlet && *expectation.inlet != judged_.passages.inlet(p)) continue;
+      if (expectation.profile && *expectation.profile != judged_.passages.profile(p)) continue;
       auto const& passage = judged_.passages[p];
-      if (expectation.inlet && *expectation.inlet != passage.inlet) continue;
-      if (expectation.profile && *expectation.profile != passage.profile) continue;
       if (diagram_.both(spoken_of, passage.unknown) != Diagram::never) is_unknown_ = true;
       auto const failing =
           diagram_.both(diagram_.both(spoken_of, !passage.unknown), breaking(expectation, passage));

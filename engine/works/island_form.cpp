@@ -49,6 +49,16 @@ Forms::Forms(Design const& plant, std::vector<std::uint32_t> const& island_of)
   for (std::uint32_t a = 0; a < plant.acceptances.size(); ++a)
     acceptances_.emplace_back(plant.acceptances[a].cell.value_or(model::no_cell), a);
   std::sort(acceptances_.begin(), acceptances_.end());
+  note_marked_cells();
+}
+
+void Forms::note_marked_cells() {
+  is_marked_.assign(plant_->grid.size(), false);
+  for (auto const* marked : {&inlets_, &outlets_, &plates_, &acceptances_}) {
+    for (auto const& [c, number] : *marked) {
+      if (c != model::no_cell) is_marked_[c] = true;
+    }
+  }
 }
 
 // Reads the box of one island in one posture, with a margin of one cell but where the island meets
@@ -78,9 +88,7 @@ class Forms::Reader {
     form_.fills_drawn.reserve(static_cast<std::size_t>(width * depth * form_.height));
     form_.design.grid = model::Grid(form_.width, form_.depth, form_.height);
     for (int z = 0; z < form_.height; ++z) {
-      for (int y = 0; y < form_.depth; ++y) {
-        for (int x = 0; x < form_.width; ++x) read_cell({x, y, z});
-      }
+      for (int y = 0; y < form_.depth; ++y) read_row(y, z);
     }
     for (auto met : met_) forms_.number_[met] = no_island;
     accept_everywhere();
@@ -118,16 +126,25 @@ class Forms::Reader {
     return {least_.x + x, least_.y + y, least_.z + at.z};
   }
 
-  void read_cell(Place at) {
-    auto const place = whole(at);
-    auto const own = form_.design.grid.cell(at);
+  void read_row(int y, int z) {
+    auto const first = whole({0, y, z}), next = whole({1, y, z});
+    auto place = first;
+    auto own = form_.design.grid.cell({0, y, z});
+    for (int x = 0; x < form_.width; ++x, ++own) {
+      read_cell(place, own);
+      place.x += next.x - first.x;
+      place.y += next.y - first.y;
+    }
+  }
+
+  void read_cell(Place place, Cell own) {
     if (!plant_.grid.is_inside(place)) {
       form_.fills_drawn.push_back(number_of_solid());
       return;
     }
     auto const here = plant_.grid.cell(place);
     form_.fills_drawn.push_back(number_of_fill(here));
-    if ((*forms_.island_of_)[here] != island_) return;
+    if ((*forms_.island_of_)[here] != island_ || !forms_.is_marked_[here]) return;
     meet(forms_.inlets_, here,
          [&](std::uint32_t id) { enter_port(form_.copy.inlets, form_.design.inlets, id, own); });
     meet(forms_.outlets_, here,

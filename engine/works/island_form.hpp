@@ -45,6 +45,7 @@ class Forms {
   class Reader;
   using Marked = std::vector<std::pair<model::Cell, std::uint32_t>>;  // ascending
   static Marked marked(std::vector<model::Port> const&);
+  void note_marked_cells();
 
   model::Design const* plant_;
   std::vector<std::uint32_t> const* island_of_;
@@ -54,6 +55,7 @@ class Forms {
   std::size_t solid_;  // one that never changes and lets nothing in, or one past the last
   std::vector<std::uint32_t> number_;  // by such a fill, while a form is read; none outside it
   Marked inlets_, outlets_, plates_, acceptances_;
+  std::vector<bool> is_marked_;  // by cell: whether one of these has it
 };
 
 // The design of a part, drawn.

@@ -74,10 +74,10 @@ WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget
   }
   judged.conditions = std::make_unique<Conditions>(
       plant.circuit, roots_of(plant), signals_on_the_way(plant, judged.islands), budget.most_nodes);
-  Network const network(plant, judged.islands, judged.parts, *judged.conditions);
-  judged.passages = passages(network, *judged.conditions);
+  judged.passages = Passages(Network(plant, judged.islands, judged.parts, *judged.conditions),
+                             *judged.conditions);
   tell_in_plant(plant, judged);
-  judged.findings = plant_findings(plant, network, judged);
+  judged.findings = plant_findings(plant, judged);
   judged.expectations = judge_claims(plant, judged);
   judged.has_run_out = judged.conditions->diagram().has_run_out();
   return judged;

@@ -44,8 +44,9 @@ struct WorksJudgement {
   std::vector<std::vector<model::SignalId>> own_variables;  // of each part, in its own ids
   std::vector<std::uint32_t> too_large;  // parts that depend on more than can be run: undecided
   std::unique_ptr<Conditions> conditions;
-  bool has_run_out = false;       // the diagram grew past its budget: nothing is known of passages
-  std::vector<Passage> passages;  // by entrance, then profile
+  Passages passages;
+  // The diagram grew past its budget by what had to be found: nothing is known of passages.
+  bool has_run_out = false;
   std::vector<PlantFinding> findings;
   std::vector<JudgedClaim> expectations;
 };

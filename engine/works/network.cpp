@@ -4,8 +4,6 @@
 #include <boost/graph/compressed_sparse_row_graph.hpp>
 #include <boost/graph/strong_components.hpp>
 
-#include "engine/tables/route_groups.hpp"
-
 namespace leat::works {
 
 using body::Verdict;
@@ -50,29 +48,43 @@ Network::Network(model::Design const& plant, Islands const& islands,
     join_of_outlet_[join.outlet] = join;
     join_of_inlet_[join.inlet] = true;
   }
+  std::vector<Groups> groups(parts.size());
+  for (std::size_t part = 0; part < parts.size(); ++part) {
+    if (parts[part].is_decided) groups[part] = groups_of(islands.parts[part].design, parts[part]);
+  }
   for (auto const& copy : islands.copies) {
     if (parts[copy.part].is_decided)
-      add_ways(copy, islands.parts[copy.part].design, parts[copy.part], conditions);
+      add_ways(copy, parts[copy.part], groups[copy.part], conditions);
     else
       add_unknown(copy);
   }
   put_in_order();
 }
 
-void Network::add_ways(Copy const& copy, model::Design const& part, Judgement const& judged,
-                       Conditions& conditions) {
-  auto const inputs = inputs_of(copy, judged.variables, conditions);
+Network::Groups Network::groups_of(model::Design const& part, Judgement const& judged) const {
+  Groups groups;
   for (model::InletId inlet = 0; inlet < part.inlets.size(); ++inlet) {
     for (model::ProfileId profile = 0; profile < profiles_; ++profile) {
-      auto const groups = tables::groups_of(judged.combinations, [&](std::uint32_t a,
-                                                                     std::uint32_t b) {
-        return are_alike(judged.routes.at(a, inlet, profile), judged.routes.at(b, inlet, profile));
-      });
-      for (auto const& group : groups) {
-        auto way = way_of(judged.routes.at(group.situation, inlet, profile), copy);
-        way.condition = conditions.of(group.rows, inputs);
-        ways_[copy.inlets[inlet] * profiles_ + profile].push_back(std::move(way));
-      }
+      auto const& routes = judged.routes;
+      groups.push_back(
+          tables::groups_of(judged.combinations, [&](std::uint32_t a, std::uint32_t b) {
+            return are_alike(routes.at(a, inlet, profile), routes.at(b, inlet, profile));
+          }));
+    }
+  }
+  return groups;
+}
+
+void Network::add_ways(Copy const& copy, Judgement const& judged, Groups const& groups,
+                       Conditions& conditions) {
+  auto const inputs = inputs_of(copy, judged.variables, conditions);
+  for (std::size_t from = 0; from < groups.size(); ++from) {
+    auto const own = static_cast<model::InletId>(from / profiles_);
+    auto const profile = static_cast<model::ProfileId>(from % profiles_);
+    for (auto const& group : groups[from]) {
+      auto way = way_of(judged.routes.at(group.situation, own, profile), copy);
+      way.condition = conditions.of(group.rows, inputs);
+      ways_[copy.inlets[own] * profiles_ + profile].push_back(std::move(way));
     }
   }
 }

@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "engine/judge.hpp"
+#include "engine/tables/route_groups.hpp"
 #include "engine/works/conditions.hpp"
 #include "engine/works/islands.hpp"
 
@@ -45,7 +46,10 @@ class Network {
   std::vector<std::uint32_t> const& places() const { return places_; }
 
  private:
-  void add_ways(Copy const&, model::Design const& part, Judgement const&, Conditions&);
+  // The ways of a part from each inlet, for each profile; what each has is the part's.
+  using Groups = std::vector<std::vector<tables::RouteGroup>>;
+  Groups groups_of(model::Design const& part, Judgement const&) const;
+  void add_ways(Copy const&, Judgement const&, Groups const&, Conditions&);
   void add_unknown(Copy const&);
   void put_in_order();
 

@@ -47,14 +47,14 @@ std::vector<Function> exits(Network const& network, ProfileId profile, Diagram& 
 // One body on all its ways at once.
 class Following {
  public:
-  Following(Network const& network, std::vector<Function> const& can_exit, Diagram& diagram)
+  Following(Network const& network, Diagram& diagram)
       : network_(network),
-        can_exit_(can_exit),
         diagram_(diagram),
         arriving_(network.inlet_count(), Diagram::never),
         is_open_(network.inlet_count(), false) {}
 
-  Passage from(InletId inlet, ProfileId profile) {
+  Passage from(InletId inlet, ProfileId profile, std::vector<Function> const& can_exit) {
+    can_exit_ = &can_exit;
     Passage passage;
     passage.inlet = inlet;
     passage.profile = profile;
@@ -106,7 +106,7 @@ class Following {
   // Without a way out. Who does not get in at an entrance is nowhere; who does not get in further
   // on is held where it was delivered.
   Function held_at(InletId inlet, ProfileId profile) {
-    auto held = diagram_.both(arriving_[inlet], !can_exit_[inlet]);
+    auto held = diagram_.both(arriving_[inlet], !(*can_exit_)[inlet]);
     for (auto const& way : network_.ways(inlet, profile)) {
       if (way.is_barred && way.outlets.empty() && network_.is_entrance(inlet))
         held = diagram_.both(held, !way.condition);
@@ -122,8 +122,8 @@ class Following {
 
   using Open = std::pair<std::uint32_t, InletId>;  // the place first
   Network const& network_;
-  std::vector<Function> const& can_exit_;
   Diagram& diagram_;
+  std::vector<Function> const* can_exit_ = nullptr;
   std::vector<Function> arriving_;
   std::vector<bool> is_open_;
   std::vector<InletId> touched_;
@@ -133,18 +133,54 @@ class Following {
 
 }  // namespace
 
-std::vector<Passage> passages(Network const& network, Conditions& conditions) {
-  std::vector<Passage> all;
-  for (ProfileId profile = 0; profile < network.profile_count(); ++profile) {
-    auto const can_exit = exits(network, profile, conditions.diagram());
-    Following following(network, can_exit, conditions.diagram());
-    for (InletId inlet = 0; inlet < network.inlet_count(); ++inlet) {
-      if (network.is_entrance(inlet)) all.push_back(following.from(inlet, profile));
+class Passages::Search {
+ public:
+  Search(Network network, Diagram& diagram, std::size_t count)
+      : network_(std::move(network)),
+        diagram_(diagram),
+        following_(network_, diagram),
+        can_exit_(network_.profile_count()),
+        found_(count) {}
+
+  Passage const& passage(std::size_t which, Start const& start) {
+    auto& passage = found_[which];
+    if (!passage) {
+      auto const& can_exit = exits_of(start.profile);
+      passage = std::make_unique<Passage>(following_.from(start.inlet, start.profile, can_exit));
+    }
+    return *passage;
+  }
+
+ private:
+  std::vector<Function> const& exits_of(ProfileId profile) {
+    auto& can_exit = can_exit_[profile];
+    if (can_exit.empty()) can_exit = exits(network_, profile, diagram_);
+    return can_exit;
+  }
+
+  Network network_;
+  Diagram& diagram_;
+  Following following_;
+  std::vector<std::vector<Function>> can_exit_;  // by profile; empty: not asked for yet
+  std::vector<std::unique_ptr<Passage>> found_;  // they stay where they are
+};
+
+Passages::Passages() = default;
+Passages::~Passages() = default;
+Passages::Passages(Passages&&) noexcept = default;
+Passages& Passages::operator=(Passages&&) noexcept = default;
+
+Passages::Passages(Network network, Conditions& conditions) {
+  for (InletId inlet = 0; inlet < network.inlet_count(); ++inlet) {
+    for (ProfileId profile = 0; profile < network.profile_count(); ++profile) {
+      if (network.is_entrance(inlet)) starts_.push_back({inlet, profile});
     }
   }
-  std::stable_sort(all.begin(), all.end(),
-                   [](auto const& a, auto const& b) { return a.inlet < b.inlet; });
-  return all;
+  search_ = std::make_unique<Search>(std::move(network), conditions.diagram(), starts_.size());
+}
+
+Passage const& Passages::operator[](std::size_t passage) const {
+  return search_->passage(passage, starts_[passage]);
 }
 
 }  // namespace leat::works

@@ -1,4 +1,5 @@
 #pragma once
+#include <memory>
 #include <vector>
 
 #include "engine/works/network.hpp"
@@ -24,14 +25,60 @@ struct Passage {
   Function reaching(model::OutletId) const;
 };
 
-// The passages from every entrance, for every profile.
+// The passages from every entrance, for every profile, each found when it is first asked for: what
+// is claimed of a few entrances, or is shown by the first ones, costs no more than these.
 //
 // Idea: the condition under which a body arrives at an inlet is the union, over the ways that lead
 // there, of arriving at their inlet and the way being open. Inlets are taken in the order of the
 // joins, so that without a cycle of joins each is taken once; in a cycle conditions only grow,
 // until nothing is new. A body is trapped where it can arrive at an inlet from which no outlet of
 // the plant can be reached any more (model section 3, Fairness: a cycle with a way out is left).
-// Cost: two operations of the diagram for each way that can be come by, from each entrance.
-std::vector<Passage> passages(Network const&, Conditions&);
+// Cost: two operations of the diagram for each way that can be come by, from each entrance that is
+// asked for.
+class Passages {
+ public:
+  // Those of no plant.
+  Passages();
+  // The conditions must outlive it.
+  Passages(Network, Conditions&);
+  ~Passages();
+  Passages(Passages&&) noexcept;
+  Passages& operator=(Passages&&) noexcept;
+
+  // By entrance, then profile.
+  std::size_t size() const { return starts_.size(); }
+  model::InletId inlet(std::size_t passage) const { return starts_[passage].inlet; }
+  model::ProfileId profile(std::size_t passage) const { return starts_[passage].profile; }
+  // What is found grows the diagram: whether that has run out is to be asked after it.
+  Passage const& operator[](std::size_t passage) const;
+
+  // All of them, one after the other.
+  class Iterator {
+   public:
+    Iterator(Passages const& of, std::size_t at) : of_(&of), at_(at) {}
+    Passage const& operator*() const { return (*of_)[at_]; }
+    Iterator& operator++() {
+      ++at_;
+      return *this;
+    }
+    bool operator!=(Iterator const& other) const { return at_ != other.at_; }
+
+   private:
+    Passages const* of_;
+    std::size_t at_;
+  };
+  Iterator begin() const { return {*this, 0}; }
+  Iterator end() const { return {*this, size()}; }
+
+ private:
+  struct Start {
+    model::InletId inlet = 0;
+    model::ProfileId profile = 0;
+  };
+  class Search;
+
+  std::vector<Start> starts_;
+  std::unique_ptr<Search> search_;
+};
 
 }  // namespace leat::works

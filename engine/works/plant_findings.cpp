@@ -11,23 +11,46 @@ using model::FindingKind;
 
 namespace {
 
-// Outlets at which bodies would have arrived, and none ever does.
-void unreached_outlets(model::Design const& plant, Network const& network,
-                       WorksJudgement const& judged, std::vector<PlantFinding>& found) {
+// Outlets at which bodies would have arrived, and none ever does. Passages are looked at until
+// every outlet has been reached.
+void unreached_outlets(model::Design const& plant, WorksJudgement const& judged,
+                       std::vector<PlantFinding>& found) {
   auto const& conditions = *judged.conditions;
-  std::vector<bool> is_reached(plant.outlets.size(), false);
-  for (auto const& passage : judged.passages) {
-    for (auto const& end : passage.ends) {
+  std::vector<bool> is_settled(plant.outlets.size(), false);
+  for (auto const& join : plant.joins) is_settled[join.outlet] = true;
+  auto left = std::count(is_settled.begin(), is_settled.end(), false);
+  for (std::size_t p = 0; p < judged.passages.size() && left > 0; ++p) {
+    for (auto const& end : judged.passages[p].ends) {
       bool const can_be = conditions.diagram().has_run_out() || end.condition != Diagram::never;
-      is_reached[end.outlet] = is_reached[end.outlet] || can_be;
+      if (!can_be || is_settled[end.outlet]) continue;
+      is_settled[end.outlet] = true;
+      --left;
     }
   }
-  for (model::OutletId outlet = 0; outlet < is_reached.size(); ++outlet) {
-    if (is_reached[outlet] || network.join_of(outlet)) continue;
+  for (model::OutletId outlet = 0; outlet < is_settled.size(); ++outlet) {
+    if (is_settled[outlet]) continue;
     auto finding = findings::finding_of(FindingKind::unreached_outlet);
     finding.outlets.push_back(outlet);
     found.push_back({std::move(finding), conditions.reachable()});
   }
+}
+
+// The variables that some passage depends on. Passages are looked at until it is all of them.
+std::vector<bool> tested_variables(WorksJudgement const& judged) {
+  auto const& conditions = *judged.conditions;
+  std::vector<bool> is_tested(conditions.variables().size(), false);
+  auto left = is_tested.size();
+  for (std::size_t p = 0; p < judged.passages.size() && left > 0; ++p) {
+    auto const& passage = judged.passages[p];
+    std::vector<Function> functions{passage.trapped, passage.spilled, passage.unsure,
+                                    passage.barred};
+    for (auto const& end : passage.ends) functions.push_back(end.condition);
+    for (auto level : logic::support(conditions.diagram(), functions)) {
+      left -= is_tested[level] ? 0 : 1;
+      is_tested[level] = true;
+    }
+  }
+  return is_tested;
 }
 
 // Of the signals that switch some cell, those that no passage depends on. An input can also work
@@ -39,17 +62,11 @@ void idle_signals(model::Design const& plant, WorksJudgement const& judged,
       std::any_of(conditions.variables().begin(), conditions.variables().end(),
                   [&](auto signal) { return plant.circuit.signals[signal].is_memory(); });
   if (has_memory || !judged.too_large.empty() || conditions.diagram().has_run_out()) return;
-  std::vector<Function> functions;
-  for (auto const& passage : judged.passages) {
-    for (auto const& end : passage.ends) functions.push_back(end.condition);
-    functions.insert(functions.end(),
-                     {passage.trapped, passage.spilled, passage.unsure, passage.barred});
-  }
-  auto const tested = logic::support(conditions.diagram(), functions);
+  auto const is_tested = tested_variables(judged);
+  if (conditions.diagram().has_run_out()) return;
   std::vector<model::SignalId> idle;
-  for (Diagram::Level level = 0; level < conditions.variables().size(); ++level) {
-    if (!std::binary_search(tested.begin(), tested.end(), level))
-      idle.push_back(conditions.variables()[level]);
+  for (Diagram::Level level = 0; level < is_tested.size(); ++level) {
+    if (!is_tested[level]) idle.push_back(conditions.variables()[level]);
   }
   std::sort(idle.begin(), idle.end());
   for (auto signal : idle) {
@@ -88,10 +105,9 @@ void accept(model::Design const& plant, WorksJudgement const& judged,
 
 }  // namespace
 
-std::vector<PlantFinding> plant_findings(model::Design const& plant, Network const& network,
-                                         WorksJudgement const& judged) {
+std::vector<PlantFinding> plant_findings(model::Design const& plant, WorksJudgement const& judged) {
   std::vector<PlantFinding> found;
-  unreached_outlets(plant, network, judged, found);
+  unreached_outlets(plant, judged, found);
   idle_signals(plant, judged, found);
   accept(plant, judged, found);
   return found;

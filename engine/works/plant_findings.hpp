@@ -5,7 +5,6 @@ namespace leat::works {
 
 // What is wrong with the plant as a whole: outlets that no body ever reaches, inputs that change no
 // passage, acceptances that nothing answers to.
-std::vector<PlantFinding> plant_findings(model::Design const& plant, Network const&,
-                                         WorksJudgement const&);
+std::vector<PlantFinding> plant_findings(model::Design const& plant, WorksJudgement const&);
 
 }  // namespace leat::works

@@ -72,11 +72,13 @@ TableSheet works_sheet(Subject const& subject, works::WorksJudgement const& judg
   sheet.has_restless = conditions.has_restless();
   sheet.row_count = combinations_of(conditions, conditions.reachable());
   if (!sheet.is_decided) return sheet;
-  for (auto const& passage : judged.passages) {
-    if (request.inlet && *request.inlet != passage.inlet) continue;
-    if (request.profile && *request.profile != passage.profile) continue;
-    sheet.lanes.push_back(lane_of(subject, judged, passage, sheet));
+  auto const& passages = judged.passages;
+  for (std::size_t p = 0; p < passages.size(); ++p) {
+    if (request.inlet && *request.inlet != passages.inlet(p)) continue;
+    if (request.profile && *request.profile != passages.profile(p)) continue;
+    sheet.lanes.push_back(lane_of(subject, judged, passages[p], sheet));
   }
+  sheet.is_decided = !conditions.diagram().has_run_out();
   return sheet;
 }
 

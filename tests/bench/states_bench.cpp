@@ -68,6 +68,7 @@ int main(int count, char** arguments) {
   std::string_view const only = count > 1 ? arguments[1] : "";
   time_explicit("latches 20", wired::latches(20), only);
   time_explicit("latches of pairs 10", wired::latches_of_pairs(10), only);
+  time_explicit("latch of all 19", wired::latch_of_all(19), only);
   time_explicit("ripple 19", wired::ripple(19), only);
   time_symbolic("latches 20", wired::latches(20), only);
   time_symbolic("latches of pairs 10", wired::latches_of_pairs(10), only);

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <set>
 
+#include "engine/logic/restriction.hpp"
 #include "engine/works/claims.hpp"
 #include "engine/works/judge_works.hpp"
 #include "tests/laws/random_plant.hpp"
@@ -149,6 +150,45 @@ TEST_CASE("law: composed conditions are what enumerating the whole drawing gives
     rows += found.rows;
   }
   CHECK(rows > 5 * plants);
+}
+
+// The search for both ends as soon as all is settled: here everything is looked at.
+TEST_CASE("law: outlets never reached and idle inputs are those that all passages together show") {
+  std::size_t unreached_count = 0, idle_count = 0;
+  for (unsigned seed = 0; seed < plants; ++seed) {
+    auto const plant = laws::random_plant(seed, false);
+    auto const judged = works::judge_works(plant);
+    std::set<model::OutletId> unreached, told_unreached;
+    std::set<model::SignalId> idle, told_idle;
+    for (model::OutletId outlet = 0; outlet < plant.outlets.size(); ++outlet)
+      unreached.insert(outlet);
+    for (auto const& join : plant.joins) unreached.erase(join.outlet);
+    auto const& variables = judged.conditions->variables();
+    idle.insert(variables.begin(), variables.end());
+    for (auto const& passage : judged.passages) {
+      std::vector<works::Function> functions{passage.trapped, passage.spilled, passage.unsure,
+                                             passage.barred};
+      for (auto const& end : passage.ends) {
+        functions.push_back(end.condition);
+        if (end.condition != logic::Diagram::never) unreached.erase(end.outlet);
+      }
+      for (auto level : logic::support(judged.conditions->diagram(), functions))
+        idle.erase(variables[level]);
+    }
+    for (auto const& [finding, condition] : judged.findings) {
+      if (finding.kind == model::FindingKind::unreached_outlet)
+        told_unreached.insert(finding.outlets.front());
+      if (finding.kind == model::FindingKind::idle_signal)
+        told_idle.insert(finding.signals.front());
+    }
+    INFO("seed " << seed);
+    CHECK(told_unreached == unreached);
+    CHECK(told_idle == idle);
+    unreached_count += unreached.size();
+    idle_count += idle.size();
+  }
+  CHECK(unreached_count > 0);
+  CHECK(idle_count > 0);
 }
 
 TEST_CASE("law: with memory the composition leaves nothing out that enumerating finds") {

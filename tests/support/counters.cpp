@@ -88,6 +88,18 @@ model::Circuit latches_of_pairs(int count) {
   return circuit.built();
 }
 
+model::Circuit latch_of_all(int levers) {
+  Circuit circuit;
+  auto all = circuit.of(circuit.input()), any = all;
+  for (int i = 1; i < levers; ++i) {
+    auto const lever = circuit.of(circuit.input());
+    all = circuit.conjunction(all, lever);
+    any = circuit.combined(Operator::disjunction, any, lever);
+  }
+  circuit.latch(all, circuit.negation(any));
+  return circuit.built();
+}
+
 model::Circuit ripple(int toggles) {
   Circuit circuit;
   auto trigger = circuit.of(circuit.input());
@@ -123,6 +135,23 @@ model::Circuit gray_counter(int bits) {
   for (std::size_t i = 0; i < toggles.size(); ++i)
     counter.trigger(toggles[i], counter.both(clock, counter.of(chosen[i])));
   return counter.built();
+}
+
+model::Circuit beside(model::Circuit one, model::Circuit const& other) {
+  auto const signals = static_cast<SignalId>(one.signals.size());
+  auto const expressions = static_cast<ExpressionId>(one.expressions.size());
+  for (auto node : other.expressions) {
+    if (node.op == Operator::signal) node.left += signals;
+    if (node.op > Operator::signal) node.left += expressions, node.right += expressions;
+    one.add(node);
+  }
+  for (auto signal : other.signals) {
+    signal.definition += expressions;
+    signal.reset += expressions;
+    one.signals.push_back(signal);
+  }
+  for (auto wire : other.wire_order) one.wire_order.push_back(signals + wire);
+  return one;
 }
 
 model::Circuit random_circuit_with_wires(unsigned seed) {

@@ -12,6 +12,10 @@ model::Circuit latches(int count);
 // they hold follows from no parity.
 model::Circuit latches_of_pairs(int count);
 
+// Levers with one latch that they set together, and that resets when all are off: every event bears
+// on it.
+model::Circuit latch_of_all(int levers);
+
 // Toggles behind each other, each triggered when the one before falls: counts in binary.
 model::Circuit ripple(int toggles);
 
@@ -24,6 +28,9 @@ model::Circuit twisted_ring(int stages);
 // One toggle for each bit and one for the parity of the count; each is triggered by the clock where
 // it is the one to change: one bit changes a step (F. Gray, US patent 2632058).
 model::Circuit gray_counter(int bits);
+
+// Two circuits that have nothing to do with each other.
+model::Circuit beside(model::Circuit one, model::Circuit const& other);
 
 // As random_circuit, with wires between and some variables on as built.
 model::Circuit random_circuit_with_wires(unsigned seed);

@@ -72,6 +72,24 @@ TEST_CASE("law: what a slice of the circuit changes is what a whole machine chan
   CHECK(check_lanes(wired::twisted_ring(20)) == 0);
 }
 
+TEST_CASE("events touch where both bear on one memory element, not where both feed a wire only") {
+  wired::Circuit wires;
+  auto const a = wires.input(), b = wires.input(), c = wires.input();
+  auto const both = wires.conjunction(wires.of(a), wires.of(b));
+  wires.latch(wires.of(a), wires.negation(wires.of(c)));
+  auto circuit = wires.built();
+  circuit.signals.push_back({model::SignalKind::wire, false, both, 0, 0});
+  circuit.wire_order.push_back(static_cast<model::SignalId>(circuit.signals.size() - 1));
+  Machine const machine(circuit);
+  SideBySide const block(machine);
+  CHECK(block.event_count() == 3);
+  CHECK(block.do_touch(0, 2));
+  CHECK(block.do_touch(2, 0));
+  CHECK(block.do_touch(1, 1));
+  CHECK_FALSE(block.do_touch(0, 1));
+  CHECK_FALSE(block.do_touch(1, 2));
+}
+
 TEST_CASE("more states than lanes break the contract") {
   auto const circuit = wired::ripple(2);
   Machine const machine(circuit);
