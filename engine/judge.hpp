@@ -17,6 +17,7 @@ namespace leat {
 struct Budget {
   int most_variables = 16;  // inputs and memory
   bool follows_history = true;
+  bool allows_fresh = true;  // false: past the histories the judgement is undecided, too
   explore::HistoryBudget history;
   explore::SwitchingBudget switching;
 };

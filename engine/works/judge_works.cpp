@@ -57,19 +57,55 @@ std::vector<model::SignalId> signals_on_the_way(model::Design const& plant,
   return signals;
 }
 
+// Each part as a whole where it is small enough, else by regions.
+void judge_parts(PlantBudget const& budget, WorksJudgement& judged) {
+  for (std::uint32_t part = 0; part < judged.islands.parts.size(); ++part) {
+    auto const& design = judged.islands.parts[part].design;
+    judged.parts.push_back(judge(design, budget.part));
+    judged.own_variables.push_back(judged.parts.back().variables);
+    judged.by_regions.emplace_back();
+    if (judged.parts.back().is_decided) continue;
+    auto& walk = judged.by_regions.back() = walk_regions(design, budget.region);
+    if (!walk) {
+      judged.too_large.push_back(part);
+      continue;
+    }
+    for (std::uint32_t r = 0; r < walk->regions.size(); ++r) {
+      auto const& region = walk->regions[r];
+      if (region.is_met && !region.is_solved) judged.too_large_regions.emplace_back(part, r);
+    }
+  }
+}
+
 }  // namespace
+
+std::vector<Piece> pieces_of(WorksJudgement const& judged) {
+  std::vector<Piece> pieces;
+  for (std::uint32_t part = 0; part < judged.parts.size(); ++part) {
+    pieces.push_back({&judged.parts[part], part});
+    if (!judged.by_regions[part]) continue;
+    auto const& regions = judged.by_regions[part]->regions;
+    for (std::uint32_t r = 0; r < regions.size(); ++r) {
+      if (regions[r].is_met) pieces.push_back({&regions[r].judged, part, r});
+    }
+  }
+  return pieces;
+}
+
+bool are_findings_complete(WorksJudgement const& judged) {
+  return judged.too_large.empty() &&
+         std::none_of(judged.by_regions.begin(), judged.by_regions.end(),
+                      [](auto const& walk) { return walk.has_value(); });
+}
 
 WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget) {
   WorksJudgement judged;
   judged.islands = islands_of(plant);
-  for (std::uint32_t part = 0; part < judged.islands.parts.size(); ++part) {
-    judged.parts.push_back(judge(judged.islands.parts[part].design, budget.part));
-    judged.own_variables.push_back(judged.parts.back().variables);
-    if (!judged.parts.back().is_decided) judged.too_large.push_back(part);
-  }
+  judge_parts(budget, judged);
   judged.conditions = std::make_unique<Conditions>(
       plant.circuit, roots_of(plant), signals_on_the_way(plant, judged.islands), budget.most_nodes);
-  Network const network(plant, judged.islands, judged.parts, *judged.conditions);
+  Network const network(plant, judged.islands, judged.parts, judged.by_regions,
+                        *judged.conditions);
   judged.passages = passages(network, *judged.conditions);
   tell_in_plant(plant, judged);
   judged.findings = plant_findings(plant, network, judged);

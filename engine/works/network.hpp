@@ -5,6 +5,7 @@
 #include "engine/judge.hpp"
 #include "engine/works/conditions.hpp"
 #include "engine/works/islands.hpp"
+#include "engine/works/region_walk.hpp"
 
 namespace leat::works {
 
@@ -26,8 +27,11 @@ class Network {
  public:
   // `parts`: the judgement of each part. Islands that stand in several places have the ways of
   // their part there, under their own conditions. The plant must outlive it.
+  // `by_regions`: for each part its walk, where it was solved by regions.
   Network(model::Design const& plant, Islands const&, std::vector<Judgement> const& parts,
-          Conditions&);
+          std::vector<std::optional<RegionWalk>> const& by_regions, Conditions&);
+  // Any other network, of one profile: the ways from each inlet, and what outlets lead to.
+  Network(std::vector<std::vector<Way>> ways, std::vector<std::optional<model::Join>> join_of_outlet);
 
   std::size_t inlet_count() const { return join_of_inlet_.size(); }
   std::size_t profile_count() const { return profiles_; }
@@ -46,6 +50,7 @@ class Network {
 
  private:
   void add_ways(Copy const&, model::Design const& part, Judgement const&, Conditions&);
+  void add_ways(Copy const&, model::Design const& part, RegionWalk const&, Conditions&);
   void add_unknown(Copy const&);
   void put_in_order();
 

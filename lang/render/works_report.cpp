@@ -95,8 +95,7 @@ std::string follow_line(JudgedWorks const& works, works::JudgedClaim const& clai
 
 std::string found_words(JudgedWorks const& works, works::JudgedClaim const& claim) {
   std::vector<model::FindingKind> kinds;
-  for (auto const& [part, finding] : claim.part_findings)
-    kinds.push_back(works.judgement.parts[part].findings[finding].kind);
+  for (auto const* finding : claim.part_findings) kinds.push_back(finding->kind);
   for (auto finding : claim.plant_findings)
     kinds.push_back(works.judgement.findings[finding].finding.kind);
   return kinds_words(kinds);

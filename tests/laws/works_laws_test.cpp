@@ -10,7 +10,7 @@ using namespace leat;
 
 namespace {
 
-constexpr unsigned plants = 120;
+constexpr unsigned plants = 120, rows_drawn = 120;
 
 // What one row of the whole drawing, judged as one junction, says of a body: from inlet to inlet
 // along the joins.
@@ -102,12 +102,8 @@ struct Difference {
   std::size_t rows = 0, missing = 0, more = 0;
 };
 
-Difference compare(unsigned seed, bool has_memory) {
-  auto const plant = laws::random_plant(seed, has_memory);
-  Enumeration const flat(plant);
-  auto const composed = works::judge_works(plant);
-  REQUIRE(flat.judged().is_decided);
-  REQUIRE(composed.too_large.empty());
+// Row by row, in everything that a passage tells.
+Difference compare(unsigned seed, Enumeration const& flat, works::WorksJudgement const& composed) {
   auto& diagram = composed.conditions->diagram();
   auto const& variables = composed.conditions->variables();
   Difference found;
@@ -138,6 +134,15 @@ Difference compare(unsigned seed, bool has_memory) {
   return found;
 }
 
+Difference compare(unsigned seed, bool has_memory) {
+  auto const plant = laws::random_plant(seed, has_memory);
+  Enumeration const flat(plant);
+  auto const composed = works::judge_works(plant);
+  REQUIRE(flat.judged().is_decided);
+  REQUIRE(composed.too_large.empty());
+  return compare(seed, flat, composed);
+}
+
 }  // namespace
 
 TEST_CASE("law: composed conditions are what enumerating the whole drawing gives, row by row") {
@@ -156,4 +161,46 @@ TEST_CASE("law: with memory the composition leaves nothing out that enumerating 
     INFO("seed " << seed);
     CHECK(compare(seed, true).missing == 0);
   }
+}
+
+namespace {
+
+// Some combination comes with several waters: the whole drawing remembers.
+bool remembers(Judgement const& judged) {
+  auto const& situations = judged.combinations.situations;
+  return std::any_of(situations.begin(), situations.end(),
+                     [](auto const& waters) { return waters.size() > 1; });
+}
+
+}  // namespace
+
+TEST_CASE("law: regions of one island give what enumerating it gives, row by row") {
+  std::size_t rows = 0, narrower = 0, exact = 0;
+  works::PlantBudget by_regions;
+  by_regions.part.most_variables = 0;
+  for (unsigned seed = 0; seed < rows_drawn; ++seed) {
+    auto const plant = laws::random_row(seed);
+    Enumeration const flat(plant);
+    REQUIRE(flat.judged().is_decided);
+    auto const composed = works::judge_works(plant, by_regions);
+    INFO("seed " << seed);
+    if (!flat.judged().histories.is_followed) continue;
+    REQUIRE(composed.too_large.empty());
+    REQUIRE(composed.too_large_regions.empty());
+    auto const found = compare(seed, flat, composed);
+    CHECK(found.missing == 0);
+    if (!remembers(flat.judged())) CHECK(found.more == 0);
+    exact += found.more == 0 ? 1u : 0u;
+    rows += found.rows;
+    for (auto const& walk : composed.by_regions) {
+      if (!walk) continue;
+      for (auto const& region : walk->regions) {
+        auto const own = region.region.signals.size();
+        narrower += region.is_met && own < plant.circuit.signals.size() ? 1u : 0u;
+      }
+    }
+  }
+  WARN(rows << " rows, " << exact << " exact, " << narrower << " narrower regions");
+  CHECK(rows > 50 * rows_drawn);
+  CHECK(narrower > rows_drawn);
 }
