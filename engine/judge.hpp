@@ -39,6 +39,12 @@ struct Judgement {
   std::vector<explore::Clearing> trips;
 };
 
+// Whether it is undecided since more inputs and memory matter than can be run.
+inline bool has_too_many_variables(Judgement const& judged, Budget const& budget = {}) {
+  return !judged.is_decided &&
+         judged.variables.size() > static_cast<std::size_t>(budget.most_variables);
+}
+
 // Told after each water that was settled and followed, so that a caller can show progress; the
 // total is not known while waters are still being found (0).
 using Progress = std::function<void(std::size_t done, std::size_t total)>;

@@ -24,7 +24,7 @@ struct CheckedFile {
   std::unique_ptr<Loaded> loaded;
   std::vector<diagnostics::Diagnostic> faults;
   std::size_t faults_left_out = 0;
-  // By junction; of works the second.
+  // By junction; of works the second, as of a junction of too many signals to be run as one.
   std::vector<Judgement> judgements;
   std::vector<std::unique_ptr<works::WorksJudgement>> works;
   Exit exit = Exit::holds;
@@ -55,8 +55,9 @@ Exit exit_of(std::vector<findings::Finding> const& findings, model::Severity fai
 }
 
 Exit exit_of(works::WorksJudgement const& judged, model::Severity fail_on) {
-  auto exit = judged.too_large.empty() && !judged.has_run_out ? Exit::holds : Exit::undecided;
-  for (auto const& part : judged.parts) exit = worst(exit, exit_of(part.findings, fail_on));
+  auto exit = works::is_incomplete(judged) ? Exit::undecided : Exit::holds;
+  for (auto const& piece : works::pieces_of(judged))
+    exit = worst(exit, exit_of(piece.judged->findings, fail_on));
   exit = worst(exit, exit_of(render::whole_of(judged).findings, fail_on));
   for (auto const& claim : judged.expectations) exit = worst(exit, exit_of(claim.verdict));
   return exit;
@@ -75,14 +76,15 @@ void judge_one(lower::Junction const& junction, CheckedFile& file, model::Severi
                Terminal& terminal) {
   file.judgements.emplace_back();
   file.works.emplace_back();
-  if (junction.map.is_works()) {
-    file.works.back() =
-        std::make_unique<works::WorksJudgement>(works::judge_works(junction.design));
-    file.exit = worst(file.exit, exit_of(*file.works.back(), fail_on));
+  auto& judgement = file.judgements.back();
+  if (!junction.map.is_works())
+    judgement = judge(junction.design, {}, ProgressLines(terminal, junction.map.junction.name));
+  if (junction.map.is_works() || has_too_many_variables(judgement)) {
+    auto& works = file.works.back();
+    works = std::make_unique<works::WorksJudgement>(works::judge_works(junction.design));
+    file.exit = worst(file.exit, exit_of(*works, fail_on));
     return;
   }
-  file.judgements.back() =
-      judge(junction.design, {}, ProgressLines(terminal, junction.map.junction.name));
   file.exit = worst(file.exit, exit_of(file.judgements.back(), fail_on));
 }
 

@@ -142,9 +142,9 @@ Json junction_json(Judged const& judged) {
 Json works_json(JudgedWorks const& works) {
   auto const& [subject, judged] = works;
   auto findings = Json::array(), expectations = Json::array();
-  for (auto const& part : judged.parts) {
-    for (auto i : telling_order(part.findings))
-      findings.push_back(finding_json({subject, part}, part.findings[i]));
+  for (auto const& piece : works::pieces_of(judged)) {
+    for (auto i : telling_order(piece.judged->findings))
+      findings.push_back(finding_json({subject, *piece.judged}, piece.judged->findings[i]));
   }
   auto const whole = whole_of(judged);
   for (auto const& finding : whole.findings)
@@ -152,7 +152,8 @@ Json works_json(JudgedWorks const& works) {
   for (std::size_t i = 0; i < judged.expectations.size(); ++i)
     expectations.push_back(claim_json(works, i));
   auto left_out = Json::array();
-  if (!judged.too_large.empty() || judged.has_run_out) left_out.push_back("combinations");
+  if (works::is_incomplete(judged)) left_out.push_back("combinations");
+  if (!works::are_findings_complete(judged)) left_out.push_back("switching");
   auto const& conditions = *judged.conditions;
   return {{"name", subject.map.junction.name},
           {"combinations", count_json(combinations_of(conditions, conditions.reachable()))},

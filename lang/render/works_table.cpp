@@ -65,7 +65,7 @@ TableSheet works_sheet(Subject const& subject, works::WorksJudgement const& judg
   TableSheet sheet;
   auto const& conditions = *judged.conditions;
   sheet.junction = subject.map.junction.name;
-  sheet.is_works = true;
+  sheet.is_works = subject.map.is_works();
   sheet.signals = names_of(subject.map.signals, conditions.variables());
   sheet.is_wide = sheet.signals.size() > most_columns;
   sheet.is_decided = judged.too_large.empty() && !judged.has_run_out;
@@ -75,6 +75,12 @@ TableSheet works_sheet(Subject const& subject, works::WorksJudgement const& judg
   for (auto const& passage : judged.passages) {
     if (request.inlet && *request.inlet != passage.inlet) continue;
     if (request.profile && *request.profile != passage.profile) continue;
+    if (passage.unknown != logic::Diagram::never) {
+      auto const& name = subject.map.inlets[passage.inlet].name;
+      auto& untold = sheet.undecided_inlets;
+      if (untold.empty() || untold.back() != name) untold.push_back(name);
+      continue;
+    }
     sheet.lanes.push_back(lane_of(subject, judged, passage, sheet));
   }
   return sheet;
