@@ -152,8 +152,8 @@ bool Bounds::surely_offers(Cell from, Cell asked) const {
   auto const below = design_->grid.below(from);
   bool const spreads =
       !fill(below).may_enter ||
-      (is_source_[from] && (least_[below] > 0 || side_sources(from, true) >=
-                                                     design_->practice[Rule::eager_makers]));
+      (is_source_[from] &&
+       (least_[below] > 0 || side_sources(from, true) >= design_->practice[Rule::eager_makers]));
   return spreads && preference(from, asked) == Preference::always;
 }
 

@@ -120,7 +120,7 @@ class Judge {
     } else {
       judge_route(expectation, spoken_of, claim);
     }
-    conclude(claim);
+    conclude(expectation.claim, claim);
     return claim;
   }
 
@@ -173,12 +173,11 @@ class Judge {
     auto shows = Diagram::never;
     for (auto const& copy : judged_.islands.copies) {
       if (copy.part != piece.part) continue;
-      shows = diagram_.either(shows, piece.region ? showing_in_region(piece, copy, finding)
-                                                  : judged_.conditions->of(
-                                                        finding.rows,
-                                                        inputs_of(copy,
-                                                                  judged_.own_variables[piece.part],
-                                                                  *judged_.conditions)));
+      shows = diagram_.either(
+          shows, piece.region ? showing_in_region(piece, copy, finding)
+                              : judged_.conditions->of(
+                                    finding.rows, inputs_of(copy, judged_.own_variables[piece.part],
+                                                            *judged_.conditions)));
     }
     return shows;
   }
@@ -187,8 +186,8 @@ class Judge {
   Function showing_in_region(Piece const& piece, Copy const& copy,
                              findings::Finding const& finding) {
     auto const& region = judged_.by_regions[piece.part]->regions[*piece.region];
-    auto shows = judged_.conditions->of(
-        finding.rows, inputs_of(copy, region.own_variables, *judged_.conditions));
+    auto shows = judged_.conditions->of(finding.rows,
+                                        inputs_of(copy, region.own_variables, *judged_.conditions));
     auto const& design = judged_.islands.parts[piece.part].design;
     for (auto signal : support(judged_.islands.parts[piece.part])) {
       auto const& own = region.own_variables;
@@ -244,13 +243,20 @@ class Judge {
     if (!is_found && !is_unknown_) claim.failing = spoken_of;
   }
 
+  // Routes that may be told wider than they are show what never happens, not what does.
+  static bool says_that_something_can_be(Claim claim) {
+    return claim == Claim::may_reach || claim == Claim::never_lost;
+  }
+
   // Where it is not known what can come about, what fails might never do so; where an island is not
   // known, or some event never comes to rest, nothing is proved.
-  void conclude(JudgedClaim& claim) {
+  void conclude(Claim kind, JudgedClaim& claim) {
     bool const is_violated = claim.failing != Diagram::never;
     if (diagram_.has_run_out()) return;
-    if (is_violated && judged_.conditions->is_reachable_known())
+    bool const is_wider = may_be_wider(judged_);
+    if (is_violated && judged_.conditions->is_reachable_known() && !is_wider)
       claim.verdict = Truthfulness::violated;
+    if (is_wider && says_that_something_can_be(kind)) return;
     if (!is_violated && !is_unknown_ && !judged_.conditions->has_restless())
       claim.verdict = Truthfulness::holds;
   }

@@ -98,14 +98,21 @@ bool are_findings_complete(WorksJudgement const& judged) {
                       [](auto const& walk) { return walk.has_value(); });
 }
 
+bool may_be_wider(WorksJudgement const& judged) {
+  std::size_t remembering = 0;
+  for (auto const& copy : judged.islands.copies) {
+    if (auto const& walk = judged.by_regions[copy.part]) remembering += walk->remembering();
+  }
+  return remembering > 1;
+}
+
 WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget) {
   WorksJudgement judged;
   judged.islands = islands_of(plant);
   judge_parts(budget, judged);
   judged.conditions = std::make_unique<Conditions>(
       plant.circuit, roots_of(plant), signals_on_the_way(plant, judged.islands), budget.most_nodes);
-  Network const network(plant, judged.islands, judged.parts, judged.by_regions,
-                        *judged.conditions);
+  Network const network(plant, judged.islands, judged.parts, judged.by_regions, *judged.conditions);
   judged.passages = passages(network, *judged.conditions);
   tell_in_plant(plant, judged);
   judged.findings = plant_findings(plant, network, judged);

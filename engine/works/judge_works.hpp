@@ -13,7 +13,7 @@ namespace leat::works {
 // `region`: for each region of a part that is too large to be judged as a whole; histories are for
 // all its regions together, and nothing is claimed of a region past them.
 struct PlantBudget {
-  Budget part;    // for each part that is judged as a whole
+  Budget part;  // for each part that is judged as a whole
   Budget region = of_regions();
 
   static Budget of_regions() {
@@ -81,6 +81,10 @@ inline bool is_incomplete(WorksJudgement const& judged) {
 }
 // Findings are looked for in every combination: no part was judged region by region.
 bool are_findings_complete(WorksJudgement const&);
+
+// Routes may be told wider than they are: several regions choose their waters independently. What
+// fails then is not proved to fail.
+bool may_be_wider(WorksJudgement const&);
 
 // Every part once, composed along the joins. The same plant gives the same judgement. Contract:
 // each outlet is joined at most once.

@@ -31,7 +31,8 @@ class Network {
   Network(model::Design const& plant, Islands const&, std::vector<Judgement> const& parts,
           std::vector<std::optional<RegionWalk>> const& by_regions, Conditions&);
   // Any other network, of one profile: the ways from each inlet, and what outlets lead to.
-  Network(std::vector<std::vector<Way>> ways, std::vector<std::optional<model::Join>> join_of_outlet);
+  Network(std::vector<std::vector<Way>> ways,
+          std::vector<std::optional<model::Join>> join_of_outlet);
 
   std::size_t inlet_count() const { return join_of_inlet_.size(); }
   std::size_t profile_count() const { return profiles_; }

@@ -38,7 +38,8 @@ void idle_signals(model::Design const& plant, WorksJudgement const& judged,
   bool const has_memory =
       std::any_of(conditions.variables().begin(), conditions.variables().end(),
                   [&](auto signal) { return plant.circuit.signals[signal].is_memory(); });
-  if (has_memory || is_incomplete(judged) || conditions.diagram().has_run_out()) return;
+  bool const is_exact = !has_memory && !is_incomplete(judged) && !may_be_wider(judged);
+  if (!is_exact || conditions.diagram().has_run_out()) return;
   std::vector<Function> functions;
   for (auto const& passage : judged.passages) {
     for (auto const& end : passage.ends) functions.push_back(end.condition);

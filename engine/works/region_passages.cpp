@@ -66,8 +66,7 @@ class RegionConditions {
         auto const& own = unlike_[situation];
         return is_meant[own[std::min(choice, own.size() - 1)]];
       });
-      all = diagram.either(all,
-                           diagram.both(choices_[choice], conditions_->of(rows, inputs_)));
+      all = diagram.either(all, diagram.both(choices_[choice], conditions_->of(rows, inputs_)));
     }
     return all;
   }

@@ -74,6 +74,8 @@ class Walk {
     found_.entries.push_back(std::move(entry));
   }
 
+  static void spend(std::size_t& budget, std::size_t amount) { budget -= std::min(budget, amount); }
+
   std::uint32_t number(Position at, model::ProfileId profile) {
     auto const tag = std::uint64_t{profile} << 40 | std::uint64_t{at.feet} << 8 |
                      static_cast<std::uint64_t>(at.carried_to) << 4 | at.fallen;
@@ -97,8 +99,9 @@ class Walk {
     for (auto variable : region.judged.variables)
       region.own_variables.push_back(region.held.signals[variable]);
     region.is_solved = is_solved(region.judged);
-    budget_.history.most_changes -=
-        std::min(budget_.history.most_changes, region.judged.histories.changes);
+    spend(budget_.history.most_changes, region.judged.histories.changes);
+    spend(budget_.history.most_cells,
+          2 * region.judged.histories.waters.size() * design_.grid.size());
     if (!region.is_solved) return region;
     for (auto const& water : region.judged.histories.waters)
       arrangements_[number].emplace_back(region.held.design,
@@ -191,6 +194,21 @@ class Walk {
 };
 
 }  // namespace
+
+std::size_t RegionWalk::remembering() const {
+  std::size_t count = 0;
+  for (std::size_t r = 0; r < regions.size(); ++r) {
+    auto const& situations = regions[r].judged.combinations.situations;
+    bool const is_remembering =
+        std::any_of(situations.begin(), situations.end(), [&](auto const& waters) {
+          return std::any_of(waters.begin(), waters.end(), [&](std::uint32_t water) {
+            return likeness[r][water] != likeness[r][waters.front()];
+          });
+        });
+    count += is_remembering ? 1u : 0u;
+  }
+  return count;
+}
 
 std::optional<RegionWalk> walk_regions(model::Design const& design, Budget const& of_region) {
   AsBuilt const as_built(design);

@@ -21,8 +21,8 @@ struct SolvedRegion {
 
 // What a body does at one position: in these waters of its region, so.
 struct Branch {
-  std::vector<std::uint32_t> waters;    // ascending
-  std::vector<std::uint32_t> next;      // spots, ascending
+  std::vector<std::uint32_t> waters;     // ascending
+  std::vector<std::uint32_t> next;       // spots, ascending
   std::vector<model::OutletId> outlets;  // ascending
   bool spills = false, is_unsure = false;
 };
@@ -57,6 +57,9 @@ struct RegionWalk {
   std::vector<Entry> entries;
   // By region, then water: waters with one number are alike in all that was asked of them.
   std::vector<std::vector<std::uint32_t>> likeness;
+
+  // The regions in which a body can meet unlike waters in one combination.
+  std::size_t remembering() const;
 };
 
 // None where the controls as built are not known.

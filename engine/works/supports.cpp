@@ -130,17 +130,16 @@ bool Supports::may_fall(Cell feet, Profile const& profile) const {
     auto const carries = [&](model::MaterialId id) {
       return design_->materials[id].carries || !design_->materials[id].body_enters;
     };
-    is_carried = is_carried || (carries(fill.unpowered) &&
-                                (!fill.is_switched() || carries(fill.powered)));
+    is_carried =
+        is_carried || (carries(fill.unpowered) && (!fill.is_switched() || carries(fill.powered)));
   });
   return !is_carried;
 }
 
 Signals Supports::of_moves(Cell feet, Profile const& profile) const {
   auto const z = design_->grid.place(feet).z;
-  auto const deepest = may_fall(feet, profile)
-                           ? 2 + design_->practice[model::Rule::sink_cells]
-                           : (profile.floats ? 1 : 2);
+  auto const deepest = may_fall(feet, profile) ? 2 + design_->practice[model::Rule::sink_cells]
+                                               : (profile.floats ? 1 : 2);
   Signals all;
   auto const add = [&](Signals const& more) {
     if (!includes(all, more)) all = united(all, more);

@@ -47,10 +47,10 @@ std::string also_line(JudgedWorks const& works, std::uint32_t part, Look look) {
 
 // What a finding in a region leaves open.
 std::string region_line(works::Piece const& piece, Look look) {
-  return piece.region ? worded_line("note",
-                                    "Every signal that is not named under 'when' stands as built.",
-                                    look)
-                      : "";
+  return piece.region
+             ? worded_line("note", "Every signal that is not named under 'when' stands as built.",
+                           look)
+             : "";
 }
 
 std::string piece_findings(JudgedWorks const& works, Look look) {
@@ -244,10 +244,13 @@ void add(Summary& summary, JudgedWorks const& works) {
     summary.has_memory |= subject.design.circuit.signals[variable].is_memory();
   }
   summary.has_restless |= conditions.has_restless();
-  if (!judged.too_large.empty()) summary.too_many = "signals of some islands";
-  else if (!judged.too_large_regions.empty()) summary.too_many = "signals of some regions";
+  if (!judged.too_large.empty())
+    summary.too_many = "signals of some islands";
+  else if (!judged.too_large_regions.empty())
+    summary.too_many = "signals of some regions";
   for (auto const& piece : works::pieces_of(judged)) {
-    if (piece.judged->is_decided) {
+    summary.is_by_regions |= piece.region.has_value();
+    if (piece.judged->is_decided && !piece.region) {
       summary.is_history_left_out |= !piece.judged->histories.is_followed;
       summary.is_switching_left_out |= !piece.judged->switchings.is_complete;
     }

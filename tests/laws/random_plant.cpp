@@ -200,10 +200,10 @@ class Row {
   // Two cells high, on either side of the wall before x.
   void break_through(std::size_t block, int x) {
     auto const &before = blocks_[block].grid, &after = blocks_[block + 1].grid;
-    auto const y = static_cast<int>(
-        below(static_cast<unsigned>(std::min(before.depth(), after.depth()))));
-    auto const z = static_cast<int>(
-        below(static_cast<unsigned>(std::min(before.height(), after.height()))));
+    auto const y =
+        static_cast<int>(below(static_cast<unsigned>(std::min(before.depth(), after.depth()))));
+    auto const z =
+        static_cast<int>(below(static_cast<unsigned>(std::min(before.height(), after.height()))));
     for (int side = x - 1; side <= x; ++side) {
       for (int level = z; level < std::min(z + 2, row_.grid.height()); ++level)
         row_.fill_of[row_.grid.cell({side, y, level})] = 1;
