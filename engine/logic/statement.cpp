@@ -55,9 +55,8 @@ Statement shortest_statement(RowSet const& rows, RowSet const& reachable) {
                     minimal_cover(others & ~free, others | free).cubes};
   if (shortest.cubes.empty() || negated.cubes.empty()) return shortest;
   Statement product{Statement::Form::product, {}, minimal_clauses(needed, allowed).clauses};
-  for (auto* other : {&negated, &product}) {
-    if (length(*other) < length(shortest)) shortest = std::move(*other);
-  }
+  if (length(negated) < length(shortest)) shortest = std::move(negated);
+  if (length(product).first < length(shortest).first) return product;
   return shortest;
 }
 

@@ -118,7 +118,9 @@ class Walk {
   }
 
   void leave(std::uint32_t spot) {
-    auto const [at, profile, number, none] = found_.spots[spot];
+    auto const at = found_.spots[spot].at;
+    auto const profile = found_.spots[spot].profile;
+    auto const number = found_.spots[spot].region;
     if (!met(number).is_solved) return;
     std::vector<Branch> branches;
     for_each_water(number, profile, [&](std::uint32_t water, auto const& here) {

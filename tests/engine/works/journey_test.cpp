@@ -77,8 +77,8 @@ TEST_CASE("arrivals are those of trying every way, on random networks without ro
       joins.push_back({outlet, to, static_cast<int>(dice() % 50)});
       for (int ways = 0; ways < 2; ++ways) {
         auto const from = static_cast<model::InletId>(dice() % to);
-        Ticks const quickest = dice() % 30;
-        stretches.push_back({from, outlet, quickest, quickest + dice() % 9});
+        auto const quickest = static_cast<Ticks>(dice() % 30);
+        stretches.push_back({from, outlet, quickest, quickest + static_cast<Ticks>(dice() % 9)});
       }
     }
     for (auto outlet = outlets - 2; outlet < outlets; ++outlet)
