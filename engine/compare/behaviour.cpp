@@ -136,7 +136,8 @@ Behaviour behaviour_of(model::Design const&, works::WorksJudgement const& judged
                        std::vector<SignalId> const& signals, Ground& ground) {
   Behaviour behaviour;
   auto const& conditions = *judged.conditions;
-  behaviour.is_whole = judged.too_large.empty() && !judged.has_run_out &&
+  // Findings of regions are not looked for in every combination, so none of them are compared.
+  behaviour.is_whole = !works::is_incomplete(judged) && works::are_findings_complete(judged) &&
                        conditions.is_reachable_known() && !conditions.has_restless();
   std::vector<Function> meaning;
   for (auto variable : conditions.variables())
