@@ -67,10 +67,7 @@ class Walk {
       });
       if (entry.waters.empty()) return;
     }
-    if (auto const outlet = outlets_.find(c); outlet == outlets_.end())
-      entry.spot = number({c, model::Side::none, 0}, profile);
-    else
-      entry.spot = delivered(c, profile);
+    entry.spot = number({c, model::Side::none, 0}, profile);
     found_.entries.push_back(std::move(entry));
   }
 
@@ -83,11 +80,6 @@ class Walk {
     auto const [entry, is_new] = numbers_.try_emplace(tag, next);
     if (is_new) found_.spots.push_back({at, profile, region_of_.at(key(at.feet, profile)), {}});
     return entry->second;
-  }
-
-  // An inlet on an outlet: a spot at which nothing is left to do.
-  std::uint32_t delivered(Cell c, model::ProfileId profile) {
-    return number({c, model::Side::none, 0}, profile);
   }
 
   SolvedRegion& met(std::uint32_t number) {

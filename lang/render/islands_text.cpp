@@ -29,8 +29,7 @@ std::string support_words(Subject const& subject, works::Part const& part,
   return names.empty() ? "no signal" : listed(names, "and", most_names);
 }
 
-// The least and the greatest place at which feet can be, in the drawing; a turned first copy does
-// not occur.
+// The least and the greatest place at which feet can be, in the drawing: a first copy is not turned.
 std::pair<model::Place, model::Place> extent_of(works::Part const& part, works::Copy const& copy,
                                                 works::Region const& region) {
   std::optional<std::pair<model::Place, model::Place>> extent;
@@ -55,7 +54,7 @@ std::size_t cells_in(works::Region const& region) {
 
 }  // namespace
 
-std::string region_place(Subject const&, works::Part const& part, works::Copy const& copy,
+std::string region_place(works::Part const& part, works::Copy const& copy,
                          works::Region const& region) {
   auto const [least, most] = extent_of(part, copy, region);
   return least == most ? place_code(least)
@@ -79,7 +78,7 @@ std::string regions_text(Subject const& subject, works::Islands const& islands) 
         names.push_back(subject.map.signals[copy.signals[signal]].name);
       lines.push_back({std::to_string(cells_in(region)),
                        names.empty() ? "no signal" : listed(names, "and", most_names),
-                       region_place(subject, part, copy, region)});
+                       region_place(part, copy, region)});
     }
     text += aligned(lines, 4);
   }

@@ -14,9 +14,8 @@ std::string islands_text(Subject const&, works::Islands const&);
 // The regions of each kind of island, where it has several: the signals on which the moves of a
 // body depend there, and where these cells lie.
 std::string regions_text(Subject const&, works::Islands const&);
-// "level 1, row 0, columns 3 to 12": the cells at which feet can be, in the first copy.
-std::string region_place(Subject const&, works::Part const&, works::Copy const&,
-                         works::Region const&);
+// "3 0 1 to 12 2 1": between which cells feet can be, in the first copy.
+std::string region_place(works::Part const&, works::Copy const&, works::Region const&);
 
 // The places that a copy of a part stands in: "first", or "first+second" where it reaches over
 // both; empty outside of a works.

@@ -108,14 +108,14 @@ std::string undecided_regions(JudgedWorks const& works, Look look) {
     std::vector<model::SignalId> signals;
     for (auto signal : region.own_variables) signals.push_back(copy.signals[signal]);
     std::sort(signals.begin(), signals.end());
-    result += heading_line(
-        "undecided", "region",
-        fmt::format("What happens around {} depends on {}, too much to run",
-                    region_place(subject, judged.islands.parts[part], copy, region.region),
-                    counted(signals.size(), "signal")),
-        look);
-    result += worded_line(
-        "signals", listed(names_of(subject.map.signals, signals), "and", most_named), look);
+    result +=
+        heading_line("undecided", "region",
+                     fmt::format("What happens around {} depends on {}, too much to run",
+                                 region_place(judged.islands.parts[part], copy, region.region),
+                                 counted(signals.size(), "signal")),
+                     look);
+    result += worded_line("signals",
+                          listed(names_of(subject.map.signals, signals), "and", most_named), look);
     result += worded_line("do",
                           "Part it: sources between its gates, or 8 cells of channel, keep their "
                           "waters from each other. Everything that does not lead through it is "

@@ -122,10 +122,11 @@ class Plant {
 
 class Row {
  public:
-  explicit Row(unsigned seed) : random_(seed) {
-    auto const count = 3 + (below(4) == 0 ? 2 : below(2));
+  Row(unsigned seed, bool has_memory) : random_(seed), has_memory_(has_memory) {
+    auto const count = has_memory ? 2 + below(2) : 3 + (below(4) == 0 ? 2 : below(2));
+    auto const footprint = below(4) == 0 ? 2 : 1;
     for (unsigned b = 0; b < count; ++b) {
-      auto const block = random_junction(10000 + 100 * seed + b);
+      auto const block = random_junction(10000 + 100 * seed + b, footprint);
       blocks_.push_back(
           Symmetry(block.grid, static_cast<int>(below(Symmetry::count))).applied(block));
     }
@@ -169,12 +170,14 @@ class Row {
       auto const id = static_cast<model::SignalId>(row_.circuit.signals.size() - 1);
       levers.push_back(row_.circuit.add({model::Operator::signal, id, 0}));
     }
-    auto const both = row_.circuit.add({model::Operator::conjunction, levers[0], levers[1]});
+    auto const third = has_memory_ && below(3) > 0
+                           ? latch(levers)
+                           : row_.circuit.add({model::Operator::conjunction, levers[0], levers[1]});
     auto const first_fill = static_cast<model::FillId>(row_.fills.size());
     for (auto fill : block.fills) {
       if (fill.control) {
         auto const& node = block.circuit.expressions[*fill.control];
-        fill.control = node.op == model::Operator::signal ? levers[node.left] : both;
+        fill.control = node.op == model::Operator::signal ? levers[node.left] : third;
       }
       row_.fills.push_back(fill);
     }
@@ -197,6 +200,14 @@ class Row {
     next_x_ += block.grid.width();
   }
 
+  // On by one lever, off by the other.
+  ExpressionId latch(std::vector<ExpressionId> const& levers) {
+    row_.circuit.signals.push_back(
+        {model::SignalKind::latch, false, levers[below(2)], levers[below(2)], 0});
+    return row_.circuit.add({model::Operator::signal,
+                             static_cast<model::SignalId>(row_.circuit.signals.size() - 1), 0});
+  }
+
   // Two cells high, on either side of the wall before x.
   void break_through(std::size_t block, int x) {
     auto const &before = blocks_[block].grid, &after = blocks_[block + 1].grid;
@@ -211,6 +222,7 @@ class Row {
   }
 
   std::mt19937 random_;
+  bool has_memory_;
   Design row_;
   std::vector<Design> blocks_;
   int next_x_ = 0;
@@ -218,7 +230,8 @@ class Row {
 
 }  // namespace
 
-Design random_row(unsigned seed) { return Row(seed).taken(); }
+Design random_row(unsigned seed, bool has_memory) { return Row(seed, has_memory).taken(); }
+
 Design random_plant(unsigned seed, bool has_memory) { return Plant(seed, has_memory).taken(); }
 
 }  // namespace leat::laws
