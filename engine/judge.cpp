@@ -137,7 +137,7 @@ explore::Histories histories_of(model::Design const& design, logic::Machine cons
     auto found = explore::trace(design, machine, states, budget.history, [&](std::size_t done) {
       if (progress) progress(done, 0);
     });
-    if (found.is_complete) return found;
+    if (found.is_complete || !budget.allows_fresh) return found;
   }
   return explore::fresh(design, machine, states);
 }
@@ -224,6 +224,10 @@ Judgement judge(model::Design const& design, Budget const& budget, Progress cons
     return judgement;
   }
   histories = histories_of(design, machine, states, budget, progress);
+  if (!histories.is_complete) {
+    histories = {};
+    return judgement;
+  }
   combinations = explore::combine(machine, states, histories, judgement.variables);
   Survey survey(design, histories);
   auto const count = histories.waters.size();

@@ -17,6 +17,7 @@ namespace leat {
 struct Budget {
   int most_variables = 16;  // inputs and memory
   bool follows_history = true;
+  bool allows_fresh = true;  // false: past the histories the judgement is undecided, too
   explore::HistoryBudget history;
   explore::SwitchingBudget switching;
 };
@@ -37,6 +38,12 @@ struct Judgement {
   // By water: how long bodies take from entering to leaving.
   std::vector<explore::Clearing> trips;
 };
+
+// Whether it is undecided since more inputs and memory matter than can be run.
+inline bool has_too_many_variables(Judgement const& judged, Budget const& budget = {}) {
+  return !judged.is_decided &&
+         judged.variables.size() > static_cast<std::size_t>(budget.most_variables);
+}
 
 // Told after each change of the water that was found, when the total is not known yet (0), then
 // after each water that was followed, and after each of the switchings, so that a caller can show

@@ -9,8 +9,8 @@ room(engine_logic engine/logic
              side_by_side.cpp statement.cpp symbolic_machine.cpp timed.cpp truth.cpp
      USES engine_model)
 room(engine_water engine/water
-     SOURCES current.cpp holes.cpp intrinsic.cpp lanes.cpp settle.cpp settle_all.cpp settling.cpp spread.cpp
-             step.cpp survey.cpp
+     SOURCES bounds.cpp current.cpp holes.cpp influence.cpp intrinsic.cpp lanes.cpp settle.cpp settle_all.cpp
+             settling.cpp spread.cpp step.cpp survey.cpp
      USES engine_model)
 room(engine_body engine/body
      SOURCES capacity.cpp endings.cpp moves.cpp outcome.cpp pace.cpp route_graph.cpp shape.cpp surroundings.cpp
@@ -44,8 +44,9 @@ room(engine_judge engine
      SOURCES judge.cpp
      USES engine_verdicts)
 room(engine_works engine/works
-     SOURCES claims.cpp conditions.cpp destinations.cpp in_plant.cpp island_form.cpp islands.cpp judge_works.cpp
-             network.cpp passages.cpp plant_findings.cpp
+     SOURCES claims.cpp conditions.cpp destinations.cpp in_plant.cpp island_form.cpp islands.cpp journey.cpp
+             judge_works.cpp network.cpp passages.cpp plant_findings.cpp region_passages.cpp region_walk.cpp
+             regions.cpp supports.cpp
      USES engine_judge)
 target_link_libraries(engine_works PRIVATE Boost::headers)
 room(engine_compare engine/compare

@@ -142,10 +142,13 @@ Behaviour behaviour_of(model::Design const&, works::WorksJudgement const& judged
   Translation translation(conditions.diagram(), ground.diagram(), std::move(meaning));
   for (auto const& passage : judged.passages)
     behaviour.passages.push_back(translated(passage, translation));
-  behaviour.is_whole = judged.too_large.empty() && !conditions.diagram().has_run_out() &&
-                       conditions.is_reachable_known() && !conditions.has_restless();
-  for (auto const& part : judged.parts)
-    add_sightings(part, Rows(part.variables, signals, ground), behaviour.sightings);
+  // Findings of regions are not looked for in every combination: what is not found is not known.
+  behaviour.is_whole = !works::is_incomplete(judged) && works::are_findings_complete(judged) &&
+                       !conditions.diagram().has_run_out() && conditions.is_reachable_known() &&
+                       !conditions.has_restless();
+  for (auto const& piece : works::pieces_of(judged))
+    add_sightings(*piece.judged, Rows(piece.judged->variables, signals, ground),
+                  behaviour.sightings);
   for (auto const& claim : judged.expectations) behaviour.verdicts.push_back(claim.verdict);
   for (auto const& [finding, condition] : judged.findings)
     behaviour.sightings.push_back(sighting_of(finding, translation.of(condition)));

@@ -3,18 +3,23 @@
 #include <bit>
 #include <utility>
 
-#include "engine/logic/minimal_cover.hpp"
-
 namespace leat::logic {
 
 namespace {
 
-std::pair<int, std::size_t> length(std::vector<Cube> const& cubes, bool is_negated) {
-  int words = is_negated ? 1 : 0;
-  for (auto const& cube : cubes) {
-    words += std::popcount(cube.care) + std::popcount(cube.care & ~cube.value);
-  }
-  return {words, cubes.size()};
+template <class Term>  // cubes or clauses
+std::pair<int, std::size_t> length(std::vector<Term> const& terms) {
+  int words = 0;
+  for (auto const& term : terms)
+    words += std::popcount(term.care) + std::popcount(term.care & ~term.value);
+  return {words, terms.size()};
+}
+
+std::pair<int, std::size_t> length(Statement const& statement) {
+  if (statement.form == Statement::Form::product) return length(statement.clauses);
+  auto sum = length(statement.cubes);
+  if (statement.form == Statement::Form::negated_sum) ++sum.first;
+  return sum;
 }
 
 bool exclude_each_other(Cube const& a, Cube const& b) {
@@ -44,13 +49,15 @@ void append_rest(Cube cube, Cube const& taken, int inputs, std::vector<Cube>& re
 Statement shortest_statement(RowSet const& rows, RowSet const& reachable) {
   bool const is_exact = (rows & reachable).is_empty();
   auto const free = is_exact ? RowSet(rows.inputs()) : ~reachable;
-  auto plain = minimal_cover(rows & ~free, rows | free).cubes;
-  auto const others = ~rows;
-  auto negated = minimal_cover(others & ~free, others | free).cubes;
-  if (!plain.empty() && !negated.empty() && length(negated, true) < length(plain, false)) {
-    return {true, std::move(negated)};
-  }
-  return {false, std::move(plain)};
+  auto const needed = rows & ~free, allowed = rows | free, others = ~rows;
+  Statement shortest{Statement::Form::sum, minimal_cover(needed, allowed).cubes};
+  Statement negated{Statement::Form::negated_sum,
+                    minimal_cover(others & ~free, others | free).cubes};
+  if (shortest.cubes.empty() || negated.cubes.empty()) return shortest;
+  Statement product{Statement::Form::product, {}, minimal_clauses(needed, allowed).clauses};
+  if (length(negated) < length(shortest)) shortest = std::move(negated);
+  if (length(product).first < length(shortest).first) return product;
+  return shortest;
 }
 
 std::vector<Cube> disjoint_cubes(std::vector<Cube> const& cubes, int inputs) {

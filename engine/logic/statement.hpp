@@ -1,21 +1,25 @@
 #pragma once
+#include <cstdint>
 #include <vector>
 
-#include "engine/logic/cover.hpp"
+#include "engine/logic/minimal_cover.hpp"
 
 namespace leat::logic {
 
-// A set of rows stated in words' order: the sum of cubes, or all but that sum.
+// A set of rows stated in words' order: the sum of cubes, or all but that sum, or the product of
+// clauses.
 struct Statement {
-  bool is_negated = false;
-  std::vector<Cube> cubes;
+  enum class Form : std::uint8_t { sum, negated_sum, product };
+  Form form = Form::sum;
+  std::vector<Cube> cubes{};
+  std::vector<Clause> clauses{};  // of a product, which has no cubes
   bool operator==(Statement const&) const = default;
 };
 
-// The shorter of two minimal statements: of the rows, or of the rows left out. What it says of
-// rows that are not `reachable` is free, unless `rows` holds none that is: then it is exact. Length
-// is the number of literals and negations, then of cubes; the plain one wins a tie. Cost: two
-// covers.
+// The shortest of three minimal statements: the rows as a sum, the rows left out as a sum, the rows
+// as a product of clauses. What it says of rows that are not `reachable` is free, unless `rows`
+// holds none that is: then it is exact. Length is the number of literals and negations, then, of the
+// two sums, that of cubes; the earlier one wins a tie. Cost: three covers.
 Statement shortest_statement(RowSet const& rows, RowSet const& reachable);
 
 // The same rows as cubes that exclude each other, so that no row is named twice.

@@ -120,7 +120,7 @@ class Judge {
     } else {
       judge_route(expectation, spoken_of, claim);
     }
-    conclude(claim);
+    conclude(expectation.claim, claim);
     return claim;
   }
 
@@ -168,29 +168,47 @@ class Judge {
     }
   }
 
-  // When a finding of a part shows, in any of its places.
-  Function showing(std::uint32_t part, findings::Finding const& finding) {
+  // When a finding shows, in any of the places of its part.
+  Function showing(Piece const& piece, findings::Finding const& finding) {
     auto shows = Diagram::never;
     for (auto const& copy : judged_.islands.copies) {
-      if (copy.part != part) continue;
-      auto const inputs = inputs_of(copy, judged_.own_variables[part], *judged_.conditions);
-      shows = diagram_.either(shows, judged_.conditions->of(finding.rows, inputs));
+      if (copy.part != piece.part) continue;
+      shows = diagram_.either(
+          shows, piece.region ? showing_in_region(piece, copy, finding)
+                              : judged_.conditions->of(
+                                    finding.rows, inputs_of(copy, judged_.own_variables[piece.part],
+                                                            *judged_.conditions)));
+    }
+    return shows;
+  }
+
+  // In its rows, while all that the region does not depend on stands as built.
+  Function showing_in_region(Piece const& piece, Copy const& copy,
+                             findings::Finding const& finding) {
+    auto const& region = judged_.by_regions[piece.part]->regions[*piece.region];
+    auto shows = judged_.conditions->of(finding.rows,
+                                        inputs_of(copy, region.own_variables, *judged_.conditions));
+    auto const& design = judged_.islands.parts[piece.part].design;
+    for (auto signal : support(judged_.islands.parts[piece.part])) {
+      auto const& own = region.own_variables;
+      if (std::find(own.begin(), own.end(), signal) != own.end()) continue;
+      auto const value = judged_.conditions->of_signal(copy.signals[signal]);
+      shows = diagram_.both(shows, design.circuit.signals[signal].starts_on ? value : !value);
     }
     return shows;
   }
 
   void judge_none(model::Expectation const& expectation, Function spoken_of, JudgedClaim& claim) {
-    is_unknown_ = !judged_.too_large.empty();
+    is_unknown_ = !are_findings_complete(judged_);
     auto const is_meant = [&](model::Severity severity) {
       return !expectation.ceiling || severity > *expectation.ceiling;
     };
-    for (std::uint32_t part = 0; part < judged_.parts.size(); ++part) {
-      for (std::size_t f = 0; f < judged_.parts[part].findings.size(); ++f) {
-        auto const& finding = judged_.parts[part].findings[f];
+    for (auto const& piece : pieces_of(judged_)) {
+      for (auto const& finding : piece.judged->findings) {
         if (finding.accepted_by || !is_meant(finding.severity)) continue;
-        auto const failing = diagram_.both(spoken_of, showing(part, finding));
+        auto const failing = diagram_.both(spoken_of, showing(piece, finding));
         if (failing == Diagram::never) continue;
-        claim.part_findings.emplace_back(part, f);
+        claim.part_findings.push_back(&finding);
         claim.failing = diagram_.either(claim.failing, failing);
       }
     }
@@ -205,15 +223,15 @@ class Judge {
   }
 
   void judge_finds(model::Expectation const& expectation, Function spoken_of, JudgedClaim& claim) {
-    is_unknown_ = !judged_.too_large.empty();
+    is_unknown_ = !are_findings_complete(judged_);
     auto found = Diagram::never;
-    for (std::uint32_t part = 0; part < judged_.parts.size(); ++part) {
-      for (auto const& finding : judged_.parts[part].findings) {
+    for (auto const& piece : pieces_of(judged_)) {
+      for (auto const& finding : piece.judged->findings) {
         bool const is_there =
             !expectation.cell ||
             std::binary_search(finding.cells.begin(), finding.cells.end(), *expectation.cell);
         if (finding.kind == *expectation.kind && is_there)
-          found = diagram_.either(found, showing(part, finding));
+          found = diagram_.either(found, showing(piece, finding));
       }
     }
     for (auto const& [finding, condition] : judged_.findings) {
@@ -225,13 +243,20 @@ class Judge {
     if (!is_found && !is_unknown_) claim.failing = spoken_of;
   }
 
+  // Routes that may be told wider than they are show what never happens, not what does.
+  static bool says_that_something_can_be(Claim claim) {
+    return claim == Claim::may_reach || claim == Claim::never_lost;
+  }
+
   // Where it is not known what can come about, what fails might never do so; where an island is not
   // known, or some event never comes to rest, nothing is proved.
-  void conclude(JudgedClaim& claim) {
+  void conclude(Claim kind, JudgedClaim& claim) {
     bool const is_violated = claim.failing != Diagram::never;
     if (diagram_.has_run_out()) return;
-    if (is_violated && judged_.conditions->is_reachable_known())
+    bool const is_wider = may_be_wider(judged_);
+    if (is_violated && judged_.conditions->is_reachable_known() && !is_wider)
       claim.verdict = Truthfulness::violated;
+    if (is_wider && says_that_something_can_be(kind)) return;
     if (!is_violated && !is_unknown_ && !judged_.conditions->has_restless())
       claim.verdict = Truthfulness::holds;
   }

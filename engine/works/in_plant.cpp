@@ -1,6 +1,7 @@
 #include "engine/works/in_plant.hpp"
 
 #include <algorithm>
+#include <set>
 
 namespace leat::works {
 
@@ -23,7 +24,7 @@ bool is_of_the_whole(FindingKind kind) {
 
 class Telling {
  public:
-  Telling(model::Design const& plant, Part const& part, Copy const& copy)
+  Telling(model::Design const& plant, model::Design const& part, Copy const& copy)
       : plant_(plant), part_(part), copy_(copy) {}
 
   void tell(Judgement& judgement) const {
@@ -57,14 +58,31 @@ class Telling {
 
   // A first copy stands as the part is drawn.
   model::Cell cell(model::Cell own) const {
-    auto const at = part_.design.grid.place(own);
+    auto const at = part_.grid.place(own);
     return plant_.grid.cell({at.x + copy_.corner.x, at.y + copy_.corner.y, at.z + copy_.corner.z});
   }
 
   model::Design const& plant_;
-  Part const& part_;
+  model::Design const& part_;
   Copy const& copy_;
 };
+
+// Every region was judged in the whole design, so each finding is kept where it shows first. That
+// an outlet is never reached cannot be seen from one region.
+void tell_regions(model::Design const& plant, model::Design const& part, Copy const& copy,
+                  RegionWalk& walk) {
+  std::set<std::pair<FindingKind, std::vector<model::Cell>>> known;
+  for (auto& region : walk.regions) {
+    auto here = copy;
+    here.signals.clear();
+    for (auto signal : region.held.signals) here.signals.push_back(copy.signals[signal]);
+    std::erase_if(region.judged.findings, [&](auto const& finding) {
+      return finding.kind == FindingKind::unreached_outlet ||
+             !known.emplace(finding.kind, finding.cells).second;
+    });
+    Telling(plant, part, here).tell(region.judged);
+  }
+}
 
 }  // namespace
 
@@ -73,7 +91,9 @@ void tell_in_plant(model::Design const& plant, WorksJudgement& judged) {
   for (auto const& copy : judged.islands.copies) {
     if (is_told[copy.part]) continue;
     is_told[copy.part] = true;
-    Telling(plant, judged.islands.parts[copy.part], copy).tell(judged.parts[copy.part]);
+    auto const& design = judged.islands.parts[copy.part].design;
+    Telling(plant, design, copy).tell(judged.parts[copy.part]);
+    if (auto& walk = judged.by_regions[copy.part]) tell_regions(plant, design, copy, *walk);
   }
 }
 

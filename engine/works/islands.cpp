@@ -4,6 +4,7 @@
 #include <array>
 #include <unordered_map>
 
+#include "engine/contract.hpp"
 #include "engine/logic/settled_circuit.hpp"
 #include "engine/works/island_form.hpp"
 
@@ -105,6 +106,13 @@ std::vector<Posture> other_postures(Design const& plant) {
 
 std::vector<model::SignalId> support(Part const& part) {
   return logic::variables_of(logic::settled_circuit(part.design.circuit));
+}
+
+Copy const& first_copy(Islands const& islands, std::uint32_t part) {
+  auto const copy = std::find_if(islands.copies.begin(), islands.copies.end(),
+                                 [part](Copy const& one) { return one.part == part; });
+  require(copy != islands.copies.end(), "first_copy: a part of the islands");
+  return *copy;
 }
 
 Islands islands_of(Design const& plant) {

@@ -31,6 +31,9 @@ struct Islands {
   std::vector<Copy> copies;  // in the order of their lowest, northernmost, westernmost cells
 };
 
+// Contract: a part of the islands.
+Copy const& first_copy(Islands const&, std::uint32_t part);
+
 // The plant as islands: pieces between which neither water nor bodies pass but by joins, since
 // solid cells that never change lie between them.
 //

@@ -57,25 +57,69 @@ std::vector<model::SignalId> signals_on_the_way(model::Design const& plant,
   return signals;
 }
 
+// Each part as a whole where it is small enough, else by regions.
+void judge_parts(PlantBudget const& budget, Progress const& progress, WorksJudgement& judged) {
+  auto const count = judged.islands.parts.size();
+  for (std::uint32_t part = 0; part < count; ++part) {
+    auto const& design = judged.islands.parts[part].design;
+    auto const tell = [&](std::size_t, std::size_t) {
+      if (progress) progress(part, count);
+    };
+    judged.parts.push_back(judge(design, budget.part, tell));
+    judged.own_variables.push_back(judged.parts.back().variables);
+    judged.by_regions.emplace_back();
+    if (judged.parts.back().is_decided) continue;
+    auto& walk = judged.by_regions.back() = walk_regions(design, budget.region);
+    if (!walk) {
+      judged.too_large.push_back(part);
+      continue;
+    }
+    for (std::uint32_t r = 0; r < walk->regions.size(); ++r) {
+      auto const& region = walk->regions[r];
+      if (region.is_met && !region.is_solved) judged.too_large_regions.emplace_back(part, r);
+    }
+  }
+}
+
 }  // namespace
+
+std::vector<Piece> pieces_of(WorksJudgement const& judged) {
+  std::vector<Piece> pieces;
+  for (std::uint32_t part = 0; part < judged.parts.size(); ++part) {
+    pieces.push_back({&judged.parts[part], part});
+    if (!judged.by_regions[part]) continue;
+    auto const& regions = judged.by_regions[part]->regions;
+    for (std::uint32_t r = 0; r < regions.size(); ++r) {
+      if (regions[r].is_met) pieces.push_back({&regions[r].judged, part, r});
+    }
+  }
+  return pieces;
+}
+
+bool are_findings_complete(WorksJudgement const& judged) {
+  return judged.too_large.empty() &&
+         std::none_of(judged.by_regions.begin(), judged.by_regions.end(),
+                      [](auto const& walk) { return walk.has_value(); });
+}
+
+bool may_be_wider(WorksJudgement const& judged) {
+  std::size_t remembering = 0;
+  for (auto const& copy : judged.islands.copies) {
+    if (auto const& walk = judged.by_regions[copy.part]) remembering += walk->remembering();
+  }
+  return remembering > 1;
+}
 
 WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget,
                            Progress const& progress) {
   WorksJudgement judged;
   judged.islands = islands_of(plant);
-  auto const count = judged.islands.parts.size();
-  for (std::uint32_t part = 0; part < count; ++part) {
-    auto const tell = [&](std::size_t, std::size_t) {
-      if (progress) progress(part, count);
-    };
-    judged.parts.push_back(judge(judged.islands.parts[part].design, budget.part, tell));
-    judged.own_variables.push_back(judged.parts.back().variables);
-    if (!judged.parts.back().is_decided) judged.too_large.push_back(part);
-  }
+  judge_parts(budget, progress, judged);
   judged.conditions = std::make_unique<Conditions>(
       plant.circuit, roots_of(plant), signals_on_the_way(plant, judged.islands), budget.most_nodes);
-  judged.passages = Passages(Network(plant, judged.islands, judged.parts, *judged.conditions),
-                             *judged.conditions);
+  judged.passages = Passages(
+      Network(plant, judged.islands, judged.parts, judged.by_regions, *judged.conditions),
+      *judged.conditions);
   tell_in_plant(plant, judged);
   judged.findings = plant_findings(plant, judged);
   judged.expectations = judge_claims(plant, judged);

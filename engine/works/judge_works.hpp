@@ -10,8 +10,18 @@
 // signals.
 namespace leat::works {
 
+// `region`: for each region of a part that is too large to be judged as a whole; histories are for
+// all its regions together, and nothing is claimed of a region past them.
 struct PlantBudget {
-  Budget part;                                    // for each part
+  Budget part;  // for each part that is judged as a whole
+  Budget region = of_regions();
+
+  static Budget of_regions() {
+    Budget budget;
+    budget.allows_fresh = false;
+    budget.switching.most_switchings = 0;
+    return budget;
+  }
   std::size_t most_nodes = std::size_t{1} << 22;  // of the diagram, about 30 bytes each
 };
 
@@ -31,8 +41,8 @@ struct JudgedClaim {
   Function failing = logic::Diagram::never;  // violated: when
   std::optional<Instance> instance;          // violated: the nearest such combination
   std::optional<std::size_t> passage;        // whose body it is then
-  // no_findings: those that should not be there, of parts (part, finding) and of the plant.
-  std::vector<std::pair<std::uint32_t, std::size_t>> part_findings;
+  // no_findings: those that should not be there, of pieces and of the plant.
+  std::vector<findings::Finding const*> part_findings;
   std::vector<std::size_t> plant_findings;
 };
 
@@ -42,7 +52,13 @@ struct WorksJudgement {
   // speaks of single waters keeps the part's own numbers.
   std::vector<Judgement> parts;
   std::vector<std::vector<model::SignalId>> own_variables;  // of each part, in its own ids
-  std::vector<std::uint32_t> too_large;  // parts that depend on more than can be run: undecided
+  // Of each part that depends on more than can be run at once: what was found region by region.
+  // Findings, variables and examples are the plant's, as for parts; a finding is told of the first
+  // region in which it shows, and is looked for with everything outside that region as built.
+  std::vector<std::optional<RegionWalk>> by_regions;
+  std::vector<std::uint32_t> too_large;  // parts of which nothing is known: undecided
+  // Regions that bodies come into and that are not solved: undecided. By part, then region.
+  std::vector<std::pair<std::uint32_t, std::uint32_t>> too_large_regions;
   std::unique_ptr<Conditions> conditions;
   Passages passages;
   // The diagram grew past its budget by what had to be found: nothing is known of passages.
@@ -50,6 +66,26 @@ struct WorksJudgement {
   std::vector<PlantFinding> findings;
   std::vector<JudgedClaim> expectations;
 };
+
+// What was judged by itself: a part as a whole, or a region of one.
+struct Piece {
+  Judgement const* judged;
+  std::uint32_t part = 0;
+  std::optional<std::uint32_t> region{};
+};
+// Parts in their order, each followed by the regions that bodies come into.
+std::vector<Piece> pieces_of(WorksJudgement const&);
+
+// What nobody may speak of all combinations with: something was not run.
+inline bool is_incomplete(WorksJudgement const& judged) {
+  return !judged.too_large.empty() || !judged.too_large_regions.empty() || judged.has_run_out;
+}
+// Findings are looked for in every combination: no part was judged region by region.
+bool are_findings_complete(WorksJudgement const&);
+
+// Routes may be told wider than they are: several regions choose their waters independently. What
+// fails then is not proved to fail.
+bool may_be_wider(WorksJudgement const&);
 
 // Every part once, composed along the joins. The same plant gives the same judgement. Progress is
 // told while a part is judged, in parts. Contract: each outlet is joined at most once.

@@ -4,6 +4,9 @@
 #include <boost/graph/compressed_sparse_row_graph.hpp>
 #include <boost/graph/strong_components.hpp>
 
+#include "engine/tables/route_groups.hpp"
+#include "engine/works/region_passages.hpp"
+
 namespace leat::works {
 
 using body::Verdict;
@@ -39,7 +42,8 @@ std::vector<Function> inputs_of(Copy const& copy, std::vector<model::SignalId> c
 }
 
 Network::Network(model::Design const& plant, Islands const& islands,
-                 std::vector<Judgement> const& parts, Conditions& conditions)
+                 std::vector<Judgement> const& parts,
+                 std::vector<std::optional<RegionWalk>> const& by_regions, Conditions& conditions)
     : profiles_(plant.profiles.size()),
       ways_(plant.inlets.size() * profiles_),
       join_of_outlet_(plant.outlets.size()),
@@ -55,10 +59,36 @@ Network::Network(model::Design const& plant, Islands const& islands,
   for (auto const& copy : islands.copies) {
     if (parts[copy.part].is_decided)
       add_ways(copy, parts[copy.part], groups[copy.part], conditions);
+    else if (auto const& walk = by_regions[copy.part])
+      add_ways(copy, islands.parts[copy.part].design, *walk, conditions);
     else
       add_unknown(copy);
   }
   put_in_order();
+}
+
+Network::Network(std::vector<std::vector<Way>> ways,
+                 std::vector<std::optional<model::Join>> join_of_outlet)
+    : profiles_(1),
+      ways_(std::move(ways)),
+      join_of_outlet_(std::move(join_of_outlet)),
+      join_of_inlet_(ways_.size(), false) {
+  for (auto const& join : join_of_outlet_) {
+    if (join) join_of_inlet_[join->inlet] = true;
+  }
+  put_in_order();
+}
+
+void Network::add_ways(Copy const& copy, model::Design const& part, RegionWalk const& walk,
+                       Conditions& conditions) {
+  auto passages = region_passages(copy, part, walk, conditions);
+  for (model::InletId inlet = 0; inlet < part.inlets.size(); ++inlet) {
+    for (model::ProfileId profile = 0; profile < profiles_; ++profile) {
+      auto& ways = ways_[copy.inlets[inlet] * profiles_ + profile];
+      auto& more = passages[inlet * profiles_ + profile];
+      std::move(more.begin(), more.end(), std::back_inserter(ways));
+    }
+  }
 }
 
 Network::Groups Network::groups_of(model::Design const& part, Judgement const& judged) const {

@@ -6,6 +6,7 @@
 #include "engine/tables/route_groups.hpp"
 #include "engine/works/conditions.hpp"
 #include "engine/works/islands.hpp"
+#include "engine/works/region_walk.hpp"
 
 namespace leat::works {
 
@@ -27,8 +28,12 @@ class Network {
  public:
   // `parts`: the judgement of each part. Islands that stand in several places have the ways of
   // their part there, under their own conditions. The plant must outlive it.
+  // `by_regions`: for each part its walk, where it was solved by regions.
   Network(model::Design const& plant, Islands const&, std::vector<Judgement> const& parts,
-          Conditions&);
+          std::vector<std::optional<RegionWalk>> const& by_regions, Conditions&);
+  // Any other network, of one profile: the ways from each inlet, and what outlets lead to.
+  Network(std::vector<std::vector<Way>> ways,
+          std::vector<std::optional<model::Join>> join_of_outlet);
 
   std::size_t inlet_count() const { return join_of_inlet_.size(); }
   std::size_t profile_count() const { return profiles_; }
@@ -50,6 +55,7 @@ class Network {
   using Groups = std::vector<std::vector<tables::RouteGroup>>;
   Groups groups_of(model::Design const& part, Judgement const&) const;
   void add_ways(Copy const&, Judgement const&, Groups const&, Conditions&);
+  void add_ways(Copy const&, model::Design const& part, RegionWalk const&, Conditions&);
   void add_unknown(Copy const&);
   void put_in_order();
 

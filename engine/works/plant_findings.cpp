@@ -61,7 +61,8 @@ void idle_signals(model::Design const& plant, WorksJudgement const& judged,
   bool const has_memory =
       std::any_of(conditions.variables().begin(), conditions.variables().end(),
                   [&](auto signal) { return plant.circuit.signals[signal].is_memory(); });
-  if (has_memory || !judged.too_large.empty() || conditions.diagram().has_run_out()) return;
+  bool const is_exact = !has_memory && !is_incomplete(judged) && !may_be_wider(judged);
+  if (!is_exact || conditions.diagram().has_run_out()) return;
   auto const is_tested = tested_variables(judged);
   if (conditions.diagram().has_run_out()) return;
   std::vector<model::SignalId> idle;
@@ -81,8 +82,8 @@ void idle_signals(model::Design const& plant, WorksJudgement const& judged,
 void accept(model::Design const& plant, WorksJudgement const& judged,
             std::vector<PlantFinding>& found) {
   std::vector<bool> is_answered(plant.acceptances.size(), false);
-  for (auto const& part : judged.parts) {
-    for (auto const& finding : part.findings) {
+  for (auto const& piece : pieces_of(judged)) {
+    for (auto const& finding : piece.judged->findings) {
       if (finding.accepted_by) is_answered[*finding.accepted_by] = true;
     }
   }
@@ -96,7 +97,7 @@ void accept(model::Design const& plant, WorksJudgement const& judged,
     }
   }
   for (std::size_t a = 0; a < is_answered.size(); ++a) {
-    if (is_answered[a]) continue;
+    if (is_answered[a] || !are_findings_complete(judged)) continue;
     auto finding = findings::finding_of(FindingKind::stale_acceptance);
     finding.acceptance = a;
     found.push_back({std::move(finding), judged.conditions->reachable()});

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <iterator>
 
 #include "engine/body/surroundings.hpp"
 #include "engine/body/travel.hpp"
@@ -41,12 +42,12 @@ std::optional<Question> question_of(render::Subject const& subject, FollowOption
   return question;
 }
 
-render::TrailPart part_of(render::Subject const& subject, Question const& question,
+render::TrailPart part_of(render::Subject const& subject, model::InletId inlet,
                           Situation const& situation, model::ProfileId profile) {
   auto const& solved = situation.solved;
   auto const& design = subject.design;
   body::Surroundings const here(solved.arrangement, solved.field, design.profiles[profile]);
-  auto graph = body::route_graph(here, body::entries(here, design.inlets[question.inlet].cells),
+  auto graph = body::route_graph(here, body::entries(here, design.inlets[inlet].cells),
                                  body::outlet_cells(design));
   auto outcome = body::outcome_of(graph);
   auto components = body::strong_components(graph);
@@ -57,7 +58,7 @@ render::TrailPart part_of(render::Subject const& subject, Question const& questi
                      body::longest_trip(here, graph, outlet),
                      body::throughput(here, graph, outlet)});
   return {subject,
-          question.inlet,
+          inlet,
           profile,
           situation.assignment,
           situation.flips,
@@ -69,13 +70,66 @@ render::TrailPart part_of(render::Subject const& subject, Question const& questi
           std::move(paces)};
 }
 
+std::optional<model::InletId> joined_inlet(model::Design const& design, model::OutletId outlet) {
+  for (auto const& join : design.joins) {
+    if (join.outlet == outlet) return join.inlet;
+  }
+  return std::nullopt;
+}
+
+// The ways from the inlet asked for and, along joins, from every further one that they lead to, in
+// the order in which they are come to.
+std::vector<render::TrailPart> parts_along(render::Subject const& subject, Question const& question,
+                                           Situation const& situation, model::ProfileId profile) {
+  std::vector<render::TrailPart> parts;
+  std::vector<model::InletId> met{question.inlet};
+  std::vector<works::Stretch> stretches;
+  for (std::size_t i = 0; i < met.size(); ++i) {
+    parts.push_back(part_of(subject, met[i], situation, profile));
+    for (auto const& pace : parts.back().paces) {
+      stretches.push_back({met[i], pace.outlet, pace.quickest, pace.longest});
+      auto const next = joined_inlet(subject.design, pace.outlet);
+      if (next && std::find(met.begin(), met.end(), *next) == met.end()) met.push_back(*next);
+    }
+  }
+  if (met.size() > 1)
+    parts.front().arrivals = works::arrivals(subject.design, question.inlet, stretches);
+  return parts;
+}
+
+// Of the parts those from which ways lead to the outlet, by way of the others; the first one
+// always.
+std::vector<bool> leading_to(std::vector<render::TrailPart> const& parts, model::OutletId outlet) {
+  std::vector<bool> leads(parts.size(), false);
+  auto const leads_on = [&](model::InletId inlet) {
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+      if (parts[i].inlet == inlet) return bool{leads[i]};
+    }
+    return false;
+  };
+  for (bool is_new = true; is_new;) {
+    is_new = false;
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+      for (auto const& pace : parts[i].paces) {
+        auto const next = joined_inlet(parts[i].subject.design, pace.outlet);
+        if (leads[i] || !(pace.outlet == outlet || (next && leads_on(*next)))) continue;
+        leads[i] = is_new = true;
+      }
+    }
+  }
+  return leads;
+}
+
 render::Journey journey_of(render::TrailPart const& part, render::Scene const& scene,
-                           std::optional<model::OutletId> outlet) {
+                           std::vector<model::OutletId> const* outlets) {
   render::Journey journey{part, scene, {}, 0};
   std::array<std::size_t, 4> of_kind{};
   for (auto& ending : body::endings(part.graph)) {
     bool const is_delivery = ending.kind == body::EndingKind::outlet;
-    if (outlet && !(is_delivery && ending.outlet == *outlet)) continue;
+    bool const is_asked_for =
+        outlets == nullptr || (is_delivery && std::find(outlets->begin(), outlets->end(),
+                                                        ending.outlet) != outlets->end());
+    if (!is_asked_for) continue;
     bool const is_shown =
         is_delivery || of_kind[static_cast<std::size_t>(ending.kind)]++ < most_of_a_kind;
     if (is_shown) {
@@ -88,15 +142,35 @@ render::Journey journey_of(render::TrailPart const& part, render::Scene const& s
 }
 
 std::string text_of(render::TrailPart const& part, Solved const& solved,
-                    std::optional<model::OutletId> outlet, Terminal& terminal) {
+                    std::vector<model::OutletId> const* outlets, Terminal& terminal) {
   render::Scene const scene{part.subject, &solved.arrangement,
                             water::survey({solved.arrangement, solved.field})};
-  auto const journey = journey_of(part, scene, outlet);
-  auto text = render::journey_text(journey, terminal.result_look());
-  if (outlet && journey.endings.empty()) {
-    text += "\nIts ways do not lead to " + part.subject.map.outlets[*outlet].name + ".\n";
+  return render::journey_text(journey_of(part, scene, outlets), terminal.result_look());
+}
+
+// Every part, or those on the way to one outlet with what leads there.
+std::string text_of(std::vector<render::TrailPart> const& parts, Solved const& solved,
+                    std::optional<model::OutletId> outlet, Terminal& terminal) {
+  std::string text;
+  auto const leads = outlet ? leading_to(parts, *outlet) : std::vector<bool>(parts.size(), true);
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (i > 0 && !leads[i]) continue;
+    std::vector<model::OutletId> wanted;
+    for (auto const& pace : parts[i].paces) {
+      auto const next = joined_inlet(parts[i].subject.design, pace.outlet);
+      bool is_wanted = outlet && pace.outlet == *outlet;
+      for (std::size_t j = 0; j < parts.size() && outlet && next; ++j)
+        is_wanted = is_wanted || (parts[j].inlet == *next && leads[j]);
+      if (is_wanted) wanted.push_back(pace.outlet);
+    }
+    if (i > 0) text += "\n\n";
+    text += text_of(parts[i], solved, outlet ? &wanted : nullptr, terminal);
   }
-  return text;
+  if (outlet && !leads.front()) {
+    text += "\nIts ways do not lead to " + parts.front().subject.map.outlets[*outlet].name + ".\n";
+  }
+  auto const together = render::arrivals_text(parts.front(), terminal.result_look());
+  return together.empty() ? text : text + "\n\n" + together;
 }
 
 }  // namespace
@@ -115,10 +189,13 @@ Exit run(FollowOptions const& options, Terminal& terminal) {
     auto const situation = read_situation(subject, options.when, options.deeds, terminal);
     if (!situation) return Exit::unusable;
     for (auto profile : question->profiles) {
-      parts.push_back(part_of(subject, *question, *situation, profile));
-      if (options.format != "text") continue;
-      if (!text.empty()) text += "\n\n";
-      text += text_of(parts.back(), situation->solved, question->outlet, terminal);
+      auto own = parts_along(subject, *question, *situation, profile);
+      if (options.format == "text") {
+        if (!text.empty()) text += "\n\n";
+        text += text_of(own, situation->solved, question->outlet, terminal);
+      } else {
+        std::move(own.begin(), own.end(), std::back_inserter(parts));
+      }
     }
   }
   terminal.result(options.format == "text" ? text : render::trail_document(parts));

@@ -7,14 +7,20 @@ Judged judged(lower::Junction const& junction, Progress const& progress) {
     return {
         {},
         std::make_unique<works::WorksJudgement>(works::judge_works(junction.design, {}, progress))};
-  return {judge(junction.design, {}, progress), nullptr};
+  Judged judged{judge(junction.design, {}, progress), nullptr};
+  if (has_too_many_variables(judged.junction))
+    judged.works =
+        std::make_unique<works::WorksJudgement>(works::judge_works(junction.design, {}, progress));
+  return judged;
 }
 
 std::vector<model::SignalId> Judged::variables() const {
   if (!works) return junction.variables;
   auto variables = works->conditions->variables();
-  for (auto const& part : works->parts)
-    variables.insert(variables.end(), part.variables.begin(), part.variables.end());
+  for (auto const& piece : works::pieces_of(*works)) {
+    auto const& own = piece.judged->variables;
+    variables.insert(variables.end(), own.begin(), own.end());
+  }
   return variables;
 }
 

@@ -8,7 +8,8 @@
 
 namespace leat::cli {
 
-// What was found out of one junction: of a works the second.
+// What was found out of one junction: of a works the second, as of a junction of too many signals
+// to be run as one.
 struct Judged {
   Judgement junction;
   std::unique_ptr<works::WorksJudgement> works;

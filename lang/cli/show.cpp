@@ -24,7 +24,8 @@ Exit show_islands(Loaded const& loaded, std::vector<std::size_t> const& chosen,
   for (auto i : chosen) {
     auto const subject = loaded.subject(i);
     if (!text.empty()) text += "\n";
-    text += render::islands_text(subject, works::islands_of(subject.design));
+    auto const islands = works::islands_of(subject.design);
+    text += render::islands_text(subject, islands) + render::regions_text(subject, islands);
   }
   terminal.result(text);
   return Exit::holds;

@@ -48,7 +48,8 @@ std::optional<render::TableSheet> sheet_of_works(render::Subject const& subject,
                                                  Terminal& terminal) {
   if (options.is_full || options.is_fresh) {
     terminal.refuse(
-        fmt::format("works {} is not told combination by combination", subject.map.junction.name),
+        fmt::format("{} {} is not told combination by combination",
+                    subject.map.is_works() ? "works" : "junction", subject.map.junction.name),
         "leave --full and --fresh away: the condensed table says when bodies go where");
     return std::nullopt;
   }
@@ -57,7 +58,7 @@ std::optional<render::TableSheet> sheet_of_works(render::Subject const& subject,
   auto sheet = render::works_sheet(subject, judged, request);
   if (!sheet.is_too_long) return sheet;
   terminal.refuse(
-      fmt::format("works {} has too many destinations for a table", subject.map.junction.name),
+      fmt::format("{} has too many destinations for a table", subject.map.junction.name),
       "ask for one inlet with --from, or say what is wanted with expect");
   return std::nullopt;
 }
@@ -80,6 +81,8 @@ std::optional<render::TableSheet> sheet_of(render::Subject const& subject,
   budget.follows_history = !options.is_fresh;
   auto const judged =
       judge(subject.design, budget, ProgressLines(terminal, subject.map.junction.name));
+  if (!options.is_full && !options.is_fresh && has_too_many_variables(judged))
+    return sheet_of_works(subject, options, request, terminal);
   if (options.is_full && !is_printable(subject, judged.combinations.reachable.count(), terminal)) {
     return std::nullopt;
   }
@@ -116,6 +119,13 @@ Exit run(TableOptions const& options, Terminal& terminal) {
       refuse_undecided(loaded->subject(i),
                        render::counted(sheet->signals.size(), "signal") + " are too many to run",
                        sheet->is_restless, terminal);
+      exit = Exit::undecided;
+    }
+    for (auto const& inlet : sheet->undecided_inlets) {
+      terminal.refuse(fmt::format("from {}, nothing is told: ways lead through what depends on too "
+                                  "many signals to be run",
+                                  inlet),
+                      "leat check names it");
       exit = Exit::undecided;
     }
     if (sheet->has_restless) {

@@ -38,8 +38,9 @@ Exit exit_of(Judgement const& judgement, model::Severity fail_on) {
 }
 
 Exit exit_of(works::WorksJudgement const& judged, model::Severity fail_on) {
-  auto exit = judged.too_large.empty() && !judged.has_run_out ? Exit::holds : Exit::undecided;
-  for (auto const& part : judged.parts) exit = worst(exit, exit_of(part.findings, fail_on));
+  auto exit = works::is_incomplete(judged) ? Exit::undecided : Exit::holds;
+  for (auto const& piece : works::pieces_of(judged))
+    exit = worst(exit, exit_of(piece.judged->findings, fail_on));
   exit = worst(exit, exit_of(render::whole_of(judged).findings, fail_on));
   for (auto const& claim : judged.expectations) exit = worst(exit, exit_of(claim.verdict));
   return exit;

@@ -180,6 +180,10 @@ std::string summary_text(Summary const& summary, Look look) {
   result += fmt::format("    findings        {}\n", finding_counts(summary));
   result += fmt::format("    expectations    {}\n", expectation_counts(summary));
   result += fmt::format("    combinations    {}\n", combination_words(summary));
+  if (summary.is_by_regions)
+    result +=
+        "    regions         findings are those of each region with all else as built; nothing is\n"
+        "                    said of bodies inside while cells change\n";
   if (summary.is_history_left_out)
     result += "    history         left out, too many changes: each combination with fresh water\n";
   else if (summary.is_switching_left_out)

@@ -11,28 +11,39 @@ namespace {
 std::string bracketed(std::string const& text) { return fmt::format("({})", text); }
 std::string negated(std::string const& text) { return fmt::format("not {}", text); }
 
-std::string cube_text(logic::Cube const& cube, std::vector<std::string> const& inputs) {
+// The inputs that a cube or a clause names, with a word between them.
+template <class Term>
+std::string literals_text(Term const& term, std::vector<std::string> const& inputs,
+                          std::string_view between) {
   std::string result;
   for (std::size_t i = 0; i < inputs.size(); ++i) {
-    if ((cube.care >> i & 1u) == 0) continue;
-    if (!result.empty()) result += " and ";
-    if ((cube.value >> i & 1u) == 0) result += "not ";
+    if ((term.care >> i & 1u) == 0) continue;
+    if (!result.empty()) result += between;
+    if ((term.value >> i & 1u) == 0) result += "not ";
     result += inputs[i];
   }
-  return result.empty() ? "on" : result;
+  return result;
+}
+
+// Several of them, those of more than one input in brackets, with the other word between them.
+template <class Term>
+std::string terms_text(std::vector<Term> const& terms, std::vector<std::string> const& inputs,
+                       std::string_view inside, std::string_view between) {
+  if (terms.size() == 1) return literals_text(terms.front(), inputs, inside);
+  std::string result;
+  for (auto const& term : terms) {
+    if (!result.empty()) result += between;
+    auto const text = literals_text(term, inputs, inside);
+    result += std::popcount(term.care) > 1 ? bracketed(text) : text;
+  }
+  return result;
 }
 
 std::string sum_text(std::vector<logic::Cube> const& cubes,
                      std::vector<std::string> const& inputs) {
   if (cubes.empty()) return "off";
-  if (cubes.size() == 1) return cube_text(cubes.front(), inputs);
-  std::string result;
-  for (auto const& cube : cubes) {
-    if (!result.empty()) result += " or ";
-    bool const is_product = std::popcount(cube.care) > 1;
-    result += is_product ? bracketed(cube_text(cube, inputs)) : cube_text(cube, inputs);
-  }
-  return result;
+  bool const is_always = cubes.size() == 1 && cubes.front().care == 0;
+  return is_always ? "on" : terms_text(cubes, inputs, " and ", " or ");
 }
 
 bool is_two_sided(model::Operator op) {
@@ -82,8 +93,11 @@ Pending written(model::Circuit const& circuit, std::vector<source::Named> const&
 
 std::string condition_expression(logic::Statement const& statement,
                                  std::vector<std::string> const& inputs) {
+  using Form = logic::Statement::Form;
+  if (statement.form == Form::product)
+    return terms_text(statement.clauses, inputs, " or ", " and ");
   auto const sum = sum_text(statement.cubes, inputs);
-  if (!statement.is_negated) return sum;
+  if (statement.form == Form::sum) return sum;
   bool const is_one_name = statement.cubes.size() == 1 &&
                            std::popcount(statement.cubes.front().care) == 1 &&
                            statement.cubes.front().value != 0;

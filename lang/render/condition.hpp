@@ -9,8 +9,8 @@
 // Conditions as expressions of the design language.
 namespace leat::render {
 
-// `divert and not flush`, `(a and b) or c`, `not (a or b)`; `on` where everything, `off` where
-// nothing is meant. `inputs` are the names that the cubes' bits stand for.
+// `divert and not flush`, `(a and b) or c`, `not (a or b)`, `(a or b) and c`; `on` where
+// everything, `off` where nothing is meant. `inputs` are the names that the cubes' bits stand for.
 std::string condition_expression(logic::Statement const&, std::vector<std::string> const& inputs);
 // Of rows among the reachable ones, in the shortest words that tell them apart from the others.
 std::string condition_expression(logic::RowSet const& rows, logic::RowSet const& reachable,

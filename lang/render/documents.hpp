@@ -9,6 +9,7 @@
 #include "engine/body/shape.hpp"
 #include "engine/judge.hpp"
 #include "engine/water/survey.hpp"
+#include "engine/works/journey.hpp"
 #include "engine/works/judge_works.hpp"
 #include "lang/render/subject.hpp"
 #include "lang/render/table_sheet.hpp"
@@ -59,6 +60,8 @@ struct TrailPart {
   body::Components components;
   std::vector<std::uint32_t> dominators;
   std::vector<Pace> paces;  // by outlet reached
+  // Of the inlet that was asked for, where joins lead on: how bodies leave the works.
+  std::vector<works::Arrival> arrivals{};
 };
 std::string trail_document(std::vector<TrailPart> const&);
 

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
+#include <utility>
 
 #include "lang/render/columns.hpp"
 #include "lang/render/paragraph.hpp"
@@ -27,7 +29,61 @@ std::string support_words(Subject const& subject, works::Part const& part,
   return names.empty() ? "no signal" : listed(names, "and", most_names);
 }
 
+// The least and the greatest place at which feet can be, in the drawing: a first copy is not turned.
+std::pair<model::Place, model::Place> extent_of(works::Part const& part, works::Copy const& copy,
+                                                works::Region const& region) {
+  std::optional<std::pair<model::Place, model::Place>> extent;
+  for (auto const& feet : region.feet) {
+    for (auto c : feet) {
+      auto const own = part.design.grid.place(c);
+      model::Place const at{own.x + copy.corner.x, own.y + copy.corner.y, own.z + copy.corner.z};
+      if (!extent) extent = {at, at};
+      auto& [least, most] = *extent;
+      least = {std::min(least.x, at.x), std::min(least.y, at.y), std::min(least.z, at.z)};
+      most = {std::max(most.x, at.x), std::max(most.y, at.y), std::max(most.z, at.z)};
+    }
+  }
+  return *extent;
+}
+
+std::size_t cells_in(works::Region const& region) {
+  std::size_t most = 0;
+  for (auto const& feet : region.feet) most = std::max(most, feet.size());
+  return most;
+}
+
 }  // namespace
+
+std::string region_place(works::Part const& part, works::Copy const& copy,
+                         works::Region const& region) {
+  auto const [least, most] = extent_of(part, copy, region);
+  return least == most ? place_code(least)
+                       : fmt::format("{} to {}", place_code(least), place_code(most));
+}
+
+std::string regions_text(Subject const& subject, works::Islands const& islands) {
+  std::string text;
+  for (std::uint32_t p = 0; p < islands.parts.size(); ++p) {
+    auto const& part = islands.parts[p];
+    auto const& copy = works::first_copy(islands, p);
+    auto const regions = works::regions_of(part.design, works::Supports(part.design));
+    if (regions.size() < 2) continue;
+    auto const at = standing_words(subject, part, copy);
+    text += fmt::format("\n{} falls into {}\n\n", at.empty() ? "the island" : at,
+                        counted(regions.size(), "region"));
+    std::vector<std::vector<std::string>> lines{{"cells", "depends on", "from, to"}};
+    for (auto const& region : regions) {
+      std::vector<std::string> names;
+      for (auto signal : region.signals)
+        names.push_back(subject.map.signals[copy.signals[signal]].name);
+      lines.push_back({std::to_string(cells_in(region)),
+                       names.empty() ? "no signal" : listed(names, "and", most_names),
+                       region_place(part, copy, region)});
+    }
+    text += aligned(lines, 4);
+  }
+  return text;
+}
 
 std::string standing_words(Subject const& subject, works::Part const& part,
                            works::Copy const& copy) {

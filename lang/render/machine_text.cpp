@@ -110,7 +110,7 @@ std::string never_line(MachineSheet const& sheet) {
     return "never reached: too many signals remember to say it as a condition\n";
   if (sheet.never_reached->is_empty()) return "";
   auto const cubes = logic::irredundant_cover(*sheet.never_reached, *sheet.never_reached);
-  auto const condition = condition_expression(logic::Statement{false, cubes},
+  auto const condition = condition_expression(logic::Statement{logic::Statement::Form::sum, cubes},
                                               names_of(sheet.subject.map.signals, sheet.memory));
   return "never reached: " + wrapped(condition, line_columns, 4) + "\n";
 }

@@ -54,6 +54,7 @@ struct TableSheet {
   bool is_full = false, is_decided = true;
   bool has_restless = false;  // combinations after some events are left out: they never rest
   bool is_restless = false;   // undecided since the signals never come to rest as built
+  std::vector<std::string> undecided_inlets;  // without lanes: it is not known where bodies go
   Count row_count = 0;  // of reachable combinations
   bool is_works = false;
   bool is_wide = false;      // too many signals for columns: destinations have conditions alone

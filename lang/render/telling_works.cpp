@@ -26,9 +26,9 @@ void tell_copies(JudgedWorks const& works, std::uint32_t part, std::vector<ToldF
 
 std::vector<ToldFinding> told_parts(JudgedWorks const& works) {
   std::vector<ToldFinding> findings;
-  for (std::uint32_t part = 0; part < works.judgement.parts.size(); ++part) {
-    auto here = told(JudgedSubject{works.subject, works.judgement.parts[part], {}, {}}).findings;
-    tell_copies(works, part, here);
+  for (auto const& piece : works::pieces_of(works.judgement)) {
+    auto here = told(JudgedSubject{works.subject, *piece.judged, {}, {}}).findings;
+    tell_copies(works, piece.part, here);
     std::move(here.begin(), here.end(), std::back_inserter(findings));
   }
   return findings;
@@ -91,7 +91,8 @@ ToldJunction told(JudgedWorks const& works) {
   told.name = subject.map.junction.name;
   told.spot = spot_of(subject.text, subject.map.junction.span);
   told.combinations = combinations_of(conditions, conditions.reachable());
-  if (!judged.too_large.empty() || judged.has_run_out) told.left_out.emplace_back("combinations");
+  if (works::is_incomplete(judged)) told.left_out.emplace_back("combinations");
+  if (!works::are_findings_complete(judged)) told.left_out.emplace_back("switching");
   told.findings = told_parts(works);
   for (auto& finding : told_whole(works)) told.findings.push_back(std::move(finding));
   for (std::size_t i = 0; i < judged.expectations.size(); ++i)

@@ -52,6 +52,20 @@ Json paces_json(TrailPart const& part) {
   return list;
 }
 
+// Where joins lead on: when bodies leave the works; the joins whose time is said count with it.
+Json arrivals_json(TrailPart const& part) {
+  auto const ticks = [](std::optional<works::Ticks> time) {
+    return time ? Json(*time) : Json(nullptr);
+  };
+  auto list = Json::array();
+  for (auto const& arrival : part.arrivals)
+    list.push_back({{"outlet", part.subject.map.outlets[arrival.outlet].name},
+                    {"quickest", ticks(arrival.quickest)},
+                    {"longest", ticks(arrival.longest)},
+                    {"untold_joins", arrival.has_untold}});
+  return list;
+}
+
 }  // namespace
 
 std::string trail_document(std::vector<TrailPart> const& parts) {
@@ -70,7 +84,8 @@ std::string trail_document(std::vector<TrailPart> const& parts) {
                                      {"positions", std::move(positions)},
                                      {"moves", moves_json(part.graph)},
                                      {"starts", part.graph.starts},
-                                     {"paces", paces_json(part)}});
+                                     {"paces", paces_json(part)},
+                                     {"arrivals", arrivals_json(part)}});
   }
   return printed(document);
 }

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 
 #include "lang/render/columns.hpp"
 #include "lang/render/example.hpp"
@@ -200,6 +201,26 @@ std::string ending_words(Subject const& subject, body::Ending const& ending) {
   if (ending.end == body::End::dry) return "Stays: stands on dry ground";
   if (ending.end == body::End::still) return "Stays: floats in still water";
   return "Stays: is pressed against what it cannot enter";
+}
+
+std::string arrivals_text(TrailPart const& part, Look look) {
+  if (part.arrivals.empty()) return {};
+  auto const& map = part.subject.map;
+  std::vector<std::vector<std::string>> lines{{"through the works to", "at most", "quickest", ""}};
+  for (auto const& arrival : part.arrivals) {
+    auto const told = [&](std::optional<works::Ticks> ticks) {
+      bool const is_told = ticks && *ticks <= std::numeric_limits<int>::max();
+      return is_told ? time_words(part.subject, static_cast<int>(*ticks)) : "no bound";
+    };
+    lines.push_back({map.outlets[arrival.outlet].name, told(arrival.longest),
+                     told(arrival.quickest),
+                     arrival.has_untold ? "and joins whose time is not said" : ""});
+  }
+  return fmt::format(
+      "{}\n\n{}",
+      painted(look, Role::strong,
+              fmt::format("From {} on, all ways together", map.inlets[part.inlet].name)),
+      aligned(lines, 4));
 }
 
 std::string journey_text(Journey const& journey, Look look) {

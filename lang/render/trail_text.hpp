@@ -20,6 +20,10 @@ struct Journey {
 
 std::string journey_text(Journey const&, Look);
 
+// How bodies that enter there leave the works, joins and all islands on the way included; empty
+// where no join leads on.
+std::string arrivals_text(TrailPart const&, Look);
+
 // "pushed east by the water", "falls", "climbs over the edge to the east (unsure)".
 std::string move_words(model::Place from, body::Step const&, model::Place to);
 

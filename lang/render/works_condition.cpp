@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "engine/logic/diagram_cover.hpp"
@@ -15,36 +16,46 @@ using works::Function;
 
 namespace {
 
-std::string product_text(logic::Product const& product, std::vector<std::string> const& inputs) {
+enum class Reading { product, negated_clause };  // of the literals of a product
+
+// The literals with `and` between them; or by de Morgan what their product leaves out, with `or`.
+std::string literals_text(logic::Product const& product, std::vector<std::string> const& inputs,
+                          Reading reading) {
   std::string text;
   for (auto const& literal : product) {
-    if (!text.empty()) text += " and ";
-    if (!literal.is_on) text += "not ";
+    if (!text.empty()) text += reading == Reading::product ? " and " : " or ";
+    if (literal.is_on != (reading == Reading::product)) text += "not ";
     text += inputs[literal.level];
   }
-  return text.empty() ? "on" : text;
+  return text;
 }
 
-std::string sum_text(std::vector<logic::Product> const& sum,
-                     std::vector<std::string> const& inputs) {
-  if (sum.empty()) return "off";
-  if (sum.size() == 1) return product_text(sum.front(), inputs);
+std::string terms_text(std::vector<logic::Product> const& products,
+                       std::vector<std::string> const& inputs, Reading reading) {
+  if (products.size() == 1) return literals_text(products.front(), inputs, reading);
   std::string text;
-  for (auto const& product : sum) {
-    if (!text.empty()) text += " or ";
-    auto const factor = product_text(product, inputs);
+  for (auto const& product : products) {
+    if (!text.empty()) text += reading == Reading::product ? " or " : " and ";
+    auto const factor = literals_text(product, inputs, reading);
     text += product.size() > 1 ? fmt::format("({})", factor) : factor;
   }
   return text;
 }
 
-std::size_t length_of(std::vector<logic::Product> const& sum) {
+std::size_t length_of(std::vector<logic::Product> const& products, Reading reading) {
   std::size_t length = 0;
-  for (auto const& product : sum) {
-    length += product.size();
-    for (auto const& literal : product) length += literal.is_on ? 0u : 1u;
+  for (auto const& product : products) {
+    for (auto const& literal : product)
+      length += literal.is_on == (reading == Reading::product) ? 1u : 2u;
   }
   return length;
+}
+
+std::string negated_text(std::vector<logic::Product> const& rest,
+                         std::vector<std::string> const& inputs) {
+  auto const text = terms_text(rest, inputs, Reading::product);
+  bool const is_name = rest.size() == 1 && rest.front().size() == 1 && rest.front().front().is_on;
+  return is_name ? fmt::format("not {}", text) : fmt::format("not ({})", text);
 }
 
 }  // namespace
@@ -63,12 +74,14 @@ std::string condition_expression(Diagram& diagram, Function f, Function reachabl
   auto const sum = logic::irredundant_cover(diagram, needed, !left_out, most);
   auto const rest = logic::irredundant_cover(diagram, left_out, !needed, most);
   if (!sum && !rest) return fmt::format("(a condition of more than {} terms)", most);
-  bool const is_negated = !sum || (rest && length_of(*rest) + 1 < length_of(*sum));
-  if (!is_negated) return sum_text(*sum, inputs);
-  auto const text = sum_text(*rest, inputs);
-  bool const is_name =
-      rest->size() == 1 && rest->front().size() == 1 && rest->front().front().is_on;
-  return is_name ? fmt::format("not {}", text) : fmt::format("not ({})", text);
+  if (!rest) return terms_text(*sum, inputs, Reading::product);
+  // The sum, all but the other sum, or the clauses of the other one: the first of the shortest.
+  auto const plain = sum ? length_of(*sum, Reading::product) : std::string::npos;
+  auto const negated = length_of(*rest, Reading::product) + 1;
+  auto const clauses = length_of(*rest, Reading::negated_clause);
+  if (clauses < std::min(plain, negated)) return terms_text(*rest, inputs, Reading::negated_clause);
+  return plain <= negated ? terms_text(*sum, inputs, Reading::product)
+                          : negated_text(*rest, inputs);
 }
 
 std::string condition_words(Conditions& conditions, Function f,

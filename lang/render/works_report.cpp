@@ -21,18 +21,22 @@ using verdicts::Truthfulness;
 
 namespace {
 
+constexpr std::size_t most_named = 40;  // signals of a region that is too large
+
 std::vector<std::string> input_names(JudgedWorks const& works) {
   return names_of(works.subject.map.signals, works.judgement.conditions->variables());
 }
 
 std::string heading(JudgedWorks const& works, Look look) {
   auto const& [subject, judged] = works;
-  auto text = painted(look, Role::strong, "works " + subject.map.junction.name);
+  auto const word = subject.map.is_works() ? "works " : "junction ";
+  auto text = painted(look, Role::strong, word + subject.map.junction.name);
   if (!subject.map.title.empty()) text += ", " + showable(subject.map.title);
-  auto const structure = fmt::format(
-      "{}, {}, {} in {}", counted(subject.map.placed.size(), "place"),
-      counted(subject.design.joins.size(), "join"), counted(judged.islands.copies.size(), "island"),
-      counted(judged.islands.parts.size(), "kind"));
+  auto structure = fmt::format("{} in {}", counted(judged.islands.copies.size(), "island"),
+                               counted(judged.islands.parts.size(), "kind"));
+  if (subject.map.is_works())
+    structure = fmt::format("{}, {}, {}", counted(subject.map.placed.size(), "place"),
+                            counted(subject.design.joins.size(), "join"), structure);
   return text + "\n    " + painted(look, Role::quiet, structure) + "\n\n";
 }
 
@@ -44,14 +48,23 @@ std::string also_line(JudgedWorks const& works, std::uint32_t part, Look look) {
   return worded_line("also in", listed(places), look);
 }
 
-std::string part_findings(JudgedWorks const& works, Look look) {
+// What a finding in a region leaves open.
+std::string region_line(works::Piece const& piece, Look look) {
+  return piece.region
+             ? worded_line("note", "Every signal that is not named under 'when' stands as built.",
+                           look)
+             : "";
+}
+
+std::string piece_findings(JudgedWorks const& works, Look look) {
   std::string result;
-  for (std::uint32_t part = 0; part < works.judgement.parts.size(); ++part) {
-    auto const& judged = works.judgement.parts[part];
-    JudgedJunction const told{works.subject, judged,
-                              std::vector<Scene const*>(judged.findings.size(), nullptr)};
-    for (auto i : telling_order(judged.findings))
-      result += finding_text(told, i, look) + also_line(works, part, look) + "\n";
+  for (auto const& piece : works::pieces_of(works.judgement)) {
+    auto const& findings = piece.judged->findings;
+    JudgedJunction const told{works.subject, *piece.judged,
+                              std::vector<Scene const*>(findings.size(), nullptr)};
+    for (auto i : telling_order(findings))
+      result += finding_text(told, i, look) + region_line(piece, look) +
+                also_line(works, piece.part, look) + "\n";
   }
   return result;
 }
@@ -86,6 +99,34 @@ std::string undecided_parts(JudgedWorks const& works, Look look) {
   return result;
 }
 
+// Regions that depend on too much by themselves: their signals, and where they lie.
+std::string undecided_regions(JudgedWorks const& works, Look look) {
+  auto const& [subject, judged] = works;
+  std::string result;
+  for (auto const& [part, number] : judged.too_large_regions) {
+    auto const& copy = first_copy(judged.islands, part);
+    auto const& region = judged.by_regions[part]->regions[number];
+    std::vector<model::SignalId> signals;
+    for (auto signal : region.own_variables) signals.push_back(copy.signals[signal]);
+    std::sort(signals.begin(), signals.end());
+    result +=
+        heading_line("undecided", "region",
+                     fmt::format("What happens around {} depends on {}, too much to run",
+                                 region_place(judged.islands.parts[part], copy, region.region),
+                                 counted(signals.size(), "signal")),
+                     look);
+    result += worded_line("signals",
+                          listed(names_of(subject.map.signals, signals), "and", most_named), look);
+    result += worded_line("do",
+                          "Part it: sources between its gates, or 8 cells of channel, keep their "
+                          "waters from each other. Everything that does not lead through it is "
+                          "decided.",
+                          look) +
+              "\n";
+  }
+  return result;
+}
+
 std::string follow_command(JudgedWorks const& works, works::JudgedClaim const& claim) {
   auto const& passage = works.judgement.passages[*claim.passage];
   auto const setting = instance_words(works, *claim.instance);
@@ -95,8 +136,7 @@ std::string follow_command(JudgedWorks const& works, works::JudgedClaim const& c
 
 std::string found_words(JudgedWorks const& works, works::JudgedClaim const& claim) {
   std::vector<model::FindingKind> kinds;
-  for (auto const& [part, finding] : claim.part_findings)
-    kinds.push_back(works.judgement.parts[part].findings[finding].kind);
+  for (auto const* finding : claim.part_findings) kinds.push_back(finding->kind);
   for (auto finding : claim.plant_findings)
     kinds.push_back(works.judgement.findings[finding].finding.kind);
   return kinds_words(kinds);
@@ -198,7 +238,8 @@ ClaimWords claim_words(JudgedWorks const& works, std::size_t index) {
 std::string works_report(JudgedWorks const& works, Look look) {
   auto result = heading(works, look);
   result += undecided_parts(works, look);
-  result += part_findings(works, look);
+  result += undecided_regions(works, look);
+  result += piece_findings(works, look);
   result += whole_findings(works, look);
   for (std::size_t i = 0; i < works.judgement.expectations.size(); ++i) {
     if (works.judgement.expectations[i].verdict == Truthfulness::holds) continue;
@@ -209,8 +250,8 @@ std::string works_report(JudgedWorks const& works, Look look) {
 
 std::string works_lines(JudgedWorks const& works) {
   std::string result;
-  for (auto const& part : works.judgement.parts)
-    result += junction_lines({works.subject, part, {}});
+  for (auto const& piece : works::pieces_of(works.judgement))
+    result += junction_lines({works.subject, *piece.judged, {}});
   auto const whole = whole_of(works.judgement);
   result += junction_lines({works.subject, whole, {}});
   for (std::size_t i = 0; i < works.judgement.expectations.size(); ++i) {
@@ -230,13 +271,17 @@ void add(Summary& summary, JudgedWorks const& works) {
     summary.has_memory |= subject.design.circuit.signals[variable].is_memory();
   }
   summary.has_restless |= conditions.has_restless();
-  for (auto const& part : judged.parts) {
-    if (!part.is_decided) summary.too_many = "signals of some islands";
-    if (part.is_decided) {
-      summary.is_history_left_out |= !part.histories.is_followed;
-      summary.is_switching_left_out |= !part.switchings.is_complete;
+  if (!judged.too_large.empty())
+    summary.too_many = "signals of some islands";
+  else if (!judged.too_large_regions.empty())
+    summary.too_many = "signals of some regions";
+  for (auto const& piece : works::pieces_of(judged)) {
+    summary.is_by_regions |= piece.region.has_value();
+    if (piece.judged->is_decided && !piece.region) {
+      summary.is_history_left_out |= !piece.judged->histories.is_followed;
+      summary.is_switching_left_out |= !piece.judged->switchings.is_complete;
     }
-    count_findings(summary, part.findings);
+    count_findings(summary, piece.judged->findings);
   }
   count_findings(summary, whole_of(judged).findings);
   for (auto const& claim : judged.expectations) count_verdict(summary, claim.verdict);

@@ -65,7 +65,7 @@ TableSheet works_sheet(Subject const& subject, works::WorksJudgement const& judg
   TableSheet sheet;
   auto const& conditions = *judged.conditions;
   sheet.junction = subject.map.junction.name;
-  sheet.is_works = true;
+  sheet.is_works = subject.map.is_works();
   sheet.signals = names_of(subject.map.signals, conditions.variables());
   sheet.is_wide = sheet.signals.size() > most_columns;
   sheet.is_decided = judged.too_large.empty() && !judged.has_run_out;
@@ -76,6 +76,12 @@ TableSheet works_sheet(Subject const& subject, works::WorksJudgement const& judg
   for (std::size_t p = 0; p < passages.size(); ++p) {
     if (request.inlet && *request.inlet != passages.inlet(p)) continue;
     if (request.profile && *request.profile != passages.profile(p)) continue;
+    if (passages[p].unknown != logic::Diagram::never) {
+      auto const& name = subject.map.inlets[passages.inlet(p)].name;
+      auto& untold = sheet.undecided_inlets;
+      if (untold.empty() || untold.back() != name) untold.push_back(name);
+      continue;
+    }
     sheet.lanes.push_back(lane_of(subject, judged, passages[p], sheet));
   }
   sheet.is_decided = !conditions.diagram().has_run_out();

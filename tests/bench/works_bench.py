@@ -7,6 +7,8 @@
   entrance after the other, in Python (this file, no library); the ratio is of one run on one machine.
 - A Benes network of 64 lanes on 20 shared levers: as it is, and with a claim about every body, so that what
   becomes of each pair of an entrance and an outlet has to be known.
+- Canals of 10 to 60 steps, one island each, each step with a lever of its own: the cost against the number of
+  signals where the island is too large to be run as a whole. Up to 10 steps it is run as a whole.
 - Rows of islands whose largest depends on 1 to 10 levers: the cost against the largest island.
 """
 from __future__ import annotations
@@ -19,6 +21,7 @@ from pathlib import Path
 from time import perf_counter
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "outside"))
+from stepped_canal import stepped_canal  # noqa: E402
 from works_networks import HEAD, Network, benes  # noqa: E402
 
 
@@ -109,6 +112,9 @@ def main() -> int:
         claimed = seconds(leat, text + 'expect "all" of network { never trapped }\n', folder, "check")
         print(f"Benes network of 64 on 20 levers: check {1e3 * took:7.1f} ms, with every body claimed"
               f" {1e3 * claimed:7.1f} ms")
+        for steps in (10, 20, 40, 60):
+            took = seconds(leat, stepped_canal(steps), folder, "check")
+            print(f"canal of {steps:2} steps: check {1e3 * took:7.1f} ms ({1e3 * took / steps:5.1f} ms a step)")
         for levers in (1, 2, 4, 6, 8, 10):
             took = seconds(leat, island_row(levers), folder, "check")
             print(f"largest island with {levers:2} levers: check {1e3 * took:7.1f} ms")

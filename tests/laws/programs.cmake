@@ -10,5 +10,5 @@ test_program(laws_tests
     ${laws}/history_laws_test.cpp ${laws}/switching_laws_test.cpp
   USES random_junctions)
 
-test_program(works_laws_tests SOURCES ${laws}/works_laws_test.cpp USES random_junctions engine_works)
+test_program(works_laws_tests SOURCES ${laws}/works_laws_test.cpp ${laws}/influence_laws_test.cpp USES random_junctions engine_works)
 test_program(comparison_laws_tests SOURCES ${laws}/comparison_laws_test.cpp USES random_junctions engine_compare)

@@ -120,7 +120,117 @@ class Plant {
   int next_x_ = 1;
 };
 
+class Row {
+ public:
+  Row(unsigned seed, bool has_memory) : random_(seed), has_memory_(has_memory) {
+    auto const count = has_memory ? 2 + below(2) : 3 + (below(4) == 0 ? 2 : below(2));
+    auto const footprint = below(4) == 0 ? 2 : 1;
+    for (unsigned b = 0; b < count; ++b) {
+      auto const block = random_junction(10000 + 100 * seed + b, footprint);
+      blocks_.push_back(
+          Symmetry(block.grid, static_cast<int>(below(Symmetry::count))).applied(block));
+    }
+    begin();
+    for (auto const& block : blocks_) place(block);
+    int x = 0;
+    for (std::size_t b = 0; b + 1 < blocks_.size(); ++b) {
+      x += blocks_[b].grid.width();
+      for (unsigned passages = 1 + below(2); passages > 0; --passages) break_through(b, x);
+    }
+  }
+
+  Design taken() { return std::move(row_); }
+
+ private:
+  unsigned below(unsigned bound) { return static_cast<unsigned>(random_() % bound); }
+
+  void begin() {
+    int width = 0, depth = 1, height = 1;
+    for (auto const& block : blocks_) {
+      width += block.grid.width();
+      depth = std::max(depth, block.grid.depth());
+      height = std::max(height, block.grid.height());
+    }
+    auto const& first = blocks_.front();
+    row_.grid = model::Grid(width, depth, height);
+    row_.materials = first.materials;
+    row_.practice = first.practice;
+    row_.profiles = first.profiles;
+    row_.fills = {{model::material::rock, model::material::rock, {}},
+                  {model::material::open, model::material::open, {}}};
+    row_.fill_of.assign(row_.grid.size(), 0);
+  }
+
+  void place(Design const& block) {
+    std::vector<ExpressionId> levers;
+    for (int lever = 0; lever < 2; ++lever) {
+      model::Signal signal;
+      signal.starts_on = below(4) == 0;
+      row_.circuit.signals.push_back(signal);
+      auto const id = static_cast<model::SignalId>(row_.circuit.signals.size() - 1);
+      levers.push_back(row_.circuit.add({model::Operator::signal, id, 0}));
+    }
+    auto const third = has_memory_ && below(3) > 0
+                           ? latch(levers)
+                           : row_.circuit.add({model::Operator::conjunction, levers[0], levers[1]});
+    auto const first_fill = static_cast<model::FillId>(row_.fills.size());
+    for (auto fill : block.fills) {
+      if (fill.control) {
+        auto const& node = block.circuit.expressions[*fill.control];
+        fill.control = node.op == model::Operator::signal ? levers[node.left] : third;
+      }
+      row_.fills.push_back(fill);
+    }
+    auto const moved = [&](model::Cell c) {
+      auto const at = block.grid.place(c);
+      return row_.grid.cell({at.x + next_x_, at.y, at.z});
+    };
+    for (model::Cell c = 0; c < block.grid.size(); ++c) {
+      if (block.grid.is_inside(c)) row_.fill_of[moved(c)] = first_fill + block.fill_of[c];
+    }
+    for (auto const& [from, to] :
+         {std::pair{&block.inlets, &row_.inlets}, std::pair{&block.outlets, &row_.outlets}}) {
+      for (auto const& port : *from) {
+        if (from == &block.outlets && below(2) == 0) continue;
+        to->emplace_back();
+        for (auto c : port.cells) to->back().cells.push_back(moved(c));
+        std::sort(to->back().cells.begin(), to->back().cells.end());
+      }
+    }
+    next_x_ += block.grid.width();
+  }
+
+  // On by one lever, off by the other.
+  ExpressionId latch(std::vector<ExpressionId> const& levers) {
+    row_.circuit.signals.push_back(
+        {model::SignalKind::latch, false, levers[below(2)], levers[below(2)], 0});
+    return row_.circuit.add({model::Operator::signal,
+                             static_cast<model::SignalId>(row_.circuit.signals.size() - 1), 0});
+  }
+
+  // Two cells high, on either side of the wall before x.
+  void break_through(std::size_t block, int x) {
+    auto const &before = blocks_[block].grid, &after = blocks_[block + 1].grid;
+    auto const y =
+        static_cast<int>(below(static_cast<unsigned>(std::min(before.depth(), after.depth()))));
+    auto const z =
+        static_cast<int>(below(static_cast<unsigned>(std::min(before.height(), after.height()))));
+    for (int side = x - 1; side <= x; ++side) {
+      for (int level = z; level < std::min(z + 2, row_.grid.height()); ++level)
+        row_.fill_of[row_.grid.cell({side, y, level})] = 1;
+    }
+  }
+
+  std::mt19937 random_;
+  bool has_memory_;
+  Design row_;
+  std::vector<Design> blocks_;
+  int next_x_ = 0;
+};
+
 }  // namespace
+
+Design random_row(unsigned seed, bool has_memory) { return Row(seed, has_memory).taken(); }
 
 Design random_plant(unsigned seed, bool has_memory) { return Plant(seed, has_memory).taken(); }
 

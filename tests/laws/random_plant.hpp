@@ -8,4 +8,8 @@ namespace leat::laws {
 // asked, a latch), and some outlets are joined to inlets, at times round.
 model::Design random_plant(unsigned seed, bool has_memory = false);
 
+// Random junctions in one drawing, wall to wall, with passages broken through: one island. Each has
+// two levers of its own, 6 to 10 in all; with memory 4 to 6, and latches that some gates hang on.
+model::Design random_row(unsigned seed, bool has_memory = false);
+
 }  // namespace leat::laws

@@ -11,7 +11,7 @@ using namespace leat;
 
 namespace {
 
-constexpr unsigned plants = 120;
+constexpr unsigned plants = 120, rows_drawn = 120;
 
 // What one row of the whole drawing, judged as one junction, says of a body: from inlet to inlet
 // along the joins.
@@ -103,12 +103,8 @@ struct Difference {
   std::size_t rows = 0, missing = 0, more = 0;
 };
 
-Difference compare(unsigned seed, bool has_memory) {
-  auto const plant = laws::random_plant(seed, has_memory);
-  Enumeration const flat(plant);
-  auto const composed = works::judge_works(plant);
-  REQUIRE(flat.judged().is_decided);
-  REQUIRE(composed.too_large.empty());
+// Row by row, in everything that a passage tells.
+Difference compare(unsigned seed, Enumeration const& flat, works::WorksJudgement const& composed) {
   auto& diagram = composed.conditions->diagram();
   auto const& variables = composed.conditions->variables();
   Difference found;
@@ -137,6 +133,15 @@ Difference compare(unsigned seed, bool has_memory) {
     }
   }
   return found;
+}
+
+Difference compare(unsigned seed, bool has_memory) {
+  auto const plant = laws::random_plant(seed, has_memory);
+  Enumeration const flat(plant);
+  auto const composed = works::judge_works(plant);
+  REQUIRE(flat.judged().is_decided);
+  REQUIRE(composed.too_large.empty());
+  return compare(seed, flat, composed);
 }
 
 }  // namespace
@@ -196,4 +201,61 @@ TEST_CASE("law: with memory the composition leaves nothing out that enumerating 
     INFO("seed " << seed);
     CHECK(compare(seed, true).missing == 0);
   }
+}
+
+namespace {
+
+// Every island, however few signals it depends on.
+works::PlantBudget by_regions() {
+  works::PlantBudget budget;
+  budget.part.most_variables = 0;
+  return budget;
+}
+
+}  // namespace
+
+TEST_CASE("law: regions of one island give what enumerating it gives, row by row") {
+  std::size_t rows = 0, narrower = 0, exact = 0;
+  for (unsigned seed = 0; seed < rows_drawn; ++seed) {
+    auto const plant = laws::random_row(seed);
+    Enumeration const flat(plant);
+    INFO("seed " << seed);
+    REQUIRE(flat.judged().is_decided);
+    if (!flat.judged().histories.is_followed) continue;
+    auto const composed = works::judge_works(plant, by_regions());
+    REQUIRE(composed.too_large.empty());
+    REQUIRE(composed.too_large_regions.empty());
+    auto const found = compare(seed, flat, composed);
+    CHECK(found.missing == 0);
+    if (!works::may_be_wider(composed)) CHECK(found.more == 0);
+    exact += works::may_be_wider(composed) ? 0u : 1u;
+    rows += found.rows;
+    for (auto const& walk : composed.by_regions) {
+      if (!walk) continue;
+      for (auto const& region : walk->regions) {
+        auto const own = region.region.signals.size();
+        narrower += region.is_met && own < plant.circuit.signals.size() ? 1u : 0u;
+      }
+    }
+  }
+  CHECK(rows > 50 * rows_drawn);
+  CHECK(narrower > rows_drawn);
+  CHECK(exact > rows_drawn / 2);
+}
+
+TEST_CASE("law: with memory regions leave nothing out that enumerating the island finds") {
+  std::size_t remembering = 0;
+  for (unsigned seed = 0; seed < rows_drawn; ++seed) {
+    auto const plant = laws::random_row(seed, true);
+    Enumeration const flat(plant);
+    INFO("seed " << seed);
+    REQUIRE(flat.judged().is_decided);
+    if (!flat.judged().histories.is_followed) continue;
+    auto const composed = works::judge_works(plant, by_regions());
+    REQUIRE(composed.too_large_regions.empty());
+    CHECK(compare(seed, flat, composed).missing == 0);
+    for (auto const& walk : composed.by_regions)
+      remembering += walk && walk->remembering() > 0 ? 1u : 0u;
+  }
+  CHECK(remembering > 0);
 }

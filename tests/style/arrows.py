@@ -26,7 +26,7 @@ ENGINE = {
     "engine/verdicts": "model logic body explore tables findings",
     "engine/motion": "model water body",
     "engine/judge": "model logic water body explore tables findings verdicts",
-    "engine/works": "model logic body explore tables findings verdicts judge",
+    "engine/works": "model logic water body explore tables findings verdicts judge",
     "engine/compare": "model logic body explore tables findings verdicts judge works",
 }
 LANG = {

@@ -1,17 +1,21 @@
 #include "engine/logic/statement.hpp"
 
 #include <bit>
+#include <map>
 #include <random>
 
 #include "tests/support/catch.hpp"
 
 using namespace leat::logic;
 
+using Form = Statement::Form;
+
 namespace {
 
 RowSet stated(Statement const& statement, int inputs) {
+  if (statement.form == Form::product) return rows_of(statement.clauses, inputs);
   auto const rows = rows_of(statement.cubes, inputs);
-  return statement.is_negated ? ~rows : rows;
+  return statement.form == Form::negated_sum ? ~rows : rows;
 }
 
 RowSet random_rows(int inputs, std::mt19937& dice) {
@@ -24,32 +28,44 @@ RowSet random_rows(int inputs, std::mt19937& dice) {
 
 }  // namespace
 
-TEST_CASE("a statement says its rows and no others, plainly or negated") {
+TEST_CASE("a statement says its rows and no others: a sum, a negated one, a product") {
   std::mt19937 dice(11);
-  int negated = 0;
+  std::map<Form, int> count;
   for (int trial = 0; trial < 100; ++trial) {
     auto const rows = random_rows(4, dice);
     auto const statement = shortest_statement(rows, RowSet(rows.inputs(), true));
     REQUIRE(stated(statement, 4) == rows);
-    negated += statement.is_negated ? 1 : 0;
+    ++count[statement.form];
   }
-  CHECK(negated > 10);
-  CHECK(negated < 90);
+  CHECK(count[Form::sum] > 10);
+  CHECK(count[Form::negated_sum] > 10);
+  CHECK(count[Form::product] > 3);
 }
 
 TEST_CASE("the shorter statement is taken: not (a and b) rather than not a or not b") {
   auto const a = RowSet::where_on(2, 0), b = RowSet::where_on(2, 1);
   RowSet const all(2, true);
-  CHECK(shortest_statement(a & b, all) == Statement{false, {Cube{3, 3}}});
-  CHECK(shortest_statement(a, all) == Statement{false, {Cube{1, 1}}});
+  CHECK(shortest_statement(a & b, all) == Statement{Form::sum, {Cube{3, 3}}});
+  CHECK(shortest_statement(a, all) == Statement{Form::sum, {Cube{1, 1}}});
   auto const neither_both = shortest_statement(~(a & b), all);
-  CHECK(neither_both == Statement{true, {Cube{3, 3}}});
+  CHECK(neither_both == Statement{Form::negated_sum, {Cube{3, 3}}});
+}
+
+TEST_CASE("a product of clauses is taken where it is shorter than both sums") {
+  auto const on = [](int input) { return RowSet::where_on(4, input); };
+  RowSet const all(4, true);
+  auto const each_pair = (on(0) | on(1)) & (on(2) | on(3));
+  CHECK(shortest_statement(each_pair, all).form == Form::product);
+  CHECK(shortest_statement(each_pair, all).clauses.size() == 2);
+  // As long as a sum: the sum is taken.
+  CHECK(shortest_statement(on(0) & on(1), all).form == Form::sum);
+  CHECK(shortest_statement(on(0) | on(1), all).form == Form::sum);
 }
 
 TEST_CASE("always and never are stated plainly") {
   RowSet const all(3, true);
-  CHECK(shortest_statement(RowSet(3), all) == Statement{false, {}});
-  CHECK(shortest_statement(all, all) == Statement{false, {Cube{}}});
+  CHECK(shortest_statement(RowSet(3), all) == Statement{Form::sum, {}});
+  CHECK(shortest_statement(all, all) == Statement{Form::sum, {Cube{}}});
 }
 
 TEST_CASE("a statement is free where no row is reachable, and holds to the letter elsewhere") {
@@ -65,7 +81,7 @@ TEST_CASE("a statement is free where no row is reachable, and holds to the lette
   CHECK(shorter > 50);
   // Always, as far as anything is ever reached.
   auto const a = RowSet::where_on(2, 0);
-  CHECK(shortest_statement(a, a) == Statement{false, {Cube{}}});
+  CHECK(shortest_statement(a, a) == Statement{Form::sum, {Cube{}}});
 }
 
 TEST_CASE("a statement of rows that are never reached is exact") {

@@ -322,6 +322,19 @@ class Cli(unittest.TestCase):
         self.assertIn("undecided: 40 signals are too many to run", done.out)
         self.assertIn("40 signals are too many to run", done.err)
 
+    def test_a_condition_is_a_product_of_sums_where_that_is_shorter(self) -> None:
+        levers = "".join(f"  lever l{n}\n" for n in range(12))
+        text = (f"leat 1\nsignals {{\n  lever a\n  lever b\n  lever c\n  lever d\n{levers}}}\nmarks {{\n  w water\n"
+                "  _ open\n  g open when (a or b) and (c or d) else rock\n  h rock when l0 else open\n  i inlet mill\n"
+                "  k outlet kiln\n}\njunction gate {\n  level 0 { |wi_g_k| }\n  level 1 { |___g__| }\n}\n"
+                "junction plain {\n  level 0 { |wi_h_k| }\n  level 1 { |___h__| }\n}\n")
+        narrow = leat("table", "--junction", "gate", self.file(text))
+        self.assertIn("kiln     when (a or b) and (c or d) ", narrow.out)
+        wide = text + ("works yard {\n  place gate as first at 0 0 0\n"
+                       + "".join(f"  place plain as p{n} at 0 {3 * n + 3} 0 with l0 = l{n}\n" for n in range(12)) + "}\n")
+        told = leat("table", "--junction", "yard", "--from", "first.mill", self.file(wide)).out
+        self.assertRegex(told, r"first\.kiln +certain +when \(. or .\) and \(. or .\) ")
+
     def test_a_parity_of_13_levers_is_refused_before_it_is_condensed(self) -> None:
         done = leat("table", self.file(design(13)))
         self.assertEqual((done.code, done.out), (2, ""))

@@ -72,6 +72,7 @@ TEST_CASE("conditions are said as expressions of the language") {
   CHECK(said({4, 5, 6, 7}) == "divert");
   CHECK(said({0, 1, 2, 3}) == "not divert");
   CHECK(said({1, 3, 4, 5, 6, 7}) == "divert or late");
+  CHECK(said({3, 5, 7}) == "late and (divert or flush)");
   CHECK(said({0, 1, 2, 3, 4, 5, 6}) == "not (divert and flush and late)");
 }
 

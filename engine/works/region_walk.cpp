@@ -1,0 +1,214 @@
+#include "engine/works/region_walk.hpp"
+
+#include <algorithm>
+#include <map>
+#include <unordered_map>
+
+#include "engine/body/route_graph.hpp"
+#include "engine/logic/settled_circuit.hpp"
+
+namespace leat::works {
+
+using body::Position;
+using model::Cell;
+
+namespace {
+
+bool is_solved(Judgement const& judged) {
+  return judged.is_decided && !judged.has_restless && judged.histories.is_followed &&
+         std::all_of(judged.histories.waters.begin(), judged.histories.waters.end(),
+                     [](auto const& water) { return water.is_settled; });
+}
+
+class Walk {
+ public:
+  Walk(model::Design const& design, Supports const& supports, AsBuilt const& as_built,
+       Budget const& budget)
+      : design_(design),
+        supports_(supports),
+        as_built_(as_built),
+        budget_(budget),
+        outlets_(body::outlet_cells(design)) {
+    for (auto& region : regions_of(design, supports)) {
+      auto const number = static_cast<std::uint32_t>(found_.regions.size());
+      for (model::ProfileId p = 0; p < region.feet.size(); ++p) {
+        for (auto feet : region.feet[p]) region_of_.emplace(key(feet, p), number);
+      }
+      found_.regions.push_back({std::move(region), {}, {}, {}});
+    }
+    arrangements_.resize(found_.regions.size());
+  }
+
+  RegionWalk run() {
+    for (model::InletId inlet = 0; inlet < design_.inlets.size(); ++inlet) {
+      for (model::ProfileId p = 0; p < design_.profiles.size(); ++p) {
+        for (auto c : design_.inlets[inlet].cells) enter(inlet, p, c);
+      }
+    }
+    for (std::uint32_t spot = 0; spot < found_.spots.size(); ++spot) leave(spot);
+    for (std::uint32_t r = 0; r < found_.regions.size(); ++r) tell_alike(r);
+    return std::move(found_);
+  }
+
+ private:
+  static std::uint64_t key(Cell feet, model::ProfileId profile) {
+    return std::uint64_t{profile} << 32 | feet;
+  }
+
+  // A cell in no region is one where the body never fits.
+  void enter(model::InletId inlet, model::ProfileId profile, Cell c) {
+    auto const home = region_of_.find(key(c, profile));
+    if (home == region_of_.end()) return;
+    Entry entry{inlet, profile, home->second, {}, 0};
+    auto const& region = met(entry.region);
+    if (region.is_solved) {
+      for_each_water(entry.region, profile, [&](std::uint32_t water, auto const& here) {
+        if (here.fits(c)) entry.waters.push_back(water);
+      });
+      if (entry.waters.empty()) return;
+    }
+    entry.spot = number({c, model::Side::none, 0}, profile);
+    found_.entries.push_back(std::move(entry));
+  }
+
+  static void spend(std::size_t& budget, std::size_t amount) { budget -= std::min(budget, amount); }
+
+  std::uint32_t number(Position at, model::ProfileId profile) {
+    auto const tag = std::uint64_t{profile} << 40 | std::uint64_t{at.feet} << 8 |
+                     static_cast<std::uint64_t>(at.carried_to) << 4 | at.fallen;
+    auto const next = static_cast<std::uint32_t>(found_.spots.size());
+    auto const [entry, is_new] = numbers_.try_emplace(tag, next);
+    if (is_new) found_.spots.push_back({at, profile, region_of_.at(key(at.feet, profile)), {}});
+    return entry->second;
+  }
+
+  SolvedRegion& met(std::uint32_t number) {
+    auto& region = found_.regions[number];
+    if (region.is_met) return region;
+    region.is_met = true;
+    region.held = as_built_.held(supports_, region.region);
+    region.judged = judge(region.held.design, budget_);
+    for (auto variable : region.judged.variables)
+      region.own_variables.push_back(region.held.signals[variable]);
+    region.is_solved = is_solved(region.judged);
+    spend(budget_.history.most_changes, region.judged.histories.changes);
+    spend(budget_.history.most_cells,
+          2 * region.judged.histories.waters.size() * design_.grid.size());
+    if (!region.is_solved) return region;
+    for (auto const& water : region.judged.histories.waters)
+      arrangements_[number].emplace_back(region.held.design,
+                                         region.judged.histories.settings[water.setting]);
+    return region;
+  }
+
+  template <class Visit>
+  void for_each_water(std::uint32_t region, model::ProfileId profile, Visit visit) {
+    auto const& waters = found_.regions[region].judged.histories.waters;
+    for (std::uint32_t w = 0; w < waters.size(); ++w)
+      visit(w, body::Surroundings(arrangements_[region][w], waters[w].field,
+                                  design_.profiles[profile]));
+  }
+
+  void leave(std::uint32_t spot) {
+    auto const at = found_.spots[spot].at;
+    auto const profile = found_.spots[spot].profile;
+    auto const number = found_.spots[spot].region;
+    if (!met(number).is_solved) return;
+    std::vector<Branch> branches;
+    for_each_water(number, profile, [&](std::uint32_t water, auto const& here) {
+      auto branch = branch_at(here, at, profile);
+      auto const same = std::find_if(branches.begin(), branches.end(), [&](Branch const& known) {
+        return known.next == branch.next && known.outlets == branch.outlets &&
+               known.spills == branch.spills && known.is_unsure == branch.is_unsure;
+      });
+      if (same != branches.end()) {
+        same->waters.push_back(water);
+      } else {
+        branch.waters.push_back(water);
+        branches.push_back(std::move(branch));
+      }
+    });
+    found_.spots[spot].branches = std::move(branches);
+  }
+
+  Branch branch_at(body::Surroundings const& here, Position at, model::ProfileId profile) {
+    Branch branch;
+    if (auto const outlet = outlets_.find(at.feet); outlet != outlets_.end()) {
+      branch.outlets.push_back(outlet->second);
+      return branch;
+    }
+    auto const moves = body::moves_from(here, at);
+    branch.is_unsure = !moves.empty();
+    for (auto const& move : moves) {
+      if (move.is_sure) branch.is_unsure = false;
+      auto const outlet = outlets_.find(move.to.feet);
+      if (!here.grid().is_inside(move.to.feet))
+        branch.spills = true;
+      else if (outlet != outlets_.end())
+        branch.outlets.push_back(outlet->second);
+      else
+        branch.next.push_back(number(move.to, profile));
+    }
+    for (auto* list : {&branch.next, &branch.outlets}) {
+      std::sort(list->begin(), list->end());
+      list->erase(std::unique(list->begin(), list->end()), list->end());
+    }
+    return branch;
+  }
+
+  void tell_alike(std::uint32_t region) {
+    auto const count = found_.regions[region].judged.histories.waters.size();
+    std::vector<std::vector<std::uint32_t>> seen(count);
+    for (auto const& spot : found_.spots) {
+      if (spot.region != region) continue;
+      for (std::uint32_t b = 0; b < spot.branches.size(); ++b) {
+        for (auto water : spot.branches[b].waters) seen[water].push_back(b);
+      }
+    }
+    for (auto const& entry : found_.entries) {
+      if (entry.region != region) continue;
+      for (std::uint32_t w = 0; w < count; ++w)
+        seen[w].push_back(std::binary_search(entry.waters.begin(), entry.waters.end(), w) ? 1 : 0);
+    }
+    std::map<std::vector<std::uint32_t>, std::uint32_t> numbers;
+    auto& alike = found_.likeness.emplace_back();
+    for (auto const& own : seen)
+      alike.push_back(
+          numbers.try_emplace(own, static_cast<std::uint32_t>(numbers.size())).first->second);
+  }
+
+  model::Design const& design_;
+  Supports const& supports_;
+  AsBuilt const& as_built_;
+  Budget budget_;
+  body::OutletCells outlets_;
+  RegionWalk found_;
+  std::unordered_map<std::uint64_t, std::uint32_t> region_of_, numbers_;
+  std::vector<std::vector<model::Arrangement>> arrangements_;
+};
+
+}  // namespace
+
+std::size_t RegionWalk::remembering() const {
+  std::size_t count = 0;
+  for (std::size_t r = 0; r < regions.size(); ++r) {
+    auto const& situations = regions[r].judged.combinations.situations;
+    bool const is_remembering =
+        std::any_of(situations.begin(), situations.end(), [&](auto const& waters) {
+          return std::any_of(waters.begin(), waters.end(), [&](std::uint32_t water) {
+            return likeness[r][water] != likeness[r][waters.front()];
+          });
+        });
+    count += is_remembering ? 1u : 0u;
+  }
+  return count;
+}
+
+std::optional<RegionWalk> walk_regions(model::Design const& design, Budget const& of_region) {
+  AsBuilt const as_built(design);
+  if (!as_built.is_known()) return std::nullopt;
+  Supports const supports(design);
+  return Walk(design, supports, as_built, of_region).run();
+}
+
+}  // namespace leat::works

@@ -1,0 +1,68 @@
+#pragma once
+#include <memory>
+#include <vector>
+
+#include "engine/judge.hpp"
+#include "engine/works/regions.hpp"
+
+namespace leat::works {
+
+// A region with what was found of it: every water that its own signals bring about.
+struct SolvedRegion {
+  Region region;
+  Held held;
+  Judgement judged;                            // of the held design
+  std::vector<model::SignalId> own_variables;  // those of the judgement, as the design's
+  // Its waters are followed through all histories and rest. Without it nothing is known of a body
+  // that comes into the region.
+  bool is_solved = false;
+  bool is_met = false;  // some body comes into it
+};
+
+// What a body does at one position: in these waters of its region, so.
+struct Branch {
+  std::vector<std::uint32_t> waters;     // ascending
+  std::vector<std::uint32_t> next;       // spots, ascending
+  std::vector<model::OutletId> outlets;  // ascending
+  bool spills = false, is_unsure = false;
+};
+
+// A position at which some body can be.
+struct WalkedSpot {
+  body::Position at;
+  model::ProfileId profile = 0;
+  std::uint32_t region = 0;
+  std::vector<Branch> branches;  // each water in one; none where the region is not solved
+};
+
+// A cell of an inlet: a body gets in where it fits.
+struct Entry {
+  model::InletId inlet = 0;
+  model::ProfileId profile = 0;
+  std::uint32_t region = 0;
+  std::vector<std::uint32_t> waters;  // of the region, in which it fits
+  std::uint32_t spot = 0;
+};
+
+// Every position to which any water of any region leads, and how it is left: the route graphs of
+// all combinations in one, each step under the waters of one region.
+//
+// Idea: the moves at a position follow from the water of its region alone, so they are found once
+// for each of these, and not for each combination of all signals. Cost: positions times waters of
+// their regions, and the waters themselves: for each region one settling of the whole design for
+// each change of its own.
+struct RegionWalk {
+  std::vector<SolvedRegion> regions;
+  std::vector<WalkedSpot> spots;
+  std::vector<Entry> entries;
+  // By region, then water: waters with one number are alike in all that was asked of them.
+  std::vector<std::vector<std::uint32_t>> likeness;
+
+  // The regions in which a body can meet unlike waters in one combination.
+  std::size_t remembering() const;
+};
+
+// None where the controls as built are not known.
+std::optional<RegionWalk> walk_regions(model::Design const&, Budget const& of_region);
+
+}  // namespace leat::works

@@ -1,0 +1,144 @@
+#include "engine/works/regions.hpp"
+
+#include <algorithm>
+
+#include "engine/contract.hpp"
+#include "engine/logic/cone.hpp"
+#include "engine/logic/machine.hpp"
+#include "engine/logic/settled_circuit.hpp"
+#include "engine/logic/truth.hpp"
+
+namespace leat::works {
+
+using model::Cell;
+using model::Design;
+using model::ExpressionId;
+
+namespace {
+
+constexpr std::size_t most_more = 2;
+
+struct Spot {
+  Cell feet;
+  model::ProfileId profile;
+};
+using Spots = std::vector<Spot>;
+
+std::map<Signals, Spots> spots_by_support(Design const& design, Supports const& supports) {
+  std::map<Signals, Spots> found;
+  for (model::ProfileId p = 0; p < design.profiles.size(); ++p) {
+    for (auto feet : supports.feet_cells(design.profiles[p]))
+      found[supports.of_moves(feet, design.profiles[p])].push_back({feet, p});
+  }
+  return found;
+}
+
+// Of the supports, largest first, the smallest one that holds this one and is not much larger.
+std::optional<std::size_t> home_of(Signals const& own, std::vector<Signals> const& homes) {
+  for (auto at = homes.size(); at-- > 0;) {
+    if (homes[at].size() > own.size() + most_more) return std::nullopt;
+    if (includes(homes[at], own)) return at;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::vector<Region> regions_of(Design const& design, Supports const& supports) {
+  auto const found = spots_by_support(design, supports);
+  std::vector<std::map<Signals, Spots>::const_iterator> largest_first;
+  for (auto at = found.begin(); at != found.end(); ++at) largest_first.push_back(at);
+  std::stable_sort(largest_first.begin(), largest_first.end(),
+                   [](auto a, auto b) { return a->first.size() > b->first.size(); });
+  std::vector<Signals> homes;
+  std::vector<Region> regions;
+  for (auto at : largest_first) {
+    auto const& [signals, spots] = *at;
+    auto home = home_of(signals, homes);
+    if (!home) {
+      home = homes.size();
+      homes.push_back(signals);
+      regions.push_back({signals, std::vector<std::vector<Cell>>(design.profiles.size())});
+    }
+    for (auto const& [feet, profile] : spots) regions[*home].feet[profile].push_back(feet);
+  }
+  auto const first_of = [](Region const& region) {
+    auto first = model::no_cell;
+    for (auto const& feet : region.feet) {
+      if (!feet.empty()) first = std::min(first, feet.front());
+    }
+    return first;
+  };
+  for (auto& region : regions) {
+    for (auto& feet : region.feet) std::sort(feet.begin(), feet.end());
+  }
+  std::stable_sort(regions.begin(), regions.end(),
+                   [&](auto const& a, auto const& b) { return first_of(a) < first_of(b); });
+  return regions;
+}
+
+AsBuilt::AsBuilt(Design const& design) : design_(&design) {
+  for (auto const& fill : design.fills) {
+    if (fill.control && is_known_) settled(*fill.control);
+  }
+  for (auto const& acceptance : design.acceptances) {
+    if (acceptance.condition && is_known_) settled(*acceptance.condition);
+  }
+}
+
+// By the machine of what it follows from, which nothing else in the circuit touches.
+bool AsBuilt::settled(ExpressionId control) {
+  if (auto const known = of_control_.find(control); known != of_control_.end())
+    return known->second;
+  auto const cone = logic::Cones(design_->circuit).of({control});
+  is_known_ = logic::variables_of(cone.circuit).size() <= logic::Machine::most_variables;
+  if (!is_known_) return false;
+  logic::Machine const machine(cone.circuit);
+  auto const built = machine.as_built();
+  is_known_ = built.is_quiet;
+  auto const value =
+      is_known_ && logic::is_true(cone.circuit, cone.roots.front(), machine.values(built.code));
+  return of_control_[control] = value;
+}
+
+Held AsBuilt::held(Supports const& supports, Region const& region) const {
+  require(is_known_, "AsBuilt::held: the controls as built are known");
+  Held held{*design_, {}};
+  auto& design = held.design;
+  design.joins.clear();
+  design.expectations.clear();
+  std::vector<std::optional<ExpressionId>*> kept;
+  for (model::FillId f = 0; f < design.fills.size(); ++f) {
+    auto& fill = design.fills[f];
+    if (!fill.control) continue;
+    auto const& signals = supports.of_fill(f);
+    if (!signals.empty() && includes(region.signals, signals)) {
+      kept.push_back(&fill.control);
+      continue;
+    }
+    auto const made_of = of_control_.at(*fill.control) ? fill.powered : fill.unpowered;
+    fill = {made_of, made_of, std::nullopt};
+  }
+  std::vector<ExpressionId> roots;
+  for (auto const* use : kept) roots.push_back(**use);
+  auto cone = logic::Cones(design_->circuit).of(roots);
+  for (std::size_t i = 0; i < kept.size(); ++i) *kept[i] = cone.roots[i];
+  for (auto& acceptance : design.acceptances) {
+    if (!acceptance.condition) continue;
+    auto const value = of_control_.at(*acceptance.condition);
+    acceptance.condition = cone.circuit.add({model::Operator::constant, value ? 1u : 0u, 0});
+  }
+  design.circuit = std::move(cone.circuit);
+  held.signals = std::move(cone.signals);
+  design.used_elsewhere.clear();
+  std::vector<model::Plate> plates;
+  for (auto const& plate : design.plates) {
+    auto const own = std::find(held.signals.begin(), held.signals.end(), plate.signal);
+    if (own != held.signals.end())
+      plates.push_back({static_cast<model::SignalId>(own - held.signals.begin()), plate.cells});
+  }
+  design.plates = std::move(plates);
+  return held;
+}
+
+}  // namespace leat::works

@@ -1,0 +1,63 @@
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "engine/works/supports.hpp"
+
+namespace leat::works {
+
+// Feet cells whose moves depend on the same few signals, or on fewer.
+struct Region {
+  Signals signals;                             // its support
+  std::vector<std::vector<model::Cell>> feet;  // by profile, ascending
+};
+
+// The regions of a design: every feet cell at which a body can be, each in exactly one.
+//
+// Idea: feet cells of one support are one region; a region whose support lies in another's, with at
+// most `most_more` signals less, is part of it, so that a cell of no signal is not run in thousands
+// of combinations. In the order of their first cells. Cost: supports times supports.
+std::vector<Region> regions_of(model::Design const&, Supports const&);
+
+// The design with every control held as built that follows from other signals than the region's.
+//
+// Why a region may be judged in it: let S be the cells whose support lies in the region's.
+// - S is closed: what the next state of its cells depends on lies in S, or is constant, or is the
+//   material of a cell that only the region's signals switch (Influence, within Bounds).
+// - The bounds hold from the fresh water as built on. That water is the same in the whole and in
+//   the held design, for as built both are one drawing.
+// - So each event of the whole changes S as it does in the held design, or, where it is an event of
+//   other signals, not at all: at rest nothing that S depends on moves. What each history of the
+//   whole brings about in S, the history of the region's own events does, and the other way round
+//   as far as the region's logic does not know what is promised never to come about.
+// - A body's moves at the region's feet cells read S, constant water, and materials that the
+//   region's signals switch (Supports::of_moves).
+// What this does not show, and what is not claimed: anything of water that does not rest, of
+// histories that were not followed to their end, and of fresh water in combinations other than as
+// built, which comes about by building and not by switching.
+struct Held {
+  model::Design design;
+  std::vector<model::SignalId> signals;  // by its own id, the design's
+};
+
+// How controls stand as built, so that designs can be held there.
+class AsBuilt {
+ public:
+  explicit AsBuilt(model::Design const&);  // which must outlive it
+
+  // Whether every control is known: none is, where the logic as built never gets quiet, or where
+  // one control follows from more than a machine holds.
+  bool is_known() const { return is_known_; }
+  // The region's water and moves are there as in the whole, in every history: what is held does not
+  // reach them. Contract: is_known().
+  Held held(Supports const&, Region const&) const;
+
+ private:
+  bool settled(model::ExpressionId);
+
+  model::Design const* design_;
+  std::map<model::ExpressionId, bool> of_control_;
+  bool is_known_ = true;
+};
+
+}  // namespace leat::works

@@ -1,0 +1,140 @@
+"""Junctions of more signals than can be run at once, judged by regions; ways of a works gone on with along joins.
+
+    /usr/bin/python3 regions_test.py --leat build/leat
+"""
+from __future__ import annotations
+
+import argparse
+import json
+import os
+import sys
+import tempfile
+import unittest
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parent))
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "outside"))
+import cli_test  # noqa: E402
+from cli_test import leat  # noqa: E402
+from stepped_canal import stepped_canal  # noqa: E402
+
+JOINED = """leat 1
+signals { lever shut }
+marks {
+  w water
+  _ open
+  a rock when shut else open
+  i inlet mill
+  k outlet end
+}
+junction run {
+  level 0 { |wi_a_k| }
+  level 1 { |___a__| }
+}
+works yard {
+  place run as first  at 0 0 0
+  place run as second at 0 4 0
+  place run as third  at 0 8 0
+  join first.end -> second.mill taking 9 s
+  join second.end -> third.mill%s
+}
+"""
+
+
+class Files(unittest.TestCase):
+    def setUp(self) -> None:
+        self.folder = tempfile.TemporaryDirectory()
+        self.addCleanup(self.folder.cleanup)
+
+    def file(self, text: str) -> str:
+        path = Path(self.folder.name) / "design.leat"
+        path.write_text(text, encoding="utf-8")
+        return str(path)
+
+
+class Regions(Files):
+    def test_a_canal_of_40_gates_is_decided(self) -> None:
+        path = self.file(stepped_canal(40))
+        done = leat("check", "--fail-on", "error", "--as", "text", path)
+        self.assertEqual((done.code, done.err), (0, ""))
+        self.assertIn("2 hold", done.out)
+        self.assertIn("all 1099511627776 of the inputs", done.out)
+        self.assertIn("nothing is\n                    said of bodies inside", done.out)
+
+    def test_its_table_says_when_bodies_go_where(self) -> None:
+        done = leat("table", "--as", "json", self.file(stepped_canal(18)))
+        self.assertEqual(done.code, 0)
+        found = {entry["outlets"][0]: entry for entry in json.loads(done.out)["junctions"][0]["conditions"]}
+        self.assertEqual(set(found), {"side", "press"})
+        self.assertEqual(found["press"]["combinations"], 1)
+        self.assertEqual(found["side"]["combinations"], 2 ** 18 - 1)
+
+    def test_as_few_as_can_be_run_give_the_same_conditions(self) -> None:
+        few = leat("table", self.file(stepped_canal(6))).out
+        self.assertIn("press  when not (g0 or g1 or g2 or g3 or g4 or g5)", few)
+        self.assertIn("side   when g0 or g1 or g2 or g3 or g4 or g5", few)
+
+    def test_regions_are_shown(self) -> None:
+        done = leat("show", "--islands", self.file(stepped_canal(18)))
+        self.assertIn("falls into 18 regions", done.out)
+        for gate in range(18):
+            self.assertRegex(done.out, rf"(?m)^ +\d+ +g{gate} +\d+ \d+ \d+ to \d+ \d+ \d+$")
+
+    def test_what_one_region_cannot_tell_is_undecided_and_the_rest_is_told(self) -> None:
+        path = self.file(stepped_canal(20, shared=True))
+        done = leat("check", "--fail-on", "error", "--as", "text", path)
+        self.assertEqual(done.code, 3)
+        self.assertIn("undecided  region  What happens around", done.out)
+        self.assertIn("depends on 20 signals", done.out)
+        self.assertRegex(" ".join(done.out.split()), ", ".join(f"g{n}" for n in range(19)) + " and g19")
+        self.assertIn("2 hold", done.out)
+        table = leat("table", path)
+        self.assertEqual(table.code, 3)
+        self.assertIn("from yard, walker", table.out)
+        self.assertNotIn("from mill", table.out)
+        self.assertIn("from mill, nothing is told", table.err)
+
+    def test_a_promise_of_no_findings_is_not_kept_by_not_looking(self) -> None:
+        text = stepped_canal(18) + 'expect "clean" { findings none above warning }\n'
+        done = leat("check", "--as", "json", self.file(text))
+        verdicts = {e["clause"]: e["verdict"] for e in json.loads(done.out)["files"][0]["junctions"][0]["expectations"]}
+        self.assertEqual(verdicts["findings none above warning"], "undecided")
+
+    def test_a_full_table_of_it_is_refused(self) -> None:
+        done = leat("table", "--full", self.file(stepped_canal(18)))
+        self.assertEqual(done.code, 3)
+
+
+class Journeys(Files):
+    def follow(self, onward: str, *options: str) -> cli_test.Done:
+        return leat("follow", self.file(JOINED % onward), "--junction", "yard", "--from", "first.mill", *options)
+
+    def test_a_way_goes_on_along_joins_and_times_add_up(self) -> None:
+        document = json.loads(self.follow(" taking 2 s", "--as", "json").out)["junctions"]
+        self.assertEqual([part["inlet"] for part in document], ["first.mill", "second.mill", "third.mill"])
+        alone = document[0]["paces"][0]["longest"]
+        self.assertEqual(document[0]["arrivals"],
+                         [{"outlet": "third.end", "quickest": 3 * alone + 220, "longest": 3 * alone + 220,
+                           "untold_joins": False}])
+        self.assertEqual(document[1]["arrivals"], [])
+
+    def test_a_join_whose_time_is_not_said_is_told(self) -> None:
+        done = self.follow("")
+        self.assertIn("From first.mill on, all ways together", done.out)
+        self.assertIn("and joins whose time is not said", done.out)
+        self.assertEqual(done.out.count("verdict    certain"), 3)
+
+    def test_the_way_to_one_outlet_leads_through_all_before_it(self) -> None:
+        done = self.follow("", "--to", "third.end")
+        self.assertIn("Reaches first.end, joined to second.mill", done.out)
+        self.assertIn("Reaches third.end", done.out)
+        done = self.follow("", "--to", "third.end", "--when", "shut=on")
+        self.assertIn("Its ways do not lead to third.end.", done.out)
+
+
+if __name__ == "__main__":
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--leat", required=True)
+    options, rest = parser.parse_known_args()
+    cli_test.LEAT = os.path.abspath(options.leat)
+    unittest.main(argv=[sys.argv[0], *rest])
