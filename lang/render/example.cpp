@@ -13,7 +13,19 @@ namespace leat::render {
 
 namespace {
 
-// A file name as a shell takes it.
+// How often the steps from `at` on begin with the same `length` steps, one after the other.
+std::size_t times(std::vector<std::string> const& steps, std::size_t at, std::size_t length) {
+  std::size_t count = 1;
+  auto const begin = steps.begin() + static_cast<std::ptrdiff_t>(at);
+  while (at + (count + 1) * length <= steps.size() &&
+         std::equal(begin, begin + static_cast<std::ptrdiff_t>(length),
+                    begin + static_cast<std::ptrdiff_t>(count * length)))
+    ++count;
+  return count;
+}
+
+}  // namespace
+
 std::string shell_word(std::string const& text) {
   bool is_plain = !text.empty();
   for (char c : text) {
@@ -27,19 +39,6 @@ std::string shell_word(std::string const& text) {
   for (char c : text) result += c == '\'' ? std::string("'\\''") : std::string(1, c);
   return result + "'";
 }
-
-// How often the steps from `at` on begin with the same `length` steps, one after the other.
-std::size_t times(std::vector<std::string> const& steps, std::size_t at, std::size_t length) {
-  std::size_t count = 1;
-  auto const begin = steps.begin() + static_cast<std::ptrdiff_t>(at);
-  while (at + (count + 1) * length <= steps.size() &&
-         std::equal(begin, begin + static_cast<std::ptrdiff_t>(length),
-                    begin + static_cast<std::ptrdiff_t>(count * length)))
-    ++count;
-  return count;
-}
-
-}  // namespace
 
 bool never_rests(Judgement const& judged) { return !judged.is_decided && !judged.findings.empty(); }
 
