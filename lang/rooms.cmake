@@ -32,7 +32,7 @@ room(lang_render lang/render
              table_expect.cpp table_lines.cpp table_markdown.cpp table_sheet.cpp table_text.cpp
              time_scale.cpp trail_document.cpp trail_text.cpp train_document.cpp train_text.cpp water_signs.cpp waves_document.cpp
              waves_text.cpp waves_vcd.cpp words.cpp works_condition.cpp works_report.cpp works_table.cpp
-     USES engine_works lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
+     USES engine_works engine_playback lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
 target_sources(lang_render PRIVATE ${findings_manual})
 room(lang_cli lang/cli
      SOURCES command_line/command_line.cpp command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp

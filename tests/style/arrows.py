@@ -18,6 +18,7 @@ ENGINE = {
     "engine/water": "model",
     "engine/body": "model water",
     "engine/explore": "model logic water body",
+    "engine/playback": "model logic water body explore",
     "engine/tables": "model logic explore body",
     "engine/findings": "model logic water body explore tables",
     "engine/verdicts": "model logic body explore tables findings",
