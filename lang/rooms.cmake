@@ -39,6 +39,7 @@ room(lang_cli lang/cli
              command_line/shared_options.cpp command_line/signals.cpp
              check.cpp explain.cpp files.cpp follow.cpp guard.cpp loaded.cpp machine.cpp parts.cpp
              program.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp waves.cpp
+             written_file.cpp
      USES lang_render lang_lower CLI11::CLI11)
 target_compile_definitions(lang_cli PRIVATE LEAT_VERSION="${PROJECT_VERSION}")
 add_executable(leat lang/cli/main.cpp)

@@ -34,12 +34,22 @@ std::string padded_left(std::string_view text, std::size_t columns) {
   return std::string(width < columns ? columns - width : 0, ' ').append(text);
 }
 
+namespace {
+
+// Marks that turn the direction of writing (Unicode UAX 9), and separators that begin a line.
+bool is_unruly(char32_t c) {
+  return c == 0x61c || c == 0x200e || c == 0x200f || (c >= 0x2028 && c <= 0x202e) ||
+         (c >= 0x2066 && c <= 0x2069);
+}
+
+}  // namespace
+
 std::string showable(std::string_view text) {
   std::string result;
   for (std::size_t at = 0; at < text.size();) {
     auto const point = source::code_point_at(text, at);
     bool const is_control = point.value < 0x20 || (point.value >= 0x7f && point.value < 0xa0);
-    if (point.length == 0 || is_control) {
+    if (point.length == 0 || is_control || is_unruly(point.value)) {
       result += '?';
     } else {
       result += text.substr(at, point.length);

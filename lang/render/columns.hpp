@@ -16,7 +16,8 @@ std::size_t columns_of(std::string_view);
 std::string padded(std::string_view, std::size_t columns);
 std::string padded_left(std::string_view, std::size_t columns);
 
-// The text as it can be shown: control characters and bytes that are no UTF-8 become `?`.
+// The text as it can be shown: control characters, marks that turn the direction of writing and
+// bytes that are no UTF-8 become `?`.
 std::string showable(std::string_view);
 
 // Words set into lines of at most `columns`; later lines begin with `indent` blanks. A longer word

@@ -35,6 +35,8 @@ test_program(lang_render_tests
           lang/render/time_scale_test.cpp lang/render/waves_test.cpp
   USES lang_render test_draw)
 
+test_program(lang_cli_files_tests SOURCES lang/cli/written_file_test.cpp USES lang_cli)
+
 # The program from outside.
 find_program(LEAT_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH REQUIRED)
 add_test(NAME lang_cli_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/cli_test.py

@@ -18,6 +18,14 @@ TEST_CASE("what cannot be shown is shown as a question mark") {
   CHECK(showable("\xe6\xb0\xb4") == "\xe6\xb0\xb4");
 }
 
+TEST_CASE("marks of direction and line separators do nothing, letters written to the left stay") {
+  CHECK(showable("a\xe2\x80\xae"
+                 "b\xe2\x81\xa6"
+                 "c\xd8\x9c"
+                 "d\xe2\x80\xa8") == "a?b?c?d?");
+  CHECK(showable("\xd7\x9e\xd7\x99\xd7\x9d") == "\xd7\x9e\xd7\x99\xd7\x9d");
+}
+
 TEST_CASE("words are set into lines under an indent") {
   CHECK(wrapped("one two three", 7, 2) == "one two\n  three");
   CHECK(wrapped("incomprehensible is long", 5, 0) == "incomprehensible\nis\nlong");
