@@ -23,21 +23,35 @@ add_custom_command(
           -P ${CMAKE_SOURCE_DIR}/lang/render/embed_manual.cmake
   DEPENDS ${CMAKE_SOURCE_DIR}/docs/findings.md ${CMAKE_SOURCE_DIR}/lang/render/embed_manual.cmake
   COMMENT "Embedding docs/findings.md")
+set(page_files ${CMAKE_BINARY_DIR}/generated/page_files.cpp)
+set(page_folder ${CMAKE_SOURCE_DIR}/lang/render/page)
+set(page_scripts data.js elements.js address.js picture.js sources.js water.js travel.js bench.js walk.js desk.js main.js)
+list(TRANSFORM page_scripts PREPEND ${page_folder}/script/ OUTPUT_VARIABLE page_script_files)
+string(REPLACE ";" "," page_script_names "${page_scripts}")
+add_custom_command(
+  OUTPUT ${page_files}
+  COMMAND ${CMAKE_COMMAND} -DFOLDER=${page_folder} -DSCRIPTS=${page_script_names} -DSOURCE=${page_files}
+          -P ${page_folder}/embed_page.cmake
+  DEPENDS ${page_script_files} ${page_folder}/page.html ${page_folder}/page.css ${page_folder}/embed_page.cmake
+  COMMENT "Embedding lang/render/page")
 room(lang_render lang/render
      SOURCES check_report.cpp columns.cpp condition.cpp count.cpp design_document.cpp diagnostic_text.cpp
              example.cpp expectation_text.cpp field_document.cpp field_text.cpp finding_pages.cpp guard_document.cpp guard_text.cpp
              finding_sentences.cpp finding_text.cpp findings_document.cpp islands_text.cpp json.cpp level_picture.cpp
              look.cpp machine_document.cpp machine_dot.cpp machine_text.cpp
+             page/packed.cpp page/page.cpp page/page_data.cpp page/page_levels.cpp page/page_notes.cpp
+             page/page_prose.cpp page/page_sources.cpp
              paragraph.cpp source_excerpt.cpp table_csv.cpp table_document.cpp
              table_expect.cpp table_lines.cpp table_markdown.cpp table_sheet.cpp table_text.cpp
              time_scale.cpp trail_document.cpp trail_text.cpp train_document.cpp train_text.cpp water_signs.cpp waves_document.cpp
              waves_text.cpp waves_vcd.cpp words.cpp works_condition.cpp works_report.cpp works_table.cpp
      USES engine_works engine_playback lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
-target_sources(lang_render PRIVATE ${findings_manual})
+target_sources(lang_render PRIVATE ${findings_manual} ${page_files})
+target_link_libraries(lang_render PRIVATE ZLIB::ZLIB libmd)
 room(lang_cli lang/cli
      SOURCES command_line/command_line.cpp command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp
              command_line/shared_options.cpp command_line/signals.cpp
-             check.cpp explain.cpp files.cpp follow.cpp guard.cpp loaded.cpp machine.cpp parts.cpp
+             check.cpp explain.cpp files.cpp follow.cpp guard.cpp loaded.cpp machine.cpp page.cpp parts.cpp
              program.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp waves.cpp
              written_file.cpp
      USES lang_render lang_lower CLI11::CLI11)

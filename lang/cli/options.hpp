@@ -33,6 +33,10 @@ struct FollowOptions {
   std::string file, inlet, body, when, deeds, outlet, junction, format = "text";
 };
 
+struct PageOptions {
+  std::string file, out, junction;
+};
+
 struct GuardOptions {
   std::string file, junction, format = "text";
 };
@@ -60,7 +64,7 @@ struct ResolveOptions {
 };
 
 using CommandOptions =
-    std::variant<CheckOptions, TableOptions, ShowOptions, FollowOptions, GuardOptions, TrainOptions,
+    std::variant<CheckOptions, TableOptions, ShowOptions, FollowOptions, PageOptions, GuardOptions, TrainOptions,
                  WavesOptions, MachineOptions, ExplainOptions, ResolveOptions>;
 
 struct Options {

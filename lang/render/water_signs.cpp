@@ -58,17 +58,8 @@ std::vector<std::string> ports_of(Subject const& subject, model::FillId id,
 }
 
 std::vector<std::string> mark_line(Subject const& subject, model::FillId id) {
-  auto const& design = subject.design;
-  std::string meaning;
-  auto const add = [&](std::vector<std::string> const& names, std::string_view role) {
-    if (names.empty()) return;
-    meaning +=
-        fmt::format("{} {}, ", names.size() == 1 ? role : fmt::format("{}s", role), listed(names));
-  };
-  add(ports_of(subject, id, design.inlets, subject.map.inlets), "inlet");
-  add(ports_of(subject, id, design.outlets, subject.map.outlets), "outlet");
-  meaning += fill_meaning(subject, id);
-  if (design.fills[id].is_switched()) meaning += "; + powered, - not";
+  auto meaning = mark_words(subject, id);
+  if (subject.design.fills[id].is_switched()) meaning += "; + powered, - not";
   return {subject.map.fills[id].name, meaning};
 }
 
@@ -118,6 +109,19 @@ std::string arrows_line(Occurring const& found, Look look) {
 }
 
 }  // namespace
+
+std::string mark_words(Subject const& subject, model::FillId id) {
+  auto const& design = subject.design;
+  std::string meaning;
+  auto const add = [&](std::vector<std::string> const& names, std::string_view role) {
+    if (names.empty()) return;
+    meaning +=
+        fmt::format("{} {}, ", names.size() == 1 ? role : fmt::format("{}s", role), listed(names));
+  };
+  add(ports_of(subject, id, design.inlets, subject.map.inlets), "inlet");
+  add(ports_of(subject, id, design.outlets, subject.map.outlets), "outlet");
+  return meaning + fill_meaning(subject, id);
+}
 
 std::string water_sign(water::WetCell const& wet, Look look) {
   auto const d = direction(wet.current);

@@ -12,6 +12,9 @@ std::string water_sign(water::WetCell const&, Look);
 // "a flow of strength 6, current east".
 std::string water_words(water::WetCell const&);
 
+// What a mark stands for: "inlet millhouse, open", "rock when divert else open".
+std::string mark_words(Subject const&, model::FillId);
+
 // What the signs in a picture of these levels mean, only those that occur, one line each.
 std::string legend(Scene const&, std::vector<int> const& levels, PictureStyle);
 

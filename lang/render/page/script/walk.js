@@ -1,0 +1,50 @@
+
+// A walk over the cells by keys. The pictures are one stop of the tab key; inside, keys move.
+class Walk {
+  static #steps = {
+    ArrowLeft: { x: -1 }, ArrowRight: { x: 1 }, ArrowUp: { y: -1 }, ArrowDown: { y: 1 },
+    PageUp: { z: 1 }, PageDown: { z: -1 },
+  };
+
+  constructor(desk, pane) {
+    this.desk = desk;
+    pane.addEventListener("keydown", (event) => this.#key(event));
+  }
+
+  #key(event) {
+    if (event.altKey || event.ctrlKey || event.metaKey) return;
+    const { playback } = this.desk;
+    const place = playback.place(this.desk.cursor);
+    const step = Walk.#steps[event.key];
+    if (step) {
+      const to = { x: place.x + (step.x ?? 0), y: place.y + (step.y ?? 0), z: place.z + (step.z ?? 0) };
+      if (playback.isInside(to)) this.desk.look(playback.cell(to));
+      else this.desk.say("the drawing ends here");
+    } else if (event.key === "Home" || event.key === "End") {
+      this.desk.look(playback.cell({ ...place, x: event.key === "Home" ? 0 : playback.width - 1 }));
+    } else if (event.key === "Enter") {
+      this.desk.release(this.desk.cursor);
+    } else {
+      return;
+    }
+    event.preventDefault();
+  }
+}
+
+// "level 2, row 3, column 4: a flow of strength 5, current east".
+function cellWords(desk, cell) {
+  const { playback, node } = desk;
+  const { data } = playback;
+  const pool = playback.pool(node);
+  const fill = playback.fillOf[cell];
+  const told = data.fills[fill];
+  const parts = [];
+  if (playback.ports.has(cell)) parts.push(playback.ports.get(cell));
+  const [, , water] = data.looks[desk.water.frames[desk.water.at][cell]];
+  const material = playback.isPowered(pool, fill) ? told.on : told.off;
+  parts.push(water ?? (told.when ? material : told.on));
+  if (told.when) parts.push(`switched: ${told.on} when ${told.when} else ${told.off}`);
+  const found = data.notes.flatMap(({ cells }, number) => (cells.includes(cell) ? [number + 1] : []));
+  if (found.length > 0) parts.push(`finding ${found.join(", ")}`);
+  return `${placeWords(playback.place(cell))}: ${parts.join(", ")}`;
+}
