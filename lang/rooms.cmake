@@ -41,7 +41,9 @@ room(lang_render lang/render
              look.cpp machine_document.cpp machine_dot.cpp machine_text.cpp
              page/packed.cpp page/page.cpp page/page_data.cpp page/page_levels.cpp page/page_notes.cpp
              page/page_prose.cpp page/page_sources.cpp
-             paragraph.cpp source_excerpt.cpp table_csv.cpp table_document.cpp
+             paragraph.cpp picture/level_svg.cpp picture/markup.cpp picture/palette.cpp picture/pins.cpp
+             picture/port_names.cpp picture/scene.cpp picture/sheet.cpp picture/sign_lines.cpp picture/symbols.cpp
+             picture/ways.cpp source_excerpt.cpp table_csv.cpp table_document.cpp
              table_expect.cpp table_lines.cpp table_markdown.cpp table_sheet.cpp table_text.cpp
              time_scale.cpp trail_document.cpp trail_text.cpp train_document.cpp train_text.cpp water_signs.cpp waves_document.cpp
              waves_text.cpp waves_vcd.cpp words.cpp works_condition.cpp works_report.cpp works_table.cpp
@@ -50,8 +52,8 @@ target_sources(lang_render PRIVATE ${findings_manual} ${page_files})
 target_link_libraries(lang_render PRIVATE ZLIB::ZLIB libmd)
 room(lang_cli lang/cli
      SOURCES command_line/command_line.cpp command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp
-             command_line/shared_options.cpp command_line/signals.cpp
-             check.cpp explain.cpp files.cpp follow.cpp guard.cpp loaded.cpp machine.cpp page.cpp parts.cpp
+             command_line/shared_options.cpp command_line/showing.cpp command_line/signals.cpp
+             check.cpp draw.cpp explain.cpp files.cpp follow.cpp guard.cpp loaded.cpp machine.cpp page.cpp parts.cpp picturing.cpp
              program.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp waves.cpp
              written_file.cpp
      USES lang_render lang_lower CLI11::CLI11)

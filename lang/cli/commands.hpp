@@ -10,6 +10,7 @@ Exit run(CheckOptions const&, Terminal&);
 Exit run(TableOptions const&, Terminal&);
 Exit run(ShowOptions const&, Terminal&);
 Exit run(FollowOptions const&, Terminal&);
+Exit run(DrawOptions const&, Terminal&);
 Exit run(PageOptions const&, Terminal&);
 Exit run(GuardOptions const&, Terminal&);
 Exit run(TrainOptions const&, Terminal&);

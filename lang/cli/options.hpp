@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "engine/model/finding_kind.hpp"
+#include "lang/render/picture/palette.hpp"
 
 // What was asked for on the command line, as values.
 namespace leat::cli {
@@ -31,6 +32,14 @@ struct ShowOptions {
 
 struct FollowOptions {
   std::string file, inlet, body, when, deeds, outlet, junction, format = "text";
+};
+
+struct DrawOptions {
+  std::string file, when, deeds, junction, body, out;
+  std::vector<int> levels;
+  std::vector<std::string> sections, inlets;
+  bool is_without_ways = false;
+  render::Theme theme = render::Theme::automatic;
 };
 
 struct PageOptions {
@@ -63,9 +72,9 @@ struct ResolveOptions {
   std::string file;
 };
 
-using CommandOptions =
-    std::variant<CheckOptions, TableOptions, ShowOptions, FollowOptions, PageOptions, GuardOptions, TrainOptions,
-                 WavesOptions, MachineOptions, ExplainOptions, ResolveOptions>;
+using CommandOptions = std::variant<CheckOptions, TableOptions, ShowOptions, FollowOptions,
+                                    DrawOptions, PageOptions, GuardOptions, TrainOptions,
+                                    WavesOptions, MachineOptions, ExplainOptions, ResolveOptions>;
 
 struct Options {
   CommandOptions command;

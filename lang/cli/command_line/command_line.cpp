@@ -65,6 +65,7 @@ CommandTree::CommandTree() {
   add_judging(*this);
   add_looking(*this);
   add_signals(*this);
+  add_showing(*this);
   add_reading(*this);
 }
 

@@ -29,15 +29,6 @@ void add_follow(CommandTree& tree) {
   add_format(follow.app, follow->format, {"text", "json"}, "text or json");
 }
 
-void add_page(CommandTree& tree) {
-  auto const page = tree.add<PageOptions>(
-      "page", "one page to flip the levers on, watch the water and send bodies through");
-  add_file(page.app, page->file);
-  page.app->add_option("-o,--out", page->out, "the file to write; else the standard output")
-      ->option_text("FILE");
-  add_junction(page.app, page->junction);
-}
-
 void add_guard(CommandTree& tree) {
   auto const guard = tree.add<GuardOptions>(
       "guard", "how long to wait before a change, and what it does to bodies inside");
@@ -67,7 +58,6 @@ void add_train(CommandTree& tree) {
 void add_looking(CommandTree& tree) {
   add_show(tree);
   add_follow(tree);
-  add_page(tree);
   add_guard(tree);
   add_train(tree);
 }

@@ -48,6 +48,7 @@ class CommandTree {
 void add_judging(CommandTree&);
 void add_looking(CommandTree&);
 void add_signals(CommandTree&);
+void add_showing(CommandTree&);
 void add_reading(CommandTree&);
 
 // What several commands take.

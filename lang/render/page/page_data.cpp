@@ -152,7 +152,8 @@ Json looks_data(PagePart const& part) {
       continue;
     }
     auto const wet = wet_cell(look, design.practice);
-    list.push_back(Json::array({water_symbol(wet), current_symbol(wet, plane), water_words(wet)}));
+    list.push_back(
+        Json::array({water_symbol(wet, plane), current_symbol(wet, plane), water_words(wet)}));
   }
   return list;
 }

@@ -4,7 +4,9 @@
 #include <set>
 
 #include "lang/render/page/page_pieces.hpp"
+#include "lang/render/picture/level_svg.hpp"
 #include "lang/render/picture/markup.hpp"
+#include "lang/render/picture/overlays.hpp"
 #include "lang/render/picture/symbols.hpp"
 #include "lang/render/water_signs.hpp"
 #include "lang/render/words.hpp"
@@ -71,15 +73,15 @@ std::string ground(model::Design const& design, int z) {
   return text;
 }
 
-std::string water(model::Design const& design, std::map<std::uint32_t, playback::Look> const& looks,
-                  int z) {
+std::string water_signs(model::Design const& design,
+                        std::map<std::uint32_t, playback::Look> const& looks, int z) {
   std::string text;
   Plane const plane(design.grid, {});
   each_cell(design.grid, z, [&](Place at, model::Cell c) {
     auto const found = looks.find(playback::number_of(design.grid, c));
     if (found == looks.end() || found->second.state == water::dry) return;
     auto const wet = wet_cell(found->second, design.practice);
-    text += use(water_symbol(wet), at) + use(current_symbol(wet, plane), at);
+    text += use(water_symbol(wet, plane), at) + use(current_symbol(wet, plane), at);
   });
   return text;
 }
@@ -130,19 +132,28 @@ std::map<std::uint32_t, playback::Look> filled(playback::Playback const& playbac
   return looks;
 }
 
+// Pictures are drawn at 40 to a cell and shown at 28.
+int shown_size(int drawn) { return drawn * 7 / 10; }
+
 std::string level(PagePart const& part, std::map<std::uint32_t, playback::Look> const& looks,
                   int z) {
   auto const& design = part.subject.design;
-  auto const width = design.grid.width() * cell_size, height = design.grid.depth() * cell_size;
+  auto const& setting = part.playback.pools.front().setting;
+  model::Arrangement const arrangement(design, setting);
+  PictureScene const scene{part.subject, &arrangement, {}, {}, {}, {}};
+  Cut const cut{Cut::Kind::level, z};
+  Plane const plane(design.grid, cut);
+  auto const extent = extent_of(scene, cut);
   return fmt::format(
       "<figure class=\"level\"><figcaption>level {0}</figcaption>"
-      "<svg class=\"picture\" data-level=\"{0}\" viewBox=\"-2 -2 {1} {2}\" width=\"{3}\" "
-      "height=\"{4}\" role=\"img\" aria-label=\"level {0} with its water\">"
-      "<g>{5}</g><g class=\"water\">{6}</g><g>{7}</g><g class=\"switched\">{8}</g><g>{9}</g>"
+      "<svg class=\"picture\" data-level=\"{0}\" viewBox=\"{1} {2} {3} {4}\" width=\"{5}\" "
+      "height=\"{6}\" role=\"img\" aria-label=\"level {0} with its water\">"
+      "<g>{7}</g><g class=\"water\">{8}</g><g>{9}</g><g class=\"switched\">{10}</g><g>{11}</g>"
       "</svg></figure>\n",
-      z, width + 4, height + 4, design.grid.width() * 28 + 4, design.grid.depth() * 28 + 4,
-      ground(design, z), water(design, looks, z), fittings(design, z),
-      switched(design, part.playback.pools.front().setting, z), ports(design, z));
+      z, -margins.left, -margins.top, extent.width, extent.height, shown_size(extent.width),
+      shown_size(extent.height), ground(design, z), water_signs(design, looks, z),
+      fittings(design, z), switched(design, setting, z),
+      ports(design, z) + wall_lines(design, plane) + rulers(plane) + port_names(scene, plane));
 }
 
 }  // namespace

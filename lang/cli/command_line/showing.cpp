@@ -1,0 +1,48 @@
+#include <map>
+
+#include "lang/cli/command_line/tree.hpp"
+
+namespace leat::cli {
+
+namespace {
+
+void add_draw(CommandTree& tree) {
+  auto const draw = tree.add<DrawOptions>("draw", "the levels as a picture (SVG)");
+  add_file(draw.app, draw->file);
+  add_when(draw.app, draw->when);
+  add_deeds(draw.app, draw->deeds);
+  draw.app->add_option("-o,--out", draw->out,
+                       "the file it is written to; else the standard output");
+  draw.app->add_option("--level", draw->levels, "only these levels, counted from 0");
+  draw.app->add_option("--section", draw->sections,
+                       "seen from the side: \"row 3\" or \"column 5\"");
+  draw.app->add_option("--from", draw->inlets, "ways from these inlets only");
+  draw.app->add_option("--body", draw->body, "whose ways; else the first one declared");
+  draw.app->add_flag("--no-ways", draw->is_without_ways, "without the ways of bodies");
+  std::map<std::string, render::Theme> const themes{{"auto", render::Theme::automatic},
+                                                    {"light", render::Theme::light},
+                                                    {"dark", render::Theme::dark},
+                                                    {"paper", render::Theme::paper}};
+  draw.app->add_option("--theme", draw->theme, "auto (as the reader prefers), light, dark or paper")
+      ->transform(CLI::CheckedTransformer(themes).description(""))
+      ->option_text("THEME");
+  add_junction(draw.app, draw->junction);
+}
+
+void add_page(CommandTree& tree) {
+  auto const page = tree.add<PageOptions>(
+      "page", "one page to flip the levers on, watch the water and send bodies through");
+  add_file(page.app, page->file);
+  page.app->add_option("-o,--out", page->out,
+                       "the file it is written to; else the standard output");
+  add_junction(page.app, page->junction);
+}
+
+}  // namespace
+
+void add_showing(CommandTree& tree) {
+  add_draw(tree);
+  add_page(tree);
+}
+
+}  // namespace leat::cli
