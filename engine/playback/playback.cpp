@@ -169,6 +169,7 @@ class Recorder {
     if (water.setting == setting) return {from, none};
     auto const [entry, is_new] = changes_.try_emplace({from, setting});
     if (!is_new) return entry->second;
+    if (!histories_.is_followed) return entry->second = refreshed(from, setting);
     Arrangement const before(design_, histories_.settings[water.setting]);
     Arrangement const after(design_, histories_.settings[setting]);
     WaterSteps steps(design_.grid);
@@ -177,6 +178,18 @@ class Recorder {
     auto const run = run_number(settling, after, steps, water::changed_cells(before, after));
     entry->second = {by_content_.at({setting, bytes_of(settling.field())}), run};
     return entry->second;
+  }
+
+  // From one fresh water to the one that is fresh in another setting, in one step.
+  Change refreshed(std::uint32_t from, std::uint32_t setting) {
+    auto const& water = histories_.waters[from];
+    Arrangement const before(design_, histories_.settings[water.setting]);
+    Arrangement const after(design_, histories_.settings[setting]);
+    WaterSteps steps(design_.grid);
+    steps.follow(before, water.field, {}, looks_);
+    auto const remade = water::changed_cells(before, after);
+    return {setting, runs_.number({patch_number(
+                         steps.follow(after, histories_.waters[setting].field, remade, looks_))})};
   }
 
   model::Design const& design_;
@@ -204,14 +217,22 @@ explore::Histories traced(model::Design const& design, logic::Machine const& mac
   return explore::trace(design, machine, states, history);
 }
 
+// The fresh waters, which are numbered as their settings are.
+explore::Histories refreshed(model::Design const& design, logic::Machine const& machine,
+                             explore::States const& states) {
+  auto histories = explore::fresh(design, machine, states);
+  for (std::uint32_t w = 0; w < histories.waters.size(); ++w)
+    histories.waters[w].field = explore::field_of(design, histories, w);
+  return histories;
+}
+
 // The state as built and nothing else, where all of them are too many.
 Playback as_built(model::Design const& design, logic::Machine const& machine,
                   Budget const& budget) {
   auto states = explore::reach(machine, 1);
   if (states.size() == 0) return {};
   states.codes.erase(states.codes.begin() + 1, states.codes.end());
-  auto histories = explore::fresh(design, machine, states);
-  histories.waters[0].field = explore::field_of(design, histories, 0);
+  auto const histories = refreshed(design, machine, states);
   auto found = Recorder(design, machine, states, histories, Detail::as_built, budget).run();
   return found ? std::move(*found) : Playback{};
 }
@@ -230,6 +251,9 @@ Playback record(model::Design const& design, model::Circuit const& circuit, Budg
       auto found = Recorder(design, machine, states, histories, detail, budget).run();
       if (found) return std::move(*found);
     }
+    auto const waters = refreshed(design, machine, states);
+    auto found = Recorder(design, machine, states, waters, Detail::fresh, budget).run();
+    if (found) return std::move(*found);
   }
   return as_built(design, machine, budget);
 }

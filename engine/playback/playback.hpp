@@ -74,6 +74,8 @@ struct Node {
 enum class Detail : std::uint8_t {
   whole,
   without_steps,  // the water after an event is there, not its way
+  fresh,          // what the water remembers is left out: every state has the water that comes from
+                  // dry, as if it had been built so
   as_built,       // no events: the state as built alone
   nothing,
 };

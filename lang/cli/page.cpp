@@ -63,6 +63,13 @@ std::vector<std::string> left_out(Shown const& shown) {
           "Left out: the steps of the water on its way, since there are too many for a page. A "
           "lever goes straight to the settled water.");
       break;
+    case Detail::fresh:
+      sentences.push_back(
+          "Left out: what the water remembers of earlier settings, since that is too much for a "
+          "page. Each setting is shown with the water it has when it is built so, without the "
+          "steps "
+          "on its way.");
+      break;
     case Detail::whole:
       break;
   }

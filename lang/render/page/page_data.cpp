@@ -268,6 +268,8 @@ constexpr std::string_view word_of(playback::Detail detail) {
       return "whole";
     case playback::Detail::without_steps:
       return "without steps";
+    case playback::Detail::fresh:
+      return "fresh";
     case playback::Detail::as_built:
       return "as built";
     case playback::Detail::nothing:

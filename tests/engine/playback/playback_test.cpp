@@ -161,6 +161,19 @@ TEST_CASE("a playback has less detail where the budget is small, and says so") {
   CHECK(detail(budget) == Detail::nothing);
 }
 
+TEST_CASE("where waters remember too much, each state has its fresh water") {
+  auto const design = drawn::remembering();
+  playback::Budget budget;
+  budget.most_nodes = 4;
+  auto const found = playback::record(design, design.circuit, budget);
+  REQUIRE(found.detail == Detail::fresh);
+  REQUIRE(found.nodes.size() == 4);
+  for (std::uint32_t n = 0; n < 4; ++n) {
+    auto const& signals = found.nodes[n].signals;
+    check_looks(design, drawn::settled(design, {signals[0], signals[1]}), seen_at(found, n));
+  }
+}
+
 TEST_CASE("the state as built alone still has its water and its moves") {
   auto const design = drawn::draw({{"XXXXXX"}, {"w.ac.."}, {"......"}});
   playback::Budget budget;
