@@ -41,8 +41,11 @@ std::string counts_words(PagePart const& part) {
   if (auto const count = severities["accepted"]; count > 0)
     words.push_back(fmt::format("{} accepted", count));
   auto text = words.empty() ? std::string("nothing found") : listed(words);
-  for (auto const& [verdict, count] : verdicts)
-    text += fmt::format("; {} {}", counted(count, "expectation"), verdict);
+  for (auto const& [verdict, count] : verdicts) {
+    auto const is_plain = verdict.starts_with("holds");
+    text += fmt::format("; {} {}", counted(count, "expectation"),
+                        is_plain && count != 1 ? "hold" + verdict.substr(5) : verdict);
+  }
   return text;
 }
 

@@ -73,7 +73,7 @@ class Desk {
         button("Set", () => this.go(node()), { "aria-label": `Set the signals so: ${this.#rowWords(row)}` })));
     }
     for (const head of this.section.querySelectorAll(".tables thead tr"))
-      if (this.section.querySelector("td.act")) head.append(element("td", { class: "act" }));
+      if (head.closest("table").querySelector("td.act")) head.append(element("th", { class: "act" }, "levers"));
   }
 
   #rowWords(row) {
@@ -104,7 +104,7 @@ class Desk {
       if (note.cells.length === 0 && !note.flips) return;
       item.append(element("div", { class: "row" },
         button("Show it in the levels", () => this.#showNote(note), {
-          "aria-label": `Show finding ${number + 1} in the levels` })));
+          "aria-label": `Show it in the levels: finding ${number + 1}` })));
     });
   }
 
@@ -113,9 +113,8 @@ class Desk {
     const node = note.flips && this.playback.walk(note.flips.map((signal) => inputs.indexOf(signal)));
     if (node !== null) this.go(node);
     this.mark(note.cells);
-    if (note.cells.length === 0) return;
-    this.look(note.cells[0]);
-    this.levels.focus({ preventScroll: true });
+    this.levels.focus({ preventScroll: note.cells.length > 0 });
+    if (note.cells.length > 0) this.look(note.cells[0]);
   }
 
   mark(cells) {
@@ -193,12 +192,17 @@ class Desk {
                           travel.stops.slice(0, travel.at + 1).map(({ place }) => place));
   }
 
+  // Before the first step the cells still stand as they did.
+  get shownPool() {
+    const { at, last, before } = this.water;
+    return this.playback.pool(at === 0 && last > 0 && before !== null ? before : this.node);
+  }
+
   showWater() {
-    const { water, playback } = this;
-    const isBefore = water.at === 0 && water.last > 0;
+    const { water } = this;
     if (!water.isSettled) this.travel.clear();
     this.picture.showField(water.frames[water.at]);
-    this.picture.showSetting(playback.pool(isBefore && water.before !== null ? water.before : this.node));
+    this.picture.showSetting(this.shownPool);
     water.update();
     this.showBody();
     for (const row of this.section.querySelectorAll("tr[data-row]")) {

@@ -31,19 +31,18 @@ class Walk {
   }
 }
 
-// "level 2, row 3, column 4: a flow of strength 5, current east".
+// "level 2, row 3, column 4: open, a flow of strength 5, current east".
 function cellWords(desk, cell) {
-  const { playback, node } = desk;
+  const { playback } = desk;
   const { data } = playback;
-  const pool = playback.pool(node);
+  const pool = desk.shownPool;
   const fill = playback.fillOf[cell];
   const told = data.fills[fill];
-  const parts = [];
-  if (playback.ports.has(cell)) parts.push(playback.ports.get(cell));
+  const parts = [told.when && !playback.isPowered(pool, fill) ? told.off : told.on];
   const [, , water] = data.looks[desk.water.frames[desk.water.at][cell]];
-  const material = playback.isPowered(pool, fill) ? told.on : told.off;
-  parts.push(water ?? (told.when ? material : told.on));
-  if (told.when) parts.push(`switched: ${told.on} when ${told.when} else ${told.off}`);
+  if (water) parts.push(water);
+  if (playback.ports.has(cell)) parts.push(playback.ports.get(cell));
+  if (told.when) parts.push(`switched: ${told.on} when ${told.when}, else ${told.off}`);
   const found = data.notes.flatMap(({ cells }, number) => (cells.includes(cell) ? [number + 1] : []));
   if (found.length > 0) parts.push(`finding ${found.join(", ")}`);
   return `${placeWords(playback.place(cell))}: ${parts.join(", ")}`;

@@ -87,10 +87,10 @@ class WaterSteps {
     if (this.at === 0) return begin;
     const { step_ticks: ticks, ticks_per_second: second } = this.desk.playback.data;
     const time = (this.at - 1) * ticks;
-    const moment = `step ${this.at - 1} of ${this.last - 1}, ${time} ticks (${time / second} s) after it`;
+    const moment = `step ${this.at - 1} of ${this.last - 1}, after ${time} ticks (${time / second} s)`;
     if (!this.isSettled) return moment;
-    return this.desk.playback.isRestless(this.desk.playback.pool(this.desk.node))
-      ? `${moment}; this water never comes to rest` : `${moment}, settled`;
+    const isRestless = this.desk.playback.isRestless(this.desk.playback.pool(this.desk.node));
+    return `${isRestless ? "never comes to rest" : "settled"}: ${moment}`;
   }
 
   update() {
