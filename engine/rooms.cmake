@@ -24,3 +24,4 @@ room(engine_verdicts engine/verdicts SOURCES after_events.cpp clearing.cpp deali
 room(engine_judge engine SOURCES judge.cpp USES engine_verdicts)
 room(engine_works engine/works SOURCES claims.cpp conditions.cpp destinations.cpp in_plant.cpp island_form.cpp islands.cpp judge_works.cpp network.cpp passages.cpp plant_findings.cpp USES engine_judge)
 target_link_libraries(engine_works PRIVATE Boost::headers)
+room(engine_compare engine/compare SOURCES behaviour.cpp claim_changes.cpp compare.cpp deviations.cpp finding_changes.cpp ground.cpp joint_circuit.cpp part_changes.cpp route_changes.cpp time_changes.cpp value_changes.cpp USES engine_works)

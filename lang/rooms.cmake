@@ -13,8 +13,8 @@ room(lang_check lang/check SOURCES acceptances.cpp bodies_and_practice.cpp check
      unfolded_blocks.cpp unknown_names.cpp wire_loops.cpp workshop.cpp
      USES lang_syntax lang_diagnostics engine_model fmt::fmt)
 room(lang_lower lang/lower
-     SOURCES cells.cpp circuit_lowering.cpp including.cpp lower.cpp plant.cpp words.cpp
-     USES lang_grammar lang_check lang_diagnostics lang_source engine_model engine_logic)
+     SOURCES cells.cpp circuit_lowering.cpp including.cpp lower.cpp matching.cpp plant.cpp words.cpp
+     USES lang_grammar lang_check lang_diagnostics lang_source engine_model engine_logic engine_compare)
 
 set(findings_manual ${CMAKE_BINARY_DIR}/generated/findings_manual.cpp)
 add_custom_command(
@@ -35,8 +35,8 @@ add_custom_command(
   DEPENDS ${page_script_files} ${page_folder}/page.html ${page_folder}/page.css ${page_folder}/embed_page.cmake
   COMMENT "Embedding lang/render/page")
 room(lang_render lang/render
-     SOURCES check_report.cpp columns.cpp condition.cpp count.cpp design_document.cpp diagnostic_text.cpp
-             example.cpp expectation_text.cpp field_document.cpp field_text.cpp finding_pages.cpp guard_document.cpp guard_text.cpp
+     SOURCES check_report.cpp columns.cpp comparison_document.cpp comparison_sheet.cpp comparison_text.cpp condition.cpp count.cpp design_document.cpp diagnostic_text.cpp
+             example.cpp expectation_text.cpp fate_words.cpp field_document.cpp field_text.cpp finding_pages.cpp guard_document.cpp guard_text.cpp
              finding_sentences.cpp finding_text.cpp findings_document.cpp islands_text.cpp json.cpp level_picture.cpp
              look.cpp machine_document.cpp machine_dot.cpp machine_text.cpp
              page/packed.cpp page/page.cpp page/page_data.cpp page/page_levels.cpp page/page_notes.cpp
@@ -47,16 +47,18 @@ room(lang_render lang/render
              table_expect.cpp table_lines.cpp table_markdown.cpp table_sheet.cpp table_text.cpp
              time_scale.cpp trail_document.cpp trail_text.cpp train_document.cpp train_text.cpp water_signs.cpp waves_document.cpp
              waves_text.cpp waves_vcd.cpp words.cpp works_condition.cpp works_report.cpp works_table.cpp
-     USES engine_works engine_playback lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
+     USES engine_compare engine_playback lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json)
 target_sources(lang_render PRIVATE ${findings_manual} ${page_files})
 target_link_libraries(lang_render PRIVATE ZLIB::ZLIB libmd)
+room(lang_record lang/record SOURCES accepted.cpp read_record.cpp recalling.cpp record_document.cpp recording.cpp
+     USES lang_render nlohmann_json::nlohmann_json)
 room(lang_cli lang/cli
      SOURCES command_line/command_line.cpp command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp
              command_line/shared_options.cpp command_line/showing.cpp command_line/signals.cpp
-             check.cpp draw.cpp explain.cpp files.cpp follow.cpp guard.cpp loaded.cpp machine.cpp page.cpp parts.cpp picturing.cpp
-             program.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp waves.cpp
+             check.cpp compare.cpp draw.cpp explain.cpp files.cpp follow.cpp guard.cpp held_record.cpp judged.cpp loaded.cpp machine.cpp page.cpp parts.cpp picturing.cpp
+             program.cpp record.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp waves.cpp
              written_file.cpp
-     USES lang_render lang_lower CLI11::CLI11)
+     USES lang_record lang_render lang_lower CLI11::CLI11)
 target_compile_definitions(lang_cli PRIVATE LEAT_VERSION="${PROJECT_VERSION}")
 add_executable(leat lang/cli/main.cpp)
 target_link_libraries(leat PRIVATE lang_cli)

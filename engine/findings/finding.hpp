@@ -29,7 +29,9 @@ struct Finding {
   std::optional<model::SignalId> event;    // what changes then: an input
   std::optional<int> ticks;                // switching: how long to wait before the event
   std::optional<std::size_t> accepted_by;  // index into Design::acceptances
-  std::optional<std::size_t> acceptance;   // stale_acceptance: the one nothing answers to
+  // unlike_record, unrecorded: the kind of the finding that it is about; none: a route or a time.
+  std::optional<model::FindingKind> about;
+  std::optional<std::size_t> acceptance;  // stale_acceptance: the one nothing answers to
 };
 
 // An empty finding of a kind, with the kind's own severity.

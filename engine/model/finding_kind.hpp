@@ -44,6 +44,9 @@ enum class FindingKind : std::uint8_t {
   spilling_switch,
   crushing_switch,
   stale_acceptance,
+  unlike_record,
+  unrecorded,
+  stale_record,
   count
 };
 
@@ -87,6 +90,9 @@ inline constexpr std::array<FindingRow, static_cast<std::size_t>(FindingKind::co
         {FindingKind::spilling_switch, "spilling-switch", Severity::note},
         {FindingKind::crushing_switch, "crushing-switch", Severity::note},
         {FindingKind::stale_acceptance, "stale-acceptance", Severity::warning},
+        {FindingKind::unlike_record, "unlike-record", Severity::error},
+        {FindingKind::unrecorded, "unrecorded", Severity::warning},
+        {FindingKind::stale_record, "stale-record", Severity::warning},
     }};
 
 inline constexpr FindingRow const& row_of(FindingKind kind) {

@@ -27,6 +27,8 @@ class Conditions {
   Function of(model::ExpressionId root) const;
   // Contract: a signal that the roots follow from.
   Function of_signal(model::SignalId) const;
+  // Whether the roots follow from it.
+  bool follows_from(model::SignalId signal) const { return own_signal_.count(signal) != 0; }
   // The rows as a function of what stands for each of their inputs.
   Function of(logic::RowSet const&, std::vector<Function> const& inputs);
 

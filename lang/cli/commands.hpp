@@ -8,6 +8,8 @@ namespace leat::cli {
 
 Exit run(CheckOptions const&, Terminal&);
 Exit run(TableOptions const&, Terminal&);
+Exit run(CompareOptions const&, Terminal&);
+Exit run(RecordOptions const&, Terminal&);
 Exit run(ShowOptions const&, Terminal&);
 Exit run(FollowOptions const&, Terminal&);
 Exit run(DrawOptions const&, Terminal&);

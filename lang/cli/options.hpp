@@ -4,6 +4,7 @@
 #include <variant>
 #include <vector>
 
+#include "engine/compare/comparison.hpp"
 #include "engine/model/finding_kind.hpp"
 #include "lang/render/picture/palette.hpp"
 
@@ -22,6 +23,17 @@ struct TableOptions {
   std::string file, format = "text", inlet, body, junction;
   bool is_full = false;
   bool is_fresh = false;  // each combination with its fresh water, as if built so
+};
+
+struct CompareOptions {
+  std::string before, after, format = "text";
+  std::vector<std::string> renamings;  // OLD=NEW
+  compare::Change fail_on = compare::Change::other;
+};
+
+struct RecordOptions {
+  std::string file;
+  std::vector<std::string> accepted;  // keys, or "all"
 };
 
 struct ShowOptions {
@@ -72,9 +84,10 @@ struct ResolveOptions {
   std::string file;
 };
 
-using CommandOptions = std::variant<CheckOptions, TableOptions, ShowOptions, FollowOptions,
-                                    DrawOptions, PageOptions, GuardOptions, TrainOptions,
-                                    WavesOptions, MachineOptions, ExplainOptions, ResolveOptions>;
+using CommandOptions =
+    std::variant<CheckOptions, TableOptions, CompareOptions, RecordOptions, ShowOptions,
+                 FollowOptions, DrawOptions, PageOptions, GuardOptions, TrainOptions, WavesOptions,
+                 MachineOptions, ExplainOptions, ResolveOptions>;
 
 struct Options {
   CommandOptions command;

@@ -52,18 +52,6 @@ std::size_t times(std::vector<std::string> const& steps, std::size_t at, std::si
   return count;
 }
 
-std::string script_of(Subject const& subject, std::vector<model::SignalId> const& flips) {
-  std::vector<bool> is_on;
-  for (auto const& signal : subject.design.circuit.signals) is_on.push_back(signal.starts_on);
-  std::string script;
-  for (auto flip : flips) {
-    is_on[flip] = !is_on[flip];
-    script += fmt::format("{}{} {}", script.empty() ? "" : ", ", subject.map.signals[flip].name,
-                          is_on[flip] ? "on" : "off");
-  }
-  return script;
-}
-
 }  // namespace
 
 bool never_rests(Judgement const& judged) { return !judged.is_decided && !judged.findings.empty(); }
@@ -166,6 +154,18 @@ std::string_view caveat_of(Standing standing) {
   return {};
 }
 
+std::string script_of(Subject const& subject, std::vector<model::SignalId> const& flips) {
+  std::vector<bool> is_on;
+  for (auto const& signal : subject.design.circuit.signals) is_on.push_back(signal.starts_on);
+  std::string script;
+  for (auto flip : flips) {
+    is_on[flip] = !is_on[flip];
+    script += fmt::format("{}{} {}", script.empty() ? "" : ", ", subject.map.signals[flip].name,
+                          is_on[flip] ? "on" : "off");
+  }
+  return script;
+}
+
 std::string way_option(Subject const& subject, Judgement const& judged,
                        explore::Example const& example) {
   if (!example.is_fresh) return fmt::format(" --do \"{}\"", script_of(subject, example.flips));
@@ -173,13 +173,17 @@ std::string way_option(Subject const& subject, Judgement const& judged,
   return setting.empty() ? "" : fmt::format(" --when \"{}\"", setting);
 }
 
+std::string follow_command(Subject const& subject, model::InletId inlet, model::ProfileId profile,
+                           std::string const& way) {
+  return fmt::format("leat follow {}{} --from {} --body {}{}", shell_word(subject.text.name()),
+                     subject.is_alone ? "" : " --junction " + subject.map.junction.name,
+                     subject.map.inlets[inlet].name, subject.map.profiles[profile].name, way);
+}
+
 std::string follow_command(Subject const& subject, Judgement const& judged,
                            explore::Example const& example, model::InletId inlet,
                            model::ProfileId profile) {
-  return fmt::format("leat follow {}{} --from {} --body {}{}", shell_word(subject.text.name()),
-                     subject.is_alone ? "" : " --junction " + subject.map.junction.name,
-                     subject.map.inlets[inlet].name, subject.map.profiles[profile].name,
-                     way_option(subject, judged, example));
+  return follow_command(subject, inlet, profile, way_option(subject, judged, example));
 }
 
 std::string guard_command(Subject const& subject) {

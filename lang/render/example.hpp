@@ -47,7 +47,12 @@ std::string_view caveat_of(Standing);
 // what was done. Empty where nothing needs to be said, else with a blank before it.
 std::string way_option(Subject const&, Judgement const&, explore::Example const&);
 
-// The command that shows one body's way in the example.
+// The same as `--do` takes it: "divert on, flush off".
+std::string script_of(Subject const&, std::vector<model::SignalId> const& flips);
+
+// The command that shows one body's way, as `way` says (way_option); in the example.
+std::string follow_command(Subject const&, model::InletId, model::ProfileId,
+                           std::string const& way);
 std::string follow_command(Subject const&, Judgement const&, explore::Example const&,
                            model::InletId, model::ProfileId);
 

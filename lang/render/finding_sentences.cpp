@@ -120,6 +120,15 @@ constexpr std::array<SentenceRow, static_cast<std::size_t>(FindingKind::count)> 
     {FindingKind::stale_acceptance, "Nothing answers to an accepted finding",
      "No {accepted} is found where and when the acceptance says.",
      "Remove the acceptance, or correct its place and its condition."},
+    {FindingKind::unlike_record, "{recorded_thing} not as recorded",
+     "The record beside the design says otherwise.",
+     "Look at both with leat record; mend the design, or accept what it does now."},
+    {FindingKind::unrecorded, "{recorded_thing} not recorded",
+     "The record beside the design says nothing of it.",
+     "Look at it with leat record, and accept it if it is meant."},
+    {FindingKind::stale_record, "{entries} of the record speak of what there is no more",
+     "Something has been renamed or removed since it was recorded.",
+     "Look at them with leat record, and accept that they go."},
 }};
 
 std::string with_article(std::string const& name) {
@@ -167,6 +176,19 @@ std::string wait_words(Subject const& subject, findings::Finding const& finding)
       event_name(subject, finding), time_words(subject, *finding.ticks));
 }
 
+// What is recorded: "Routes of the walker from millhouse are", "Findings hard-landing are".
+std::string recorded_thing(Subject const& subject, findings::Finding const& finding) {
+  bool const is_of_record =
+      finding.kind == FindingKind::unlike_record || finding.kind == FindingKind::unrecorded;
+  if (!is_of_record) return {};
+  if (finding.about) return fmt::format("What {} says is", model::row_of(*finding.about).name);
+  if (finding.inlets.empty())
+    return finding.measured == 1 ? "1 time is" : fmt::format("{} times are", finding.measured);
+  return fmt::format("Where the {} from {} goes is",
+                     subject.map.profiles[finding.profiles.front()].name,
+                     subject.map.inlets[finding.inlets.front()].name);
+}
+
 std::string filled(std::string_view sentence, Subject const& subject,
                    findings::Finding const& finding) {
   auto const measured = static_cast<std::size_t>(finding.measured);
@@ -192,6 +214,8 @@ std::string filled(std::string_view sentence, Subject const& subject,
       fmt::arg("after_event",
                finding.event ? fmt::format(" after {} changes", event_name(subject, finding)) : ""),
       fmt::arg("wait", wait_words(subject, finding)),
+      fmt::arg("recorded_thing", recorded_thing(subject, finding)),
+      fmt::arg("entries", measured == 1 ? "1 entry" : fmt::format("{} entries", measured)),
       fmt::arg("accepted", accepted_name(subject, finding)));
 }
 

@@ -32,9 +32,11 @@ std::string see_line(std::string_view command, Look look) {
 }
 
 Role role_of(std::string_view severity) {
-  if (severity == "error" || severity == "violated" || severity == "empty") return Role::error;
-  if (severity == "warning" || severity == "undecided") return Role::warning;
-  if (severity == "holds") return Role::good;
+  if (severity == "error" || severity == "violated" || severity == "empty" ||
+      severity == "worse") return Role::error;
+  if (severity == "warning" || severity == "undecided" || severity == "changed")
+    return Role::warning;
+  if (severity == "holds" || severity == "better" || severity == "the same") return Role::good;
   return severity == "accepted" ? Role::quiet : Role::note;
 }
 

@@ -51,8 +51,11 @@ std::size_t length_of(std::vector<logic::Product> const& sum) {
 
 std::string condition_expression(Conditions& conditions, Function f,
                                  std::vector<std::string> const& inputs, std::size_t most) {
-  auto& diagram = conditions.diagram();
-  auto const reachable = conditions.reachable();
+  return condition_expression(conditions.diagram(), f, conditions.reachable(), inputs, most);
+}
+
+std::string condition_expression(Diagram& diagram, Function f, Function reachable,
+                                 std::vector<std::string> const& inputs, std::size_t most) {
   auto const needed = diagram.both(f, reachable);
   auto const left_out = diagram.both(reachable, !needed);
   if (needed == Diagram::never) return "off";

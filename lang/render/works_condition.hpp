@@ -12,6 +12,9 @@ namespace leat::render {
 // sum that is found has more than `most` products it is not written, and the text says so.
 std::string condition_expression(works::Conditions&, works::Function,
                                  std::vector<std::string> const& inputs, std::size_t most = 64);
+// The same of any diagram, `reachable` being what can come about.
+std::string condition_expression(logic::Diagram&, works::Function, works::Function reachable,
+                                 std::vector<std::string> const& inputs, std::size_t most = 64);
 // "always", "never", "when divert and not flush".
 std::string condition_words(works::Conditions&, works::Function,
                             std::vector<std::string> const& inputs, std::size_t most = 64);

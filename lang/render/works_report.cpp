@@ -7,6 +7,7 @@
 #include "engine/works/claims.hpp"
 #include "lang/render/diagnostic_text.hpp"
 #include "lang/render/example.hpp"
+#include "lang/render/fate_words.hpp"
 #include "lang/render/finding_sentences.hpp"
 #include "lang/render/islands_text.hpp"
 #include "lang/render/paragraph.hpp"
@@ -85,15 +86,11 @@ std::string undecided_parts(JudgedWorks const& works, Look look) {
 }
 
 std::string follow_line(JudgedWorks const& works, works::JudgedClaim const& claim, Look look) {
-  auto const& [subject, judged] = works;
-  auto const& passage = judged.passages[*claim.passage];
+  auto const& passage = works.judgement.passages[*claim.passage];
   auto const setting = instance_words(works, *claim.instance);
-  auto command = fmt::format("leat follow {} --junction {} --from {}", subject.text.name(),
-                             subject.map.junction.name, subject.map.inlets[passage.inlet].name);
-  if (subject.design.profiles.size() > 1)
-    command += " --body " + subject.map.profiles[passage.profile].name;
-  if (!setting.empty()) command += fmt::format(" --when '{}'", setting);
-  return see_line(command, look);
+  return see_line(follow_command(works.subject, passage.inlet, passage.profile,
+                                 setting.empty() ? "" : fmt::format(" --when \"{}\"", setting)),
+                  look);
 }
 
 std::string found_words(JudgedWorks const& works, works::JudgedClaim const& claim) {
@@ -116,18 +113,6 @@ std::string way_words(JudgedWorks const& works, works::Instance const& instance)
     if (signal.starts_on != instance[level]) flips.push_back(variables[level]);
   }
   return player_steps(subject, flips);
-}
-
-std::string fate_words(Subject const& subject, works::Fate const& fate) {
-  auto words = fate.outlets.empty()
-                   ? "reaches nothing"
-                   : "reaches " + listed(names_of(subject.map.outlets, fate.outlets), "or");
-  words += fmt::format(" ({})", word_of(fate.verdict));
-  if (fate.is_trapped) words += ", can be trapped";
-  if (fate.spills) words += ", can leave the drawing";
-  if (fate.is_unsure) words += ", hangs on an unsure move";
-  if (fate.is_barred) words += ", may not get in";
-  return words;
 }
 
 std::string claim_text(JudgedWorks const& works, std::size_t index, Look look) {

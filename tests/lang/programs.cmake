@@ -45,7 +45,10 @@ add_test(NAME lang_cli_signals_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST
          --leat $<TARGET_FILE:leat>)
 add_test(NAME lang_cli_include_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/include_test.py
          --leat $<TARGET_FILE:leat>)
+add_test(NAME lang_cli_compare_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/compare_test.py
+         --leat $<TARGET_FILE:leat>)
 add_test(NAME approved_outputs COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/../approved/approved_test.py
          --leat $<TARGET_FILE:leat>)
-set_tests_properties(lang_cli_tests lang_cli_signals_tests lang_cli_include_tests approved_outputs
+set_tests_properties(lang_cli_tests lang_cli_signals_tests lang_cli_include_tests lang_cli_compare_tests
+  approved_outputs
   PROPERTIES TIMEOUT 300)

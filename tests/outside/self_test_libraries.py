@@ -22,7 +22,7 @@ from networkx_water import draw_floor
 from stand_in import finding
 
 KINDS = ("leat-design", "leat-field", "leat-table", "leat-findings", "leat-trail", "leat-waves",
-         "leat-machine", "leat-guard", "leat-train")
+         "leat-machine", "leat-guard", "leat-train", "leat-comparison", "leat-record")
 
 
 def position(end: Any, trapped: bool, component: int, dominator: Any) -> dict[str, Any]:

@@ -25,6 +25,7 @@ ENGINE = {
     "engine/motion": "model water body",
     "engine/judge": "model logic water body explore tables findings verdicts",
     "engine/works": "model logic body explore tables findings verdicts judge",
+    "engine/compare": "model logic body explore tables findings verdicts judge works",
 }
 LANG = {
     "lang/source": "",
@@ -34,7 +35,8 @@ LANG = {
     "lang/check": "source diagnostics syntax",
     "lang/lower": "source diagnostics syntax grammar check",
     "lang/render": "source diagnostics syntax",
-    "lang/cli": "source diagnostics syntax grammar check lower render",
+    "lang/record": "source render",
+    "lang/cli": "source diagnostics syntax grammar check lower render record",
 }
 # Rooms of lang that may see only part of the engine.
 ENGINE_SEEN_BY = {"lang/source": {"model"}, "lang/diagnostics": {"model"}, "lang/syntax": {"model"},

@@ -1,3 +1,5 @@
+#include <map>
+
 #include "lang/cli/command_line/tree.hpp"
 
 namespace leat::cli {
@@ -25,11 +27,46 @@ void add_table(CommandTree& tree) {
   add_junction(table.app, table->junction);
 }
 
+void add_compare(CommandTree& tree) {
+  auto const compare = tree.add<CompareOptions>(
+      "compare", "what a new revision of a design does differently from an old one");
+  compare.app->add_option("OLD", compare->before, "the design before")->required();
+  compare.app->add_option("NEW", compare->after, "the design after; - is the standard input")
+      ->required();
+  compare.app
+      ->add_option("--renamed", compare->renamings,
+                   "what has another name now: divert=turn; may be given several times")
+      ->option_text("OLD=NEW");
+  std::map<std::string, compare::Change> const changes{{"better", compare::Change::better},
+                                                       {"changed", compare::Change::other},
+                                                       {"worse", compare::Change::worse}};
+  compare.app
+      ->add_option("--fail-on", compare->fail_on,
+                   "least change that fails: better, changed (as built in) or worse")
+      ->transform(CLI::CheckedTransformer(changes).description(""))
+      ->option_text("CHANGE");
+  add_format(compare.app, compare->format, {"text", "json"}, "text or json");
+}
+
+void add_record(CommandTree& tree) {
+  auto const record = tree.add<RecordOptions>(
+      "record", "write down what a design does, to hold it against that from then on");
+  record.app->add_option("FILE", record->file, "the design; its record is FILE.record.json")
+      ->required();
+  record.app
+      ->add_option("--accept", record->accepted,
+                   "what has changed as it is meant to: a route as INLET/BODY, a finding by its "
+                   "name, times, or all; may be given several times")
+      ->option_text("WHAT");
+}
+
 }  // namespace
 
 void add_judging(CommandTree& tree) {
   add_check(tree);
   add_table(tree);
+  add_compare(tree);
+  add_record(tree);
 }
 
 }  // namespace leat::cli

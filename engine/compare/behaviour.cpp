@@ -1,0 +1,155 @@
+#include "engine/compare/behaviour.hpp"
+
+#include <unordered_map>
+
+namespace leat::compare {
+
+using logic::Diagram;
+using model::SignalId;
+
+namespace {
+
+// Sets of rows over some variables of a revision, as functions on the common ground.
+class Rows {
+ public:
+  Rows(std::vector<SignalId> const& variables, std::vector<SignalId> const& joint, Ground& ground)
+      : ground_(ground) {
+    for (auto variable : variables)
+      inputs_.push_back(ground.conditions().of_signal(joint[variable]));
+  }
+  Function of(logic::RowSet const& rows) const { return ground_.conditions().of(rows, inputs_); }
+
+ private:
+  Ground& ground_;
+  std::vector<Function> inputs_;
+};
+
+Sighting sighting_of(findings::Finding const& finding, Function condition) {
+  return {finding.kind,    finding.severity, finding.inlets,
+          finding.outlets, finding.profiles, finding.signals,
+          finding.event,   finding.cells,    finding.accepted_by.has_value(),
+          condition,       &finding};
+}
+
+void add_sightings(Judgement const& judged, Rows const& rows, std::vector<Sighting>& sightings) {
+  bool const has_rows = judged.is_decided;
+  for (auto const& finding : judged.findings)
+    sightings.push_back(
+        sighting_of(finding, has_rows ? rows.of(finding.rows) : Function(Diagram::always)));
+}
+
+works::Passage passage_of(model::Design const& design, Judgement const& judged, Rows const& rows,
+                          model::InletId inlet, model::ProfileId profile) {
+  auto const where = [&](auto const& is_so) {
+    return rows.of(judged.combinations.rows_where([&](std::uint32_t situation) {
+      return is_so(judged.routes.at(situation, inlet, profile));
+    }));
+  };
+  works::Passage passage;
+  passage.inlet = inlet;
+  passage.profile = profile;
+  for (model::OutletId outlet = 0; outlet < design.outlets.size(); ++outlet) {
+    auto const condition = where([&](tables::Route const& route) {
+      return std::binary_search(route.outlets.begin(), route.outlets.end(), outlet);
+    });
+    if (condition != Diagram::never) passage.ends.push_back({outlet, condition});
+  }
+  passage.trapped = where([](auto const& route) { return !route.trapped.empty(); });
+  passage.spilled = where([](auto const& route) { return route.spills; });
+  passage.unsure = where([](auto const& route) { return route.is_unsure; });
+  return passage;
+}
+
+// The longest trip over every water, by inlet and profile.
+void add_trips(model::Design const& design, Judgement const& judged,
+               std::vector<Duration>& durations) {
+  for (model::InletId i = 0; i < design.inlets.size(); ++i) {
+    for (model::ProfileId p = 0; p < design.profiles.size(); ++p) {
+      Duration trip{Duration::Kind::trip, i, p, 0, false, 0};
+      for (auto const& clearing : judged.trips)
+        trip.ticks = explore::longer(trip.ticks, clearing[i * design.profiles.size() + p]);
+      durations.push_back(trip);
+    }
+  }
+}
+
+void add_guards(Judgement const& judged, std::vector<Duration>& durations) {
+  for (auto const& guard : judged.guards) {
+    durations.push_back({Duration::Kind::wait, 0, 0, guard.event, guard.goes_on, guard.wait});
+    durations.push_back(
+        {Duration::Kind::clearing, 0, 0, guard.event, guard.goes_on, guard.clearing});
+  }
+}
+
+// A function of one diagram told in another one, variable by variable.
+class Translation {
+ public:
+  Translation(Diagram const& from, Diagram& to, std::vector<Function> meaning)
+      : from_(from), to_(to), meaning_(std::move(meaning)) {}
+
+  Function of(Function f) {
+    auto const level = from_.level(f);
+    if (level == Diagram::below_all) return f;
+    if (auto const known = known_.find(f.edge); known != known_.end()) return known->second;
+    auto const [off, on] = from_.branches(f, level);
+    auto const if_off = of(off), if_on = of(on);
+    auto const result = to_.choice(meaning_[level], if_on, if_off);
+    known_.emplace(f.edge, result);
+    return result;
+  }
+
+ private:
+  Diagram const& from_;
+  Diagram& to_;
+  std::vector<Function> meaning_;  // by level
+  std::unordered_map<std::uint32_t, Function> known_;
+};
+
+works::Passage translated(works::Passage passage, Translation& translation) {
+  for (auto& end : passage.ends) end.condition = translation.of(end.condition);
+  for (auto* part :
+       {&passage.trapped, &passage.spilled, &passage.unsure, &passage.barred, &passage.unknown})
+    *part = translation.of(*part);
+  return passage;
+}
+
+}  // namespace
+
+Behaviour behaviour_of(model::Design const& design, Judgement const& judged,
+                       std::vector<SignalId> const& signals, Ground& ground) {
+  Behaviour behaviour;
+  behaviour.is_whole = judged.is_decided && !judged.has_restless;
+  Rows const rows(judged.variables, signals, ground);
+  add_sightings(judged, rows, behaviour.sightings);
+  for (auto const& claim : judged.expectations) behaviour.verdicts.push_back(claim.verdict);
+  if (!judged.is_decided) return behaviour;
+  for (model::InletId i = 0; i < design.inlets.size(); ++i) {
+    for (model::ProfileId p = 0; p < design.profiles.size(); ++p)
+      behaviour.passages.push_back(passage_of(design, judged, rows, i, p));
+  }
+  if (judged.histories.is_followed) add_trips(design, judged, behaviour.durations);
+  if (judged.switchings.is_complete) add_guards(judged, behaviour.durations);
+  return behaviour;
+}
+
+Behaviour behaviour_of(model::Design const&, works::WorksJudgement const& judged,
+                       std::vector<SignalId> const& signals, Ground& ground) {
+  Behaviour behaviour;
+  auto const& conditions = *judged.conditions;
+  behaviour.is_whole = judged.too_large.empty() && !judged.has_run_out &&
+                       conditions.is_reachable_known() && !conditions.has_restless();
+  std::vector<Function> meaning;
+  for (auto variable : conditions.variables())
+    meaning.push_back(ground.conditions().of_signal(signals[variable]));
+  Translation translation(conditions.diagram(), ground.diagram(), std::move(meaning));
+  for (auto const& passage : judged.passages)
+    behaviour.passages.push_back(translated(passage, translation));
+  for (auto const& part : judged.parts)
+    add_sightings(part, Rows(part.variables, signals, ground), behaviour.sightings);
+  for (auto const& claim : judged.expectations) behaviour.verdicts.push_back(claim.verdict);
+  for (auto const& [finding, condition] : judged.findings)
+    behaviour.sightings.push_back(sighting_of(finding, translation.of(condition)));
+  return behaviour;
+}
+
+}  // namespace leat::compare
