@@ -39,7 +39,7 @@ room(lang_render lang/render
              example.cpp expectation_text.cpp fate_words.cpp field_document.cpp field_text.cpp finding_pages.cpp guard_document.cpp guard_text.cpp
              finding_sentences.cpp finding_text.cpp findings_document.cpp islands_text.cpp json.cpp level_picture.cpp
              look.cpp machine_document.cpp machine_dot.cpp machine_text.cpp
-             page/packed.cpp page/page.cpp page/page_data.cpp page/page_levels.cpp page/page_notes.cpp
+             page/packed.cpp page/page.cpp page/page_data.cpp page/page_levels.cpp page/page_differences.cpp page/page_notes.cpp
              page/page_prose.cpp page/page_sources.cpp
              paragraph.cpp picture/level_svg.cpp picture/markup.cpp picture/palette.cpp picture/pins.cpp
              picture/port_names.cpp picture/scene.cpp picture/sheet.cpp picture/sign_lines.cpp picture/symbols.cpp
@@ -55,7 +55,7 @@ room(lang_record lang/record SOURCES accepted.cpp read_record.cpp recalling.cpp 
 room(lang_cli lang/cli
      SOURCES command_line/command_line.cpp command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp
              command_line/shared_options.cpp command_line/showing.cpp command_line/signals.cpp
-             check.cpp compare.cpp draw.cpp explain.cpp files.cpp follow.cpp guard.cpp held_record.cpp judged.cpp loaded.cpp machine.cpp page.cpp parts.cpp picturing.cpp
+             check.cpp compare.cpp comparing.cpp draw.cpp explain.cpp files.cpp follow.cpp guard.cpp held_record.cpp judged.cpp loaded.cpp machine.cpp page.cpp parts.cpp picturing.cpp
              program.cpp record.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp waves.cpp
              written_file.cpp
      USES lang_record lang_render lang_lower CLI11::CLI11)

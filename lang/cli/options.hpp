@@ -55,7 +55,7 @@ struct DrawOptions {
 };
 
 struct PageOptions {
-  std::string file, out, junction;
+  std::string file, newer, out, junction;
 };
 
 struct GuardOptions {

@@ -7,8 +7,10 @@
 
 #include "engine/tables/routes.hpp"
 #include "lang/cli/commands.hpp"
+#include "lang/cli/comparing.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/cli/written_file.hpp"
+#include "lang/render/columns.hpp"
 #include "lang/render/page/page_notes.hpp"
 #include "lang/render/words.hpp"
 #include "lang/render/works_table.hpp"
@@ -28,6 +30,8 @@ struct Shown {
   bool has_table = true;
   std::vector<render::PageNote> notes;
   std::vector<render::PageClaim> claims;
+  render::PagePart::Revision revision = render::PagePart::Revision::only;
+  std::vector<model::Cell> differing;
 
   render::PagePart part() const;
 };
@@ -81,7 +85,7 @@ std::vector<std::string> left_out(Shown const& shown) {
 }
 
 render::PagePart Shown::part() const {
-  return {subject, playback, sheet, has_table, notes, claims, left_out(*this)};
+  return {subject, playback, sheet, has_table, notes, claims, left_out(*this), revision, differing};
 }
 
 bool is_readable(render::TableSheet const& sheet) {
@@ -124,8 +128,14 @@ void judge_works(Shown& shown) {
 }
 
 Shown shown_of(render::Subject const& subject, Terminal& terminal) {
-  Shown shown{
-      subject, playback::record(subject.design, circuit_to_run(subject.design)), {}, true, {}, {}};
+  Shown shown{subject,
+              playback::record(subject.design, circuit_to_run(subject.design)),
+              {},
+              true,
+              {},
+              {},
+              render::PagePart::Revision::only,
+              {}};
   if (subject.map.is_works())
     judge_works(shown);
   else
@@ -145,22 +155,60 @@ Exit written(std::string const& path, std::string const& text, Exit exit, Termin
   return Exit::unusable;
 }
 
+Exit show(std::vector<Shown> const& shown, std::vector<render::ComparisonSheet> const& sheets,
+          std::string const& out, Terminal& terminal) {
+  auto exit = Exit::holds;
+  std::vector<render::PagePart> parts;
+  for (auto const& one : shown) {
+    parts.push_back(one.part());
+    if (!one.sheet.is_decided) exit = Exit::undecided;
+  }
+  return written(out, render::page(parts, sheets), exit, terminal);
+}
+
+// Both revisions of every junction that both files have; of one that only one of them has, that.
+Exit show_two(PageOptions const& options, Loaded const& before, Loaded const& now,
+              Terminal& terminal) {
+  using Revision = render::PagePart::Revision;
+  std::vector<Shown> shown;
+  std::vector<render::ComparisonSheet> sheets;
+  for (auto const& [b, n] : pairs_of(before, now)) {
+    auto const& map = b ? before.junctions[*b].map : now.junctions[*n].map;
+    if (!options.junction.empty() && options.junction != map.junction.name) continue;
+    if (b) shown.push_back(shown_of(before.subject(*b), terminal));
+    if (b) shown.back().revision = Revision::before;
+    if (n) shown.push_back(shown_of(now.subject(*n), terminal));
+    if (n) shown.back().revision = Revision::now;
+    if (!b || !n) {
+      sheets.push_back(render::missing_sheet(map.junction.name, b.has_value()));
+      continue;
+    }
+    sheets.push_back(compared(before.subject(*b), now.subject(*n), {}, terminal));
+    auto cells = render::differing_cells(before.subject(*b), now.subject(*n),
+                                         sheets.back().shift.value_or(model::Place{}));
+    shown[shown.size() - 2].differing = std::move(cells.before);
+    shown.back().differing = std::move(cells.now);
+  }
+  if (!shown.empty()) return show(shown, sheets, options.out, terminal);
+  terminal.refuse(
+      fmt::format("neither file has a junction '{}'", render::showable(options.junction)));
+  return Exit::unusable;
+}
+
 }  // namespace
 
 Exit run(PageOptions const& options, Terminal& terminal) {
   auto const loaded = load(options.file, terminal);
   if (!loaded) return Exit::unusable;
+  if (!options.newer.empty()) {
+    auto const newer = load(options.newer, terminal);
+    return newer ? show_two(options, *loaded, *newer, terminal) : Exit::unusable;
+  }
   auto const chosen = chosen_junctions(*loaded, options.junction, terminal);
   if (!chosen) return Exit::unusable;
   std::vector<Shown> shown;
-  auto exit = Exit::holds;
-  for (auto i : *chosen) {
-    shown.push_back(shown_of(loaded->subject(i), terminal));
-    if (!shown.back().sheet.is_decided) exit = Exit::undecided;
-  }
-  std::vector<render::PagePart> parts;
-  for (auto const& one : shown) parts.push_back(one.part());
-  return written(options.out, render::page(parts), exit, terminal);
+  for (auto i : *chosen) shown.push_back(shown_of(loaded->subject(i), terminal));
+  return show(shown, {}, options.out, terminal);
 }
 
 }  // namespace leat::cli

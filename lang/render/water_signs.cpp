@@ -33,15 +33,6 @@ std::string kind_sign(water::WetCell const& wet) {
   return std::to_string(wet.strength);
 }
 
-std::string fill_meaning(Subject const& subject, model::FillId id) {
-  auto const& fill = subject.design.fills[id];
-  auto const name = [&](model::MaterialId m) { return subject.map.materials[m].name; };
-  if (!fill.is_switched()) return name(fill.powered);
-  return fmt::format("{} when {} else {}", name(fill.powered),
-                     expression_text(subject.design.circuit, subject.map.signals, *fill.control),
-                     name(fill.unpowered));
-}
-
 // The inlets (or outlets) that cells of this fill belong to.
 std::vector<std::string> ports_of(Subject const& subject, model::FillId id,
                                   std::vector<model::Port> const& ports,
@@ -109,6 +100,15 @@ std::string arrows_line(Occurring const& found, Look look) {
 }
 
 }  // namespace
+
+std::string fill_meaning(Subject const& subject, model::FillId id) {
+  auto const& fill = subject.design.fills[id];
+  auto const name = [&](model::MaterialId m) { return subject.map.materials[m].name; };
+  if (!fill.is_switched()) return name(fill.powered);
+  return fmt::format("{} when {} else {}", name(fill.powered),
+                     expression_text(subject.design.circuit, subject.map.signals, *fill.control),
+                     name(fill.unpowered));
+}
 
 std::string mark_words(Subject const& subject, model::FillId id) {
   auto const& design = subject.design;

@@ -12,6 +12,8 @@ std::string water_sign(water::WetCell const&, Look);
 // "a flow of strength 6, current east".
 std::string water_words(water::WetCell const&);
 
+// "open", "rock when divert else open".
+std::string fill_meaning(Subject const&, model::FillId);
 // What a mark stands for: "inlet millhouse, open", "rock when divert else open".
 std::string mark_words(Subject const&, model::FillId);
 

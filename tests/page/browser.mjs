@@ -26,10 +26,10 @@ export function run(...words) {
 export const json = (...words) => JSON.parse(run(...words, "--as", "json"));
 
 let count = 0;
-// The page of a design as a file.
-export function pageOf(...designs) {
+// The page of a design as a file; words are those of the command line.
+export function pageOf(...words) {
   const path = join(folder, `page-${++count}.html`);
-  run("page", ...designs, "-o", path);
+  run("page", ...words, "-o", path);
   return path;
 }
 

@@ -59,7 +59,7 @@ const plain = (water) => Object.fromEntries(
 
 const control = (page, words) => page.locator(".water-steps").getByRole("button", { name: words, exact: true });
 
-for (const [name, levers] of [["unsafe_switch", ["north", "forge"]], ["switched_lift", ["up"]],
+for (const [name, levers] of [["unsafe_switch", ["forge", "north"]], ["switched_lift", ["up"]],
                               ["drain_memory", ["drain"]]]) {
   test(`${name}: the water steps from the old field to the new one and back`, async () => {
     const { page } = await opened(pageOf(example(name)));
@@ -70,6 +70,7 @@ for (const [name, levers] of [["unsafe_switch", ["north", "forge"]], ["switched_
       await page.getByRole("switch", { name: new RegExp(`^${lever}`) }).click();
       const settled = waterOf(example(name), "--do", done.join(","));
       assert.deepEqual(plain(await waterShown(page)), settled);
+      if (JSON.stringify(settled) === JSON.stringify(before)) continue;  // the lever is idle then
       await control(page, "Start").click();
       assert.deepEqual(plain(await waterShown(page)), before);
       const fields = [];

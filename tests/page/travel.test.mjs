@@ -1,7 +1,7 @@
 // Bodies that travel, against `leat follow`.
 import assert from "node:assert/strict";
 import { after, test } from "node:test";
-import { closed, json, opened, pageOf, root, run } from "./browser.mjs";
+import { closed, designOf, json, opened, pageOf, root, run } from "./browser.mjs";
 
 after(closed);
 
@@ -44,16 +44,32 @@ for (const name of ["unsafe_switch", "switched_lift", "hairpin", "sheer_corner",
 }
 
 test("where a body can go different ways, each of them can be chosen", async () => {
-  const { page } = await opened(pageOf(example("flawed_sorter")));
-  const [{ rows }] = json("table", "--full", example("flawed_sorter")).junctions;
-  const row = rows.find(({ routes }) => routes[0].outlets.length + routes[0].trapped.length > 1);
-  for (const [signal, isOn] of Object.entries(row.assignment)) {
-    const control = page.getByRole("switch", { name: new RegExp(`^${signal} `) });
-    if ((await control.getAttribute("aria-checked")) !== String(isOn)) await control.click();
-  }
-  await page.getByRole("button", { name: `Release a body at ${row.routes[0].inlet}` }).first().click();
+  // The source by the inlet pushes to both sides of the corner.
+  const design = designOf(`leat 1
+marks {
+  X rock
+  _ open
+  w water
+  i inlet millhouse
+  k outlet kiln
+  p outlet press
+}
+junction fork {
+  level 0 { |wi_k|
+            |__XX|
+            |pXXX| }
+  level 1 { |____|
+            |__XX|
+            |_XXX| }
+}
+`);
+  const { page } = await opened(pageOf(design));
+  const [{ rows: [{ routes: [{ outlets }] }] }] = json("table", "--full", design).junctions;
+  await page.getByRole("button", { name: "Release a body at millhouse" }).click();
   const endings = page.locator(".endings button");
-  assert.ok(await endings.count() > 1);
+  const told = await endings.allTextContents();
+  for (const outlet of outlets) assert.ok(told.includes(`Reaches ${outlet}`), outlet);
+  assert.ok(told.length > 1);
   for (let i = 0; i < await endings.count(); ++i) {
     const words = await endings.nth(i).textContent();
     await endings.nth(i).click();

@@ -33,6 +33,8 @@ void add_page(CommandTree& tree) {
   auto const page = tree.add<PageOptions>(
       "page", "one page to flip the levers on, watch the water and send bodies through");
   add_file(page.app, page->file);
+  page.app->add_option("NEWER", page->newer,
+                       "a newer revision: both side by side, what differs is marked");
   page.app->add_option("-o,--out", page->out,
                        "the file it is written to; else the standard output");
   add_junction(page.app, page->junction);

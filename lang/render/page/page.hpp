@@ -6,6 +6,7 @@
 #include "engine/findings/finding.hpp"
 #include "engine/playback/playback.hpp"
 #include "engine/verdicts/expectations.hpp"
+#include "lang/render/comparison_sheet.hpp"
 #include "lang/render/json.hpp"
 #include "lang/render/subject.hpp"
 #include "lang/render/table_sheet.hpp"
@@ -37,9 +38,21 @@ struct PagePart {
   std::vector<PageNote> notes;
   std::vector<PageClaim> claims;
   std::vector<std::string> left_out;  // sentences: what is not in the page, and why
+  // Of two revisions: which one it is, and where it is drawn in another way than the other.
+  enum class Revision { only, before, now } revision = Revision::only;
+  std::vector<model::Cell> differing;
 };
 
-std::string page(std::vector<PagePart> const&);
+// Of two revisions, each junction as it was before the same one as it is now; and what the two do
+// differently.
+std::string page(std::vector<PagePart> const&, std::vector<ComparisonSheet> const& = {});
+
+// The cells of each that are drawn in another way in the other, which stands shifted by so much:
+// made of something else, switched by something else, or another inlet or outlet.
+struct DifferingCells {
+  std::vector<model::Cell> before, now;
+};
+DifferingCells differing_cells(Subject const& before, Subject const& now, model::Place shift);
 
 // leat-page: what the page's script reads.
 Json page_data(std::vector<PagePart> const&);

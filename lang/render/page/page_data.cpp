@@ -32,7 +32,7 @@ std::pair<std::string_view, std::string_view> state_words(model::SignalKind kind
   return {"on", "off"};
 }
 
-Json signals_data(PagePart const& part) {
+Json signals_data(PagePart const& part, std::size_t first_file) {
   auto list = Json::array();
   auto const& [design, map, text, is_alone] = part.subject;
   for (std::size_t s = 0; s < design.circuit.signals.size(); ++s) {
@@ -42,12 +42,12 @@ Json signals_data(PagePart const& part) {
                     {"kind", word_of(kind)},
                     {"on", on},
                     {"off", off},
-                    {"line", line_data(text, map.signals[s].span)}});
+                    {"line", line_data(text, map.signals[s].span, first_file)}});
   }
   return list;
 }
 
-Json fills_data(Subject const& subject) {
+Json fills_data(Subject const& subject, std::size_t first_file) {
   auto list = Json::array();
   auto const& design = subject.design;
   for (model::FillId id = 0; id < design.fills.size(); ++id) {
@@ -55,7 +55,7 @@ Json fills_data(Subject const& subject) {
     Json told{{"mark", subject.map.fills[id].name},
               {"on", subject.map.materials[fill.powered].name},
               {"off", subject.map.materials[fill.unpowered].name},
-              {"line", line_data(subject.text, subject.map.fills[id].span)}};
+              {"line", line_data(subject.text, subject.map.fills[id].span, first_file)}};
     if (fill.is_switched()) {
       told["when"] = expression_text(design.circuit, subject.map.signals, *fill.control);
       told["signs"] = {material_symbol(fill.powered), material_symbol(fill.unpowered)};
@@ -278,27 +278,36 @@ constexpr std::string_view word_of(playback::Detail detail) {
   return "nothing";
 }
 
-Json part_data(PagePart const& part) {
+// What a part is called in the address: two revisions have one name.
+std::string label_of(PagePart const& part) {
+  auto const& name = part.subject.map.junction.name;
+  if (part.revision == PagePart::Revision::only) return name;
+  return (part.revision == PagePart::Revision::before ? "before:" : "now:") + name;
+}
+
+Json part_data(PagePart const& part, std::size_t first_file) {
   auto const& [design, map, text, is_alone] = part.subject;
   auto const& playback = part.playback;
   auto const& grid = design.grid;
   Json data{{"name", map.junction.name},
+            {"label", label_of(part)},
+            {"prefix", sign_prefix(part)},
             {"size", Json::array({grid.width(), grid.depth(), grid.height()})},
             {"step_ticks", design.practice[model::Rule::step_ticks]},
             {"ticks_per_second", design.practice[model::Rule::ticks_per_second]},
             {"detail", word_of(playback.detail)},
-            {"signals", signals_data(part)},
+            {"signals", signals_data(part, first_file)},
             {"inputs", playback.inputs},
             {"columns", columns_data(part)},
             {"notes", notes_data(part)}};
   if (playback.detail == playback::Detail::nothing) return data;
-  data["fills"] = fills_data(part.subject);
+  data["fills"] = fills_data(part.subject, first_file);
   data["cells"] = cells_data(design);
   data["inlets"] = ports_data(grid, design.inlets, map.inlets);
   data["outlets"] = ports_data(grid, design.outlets, map.outlets);
   data["joins"] = joins_data(part.subject);
   data["bodies"] = bodies_data(part.subject);
-  data["glyphs"] = glyphs_data(part.subject);
+  data["glyphs"] = glyphs_data(part.subject, first_file);
   data["looks"] = looks_data(part);
   put_endings(part.subject, data);
   put_stances(part, data);
@@ -321,7 +330,8 @@ water::WetCell wet_cell(playback::Look const& look, model::Practice const& pract
 Json page_data(std::vector<PagePart> const& parts) {
   auto document = document_head("leat-page");
   document["junctions"] = Json::array();
-  for (auto const& part : parts) document["junctions"].push_back(part_data(part));
+  for (auto const& part : parts)
+    document["junctions"].push_back(part_data(part, first_file(parts, part)));
   return document;
 }
 

@@ -19,11 +19,15 @@ namespace {
 
 using model::Place;
 
-std::string use(std::string_view id, Place at) {
-  if (id.empty()) return {};
-  return fmt::format("<use href=\"#{}\" x=\"{}\" y=\"{}\"/>", id, at.x * cell_size,
-                     at.y * cell_size);
-}
+// Puts signs at their places.
+struct Stamp {
+  std::string_view prefix;
+  std::string operator()(std::string_view id, Place at) const {
+    if (id.empty()) return {};
+    return fmt::format("<use href=\"#{}{}\" x=\"{}\" y=\"{}\"/>", prefix, id, at.x * cell_size,
+                       at.y * cell_size);
+  }
+};
 
 template <class Visit>
 void each_cell(model::Grid const& grid, int z, Visit visit) {
@@ -73,7 +77,7 @@ std::string ground(model::Design const& design, int z) {
   return text;
 }
 
-std::string water_signs(model::Design const& design,
+std::string water_signs(Stamp use, model::Design const& design,
                         std::map<std::uint32_t, playback::Look> const& looks, int z) {
   std::string text;
   Plane const plane(design.grid, {});
@@ -86,7 +90,7 @@ std::string water_signs(model::Design const& design,
   return text;
 }
 
-std::string fittings(model::Design const& design, int z) {
+std::string fittings(Stamp use, model::Design const& design, int z) {
   std::string text;
   each_cell(design.grid, z, [&](Place at, model::Cell c) {
     auto const& fill = design.fills[design.fill_of[c]];
@@ -96,7 +100,8 @@ std::string fittings(model::Design const& design, int z) {
   return text;
 }
 
-std::string switched(model::Design const& design, explore::Setting const& setting, int z) {
+std::string switched(Stamp use, model::Design const& design, explore::Setting const& setting,
+                     int z) {
   std::string text;
   each_cell(design.grid, z, [&](Place at, model::Cell c) {
     auto const id = design.fill_of[c];
@@ -108,7 +113,7 @@ std::string switched(model::Design const& design, explore::Setting const& settin
   return text;
 }
 
-std::string ports(model::Design const& design, int z) {
+std::string ports(Stamp use, model::Design const& design, int z) {
   std::string text;
   auto const put = [&](std::vector<model::Port> const& list, std::string_view sign) {
     for (auto const& port : list) {
@@ -132,6 +137,18 @@ std::map<std::uint32_t, playback::Look> filled(playback::Playback const& playbac
   return looks;
 }
 
+// Frames around the cells that the other revision draws in another way.
+std::string differing(PagePart const& part, int z) {
+  std::string text;
+  for (auto c : part.differing) {
+    auto const at = part.subject.design.grid.place(c);
+    if (at.z == z)
+      text += fmt::format("<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/>",
+                          at.x * cell_size + 1, at.y * cell_size + 1, cell_size - 2, cell_size - 2);
+  }
+  return text.empty() ? text : fmt::format("<g class=\"differs\">{}</g>", text);
+}
+
 // Pictures are drawn at 40 to a cell and shown at 28.
 int shown_size(int drawn) { return drawn * 7 / 10; }
 
@@ -141,6 +158,7 @@ std::string level(PagePart const& part, std::map<std::uint32_t, playback::Look> 
   auto const& setting = part.playback.pools.front().setting;
   model::Arrangement const arrangement(design, setting);
   PictureScene const scene{part.subject, &arrangement, {}, {}, {}, {}};
+  Stamp const use{sign_prefix(part)};
   Cut const cut{Cut::Kind::level, z};
   Plane const plane(design.grid, cut);
   auto const extent = extent_of(scene, cut);
@@ -151,9 +169,10 @@ std::string level(PagePart const& part, std::map<std::uint32_t, playback::Look> 
       "<g>{7}</g><g class=\"water\">{8}</g><g>{9}</g><g class=\"switched\">{10}</g><g>{11}</g>"
       "</svg></figure>\n",
       z, -margins.left, -margins.top, extent.width, extent.height, shown_size(extent.width),
-      shown_size(extent.height), ground(design, z), water_signs(design, looks, z),
-      fittings(design, z), switched(design, setting, z),
-      ports(design, z) + wall_lines(design, plane) + rulers(plane) + port_names(scene, plane));
+      shown_size(extent.height), ground(design, z), water_signs(use, design, looks, z),
+      fittings(use, design, z), switched(use, design, setting, z),
+      ports(use, design, z) + wall_lines(design, plane) + rulers(plane) + port_names(scene, plane) +
+          differing(part, z));
 }
 
 }  // namespace

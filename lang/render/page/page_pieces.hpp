@@ -22,14 +22,21 @@ std::string legend_markup(PagePart const&);
 std::string tables_markup(PagePart const&, std::size_t number);
 std::string notes_markup(PagePart const&, std::size_t number);
 std::string claims_markup(PagePart const&);
+std::string differences_markup(std::vector<ComparisonSheet> const&);
 
-// The texts of the design's files, line by line, as they are shown.
-std::string sources_markup(source::SourceText const&);
+// The signs of a newer revision have names of their own: its materials can be others.
+std::string_view sign_prefix(PagePart const&);
+// The number of the first file of a part's text.
+std::size_t first_file(std::vector<PagePart> const&, PagePart const&);
+
+// The texts of the design's files, line by line, as they are shown. The files of a page are
+// numbered on over its texts, from `first_file`.
+std::string sources_markup(source::SourceText const&, std::size_t first_file);
 // Which glyph of the text is drawn for which cells: runs of [first cell, cells, file, line, column,
 // columns on from cell to cell]; lines and columns from 0, in UTF-16 units of the shown text.
-Json glyphs_data(Subject const&);
+Json glyphs_data(Subject const&, std::size_t first_file);
 // [file, line] of what is declared.
-Json line_data(source::SourceText const&, source::Span);
+Json line_data(source::SourceText const&, source::Span, std::size_t first_file);
 
 // The look of water as it is drawn and told.
 water::WetCell wet_cell(playback::Look const&, model::Practice const&);

@@ -50,6 +50,7 @@ std::optional<Glyph> glyph_of(Subject const& subject, model::Place at) {
 // Glyphs that follow each other evenly, cell by cell.
 class Runs {
  public:
+  explicit Runs(int first_file) : first_file_(first_file) {}
   void add(Glyph const& glyph) {
     bool const is_next = count_ > 0 && glyph.cell == last_.cell + 1 && glyph.file == last_.file &&
                          glyph.line == last_.line;
@@ -73,20 +74,20 @@ class Runs {
  private:
   void put() {
     if (count_ == 0) return;
-    for (auto number :
-         {static_cast<int>(first_.cell), count_, first_.file, first_.line, first_.column, step_})
+    for (auto number : {static_cast<int>(first_.cell), count_, first_file_ + first_.file,
+                        first_.line, first_.column, step_})
       list_.push_back(number);
   }
 
   Json list_ = Json::array();
   Glyph first_, last_;
-  int count_ = 0, step_ = 0;
+  int first_file_, count_ = 0, step_ = 0;
 };
 
 }  // namespace
 
-Json glyphs_data(Subject const& subject) {
-  Runs runs;
+Json glyphs_data(Subject const& subject, std::size_t first_file) {
+  Runs runs(static_cast<int>(first_file));
   auto const& grid = subject.design.grid;
   for (int z = 0; z < grid.height(); ++z) {
     for (int y = 0; y < grid.depth(); ++y) {
@@ -98,22 +99,22 @@ Json glyphs_data(Subject const& subject) {
   return runs.take();
 }
 
-Json line_data(source::SourceText const& text, source::Span span) {
+Json line_data(source::SourceText const& text, source::Span span, std::size_t first_file) {
   if (span == source::Span{}) return nullptr;
   auto const at = text.position(span.begin);
-  return Json::array({at.file, at.line - 1});
+  return Json::array({first_file + at.file, at.line - 1});
 }
 
-std::string sources_markup(source::SourceText const& text) {
+std::string sources_markup(source::SourceText const& text, std::size_t first_file) {
   std::string result;
   for (std::size_t file = 0; file < text.file_count(); ++file) {
     result += fmt::format(
-        "<h3>{0}</h3>\n<pre class=\"text\" data-file=\"{1}\" tabindex=\"0\" "
+        "<div class=\"file\"><h3>{0}</h3>\n<pre class=\"text\" data-file=\"{1}\" tabindex=\"0\" "
         "role=\"group\" aria-label=\"the text of {0}\">\n",
-        escaped(text.name(file)), file);
+        escaped(text.name(file)), first_file + file);
     for (std::size_t line = 1; line <= text.line_count(file); ++line)
       result += shown_line(text.line(line, file)) + "\n";
-    result += "</pre>\n";
+    result += "</pre></div>\n";
   }
   return result;
 }

@@ -2,6 +2,8 @@
 
 #include <map>
 
+#include "engine/water/settling.hpp"
+#include "engine/water/step.hpp"
 #include "engine/water/survey.hpp"
 #include "tests/laws/random_junction.hpp"
 #include "tests/support/catch.hpp"
@@ -95,6 +97,30 @@ TEST_CASE("every event leads where its node says, with the water of its run") {
         std::erase_if(looks, [](auto const& entry) { return entry.second == playback::Look{}; });
         std::erase_if(other, [](auto const& entry) { return entry.second == playback::Look{}; });
         CHECK(looks == other);
+      }
+    }
+  }
+}
+
+TEST_CASE("each step of a run is one step of the reference water") {
+  for (unsigned seed = 200; seed < 215; ++seed) {
+    auto const design = laws::random_junction(seed);
+    auto const found = playback::record(design, design.circuit);
+    for (std::uint32_t n = 0; n < found.nodes.size(); ++n) {
+      auto const before = solve_after(design, flips_to(found, n));
+      for (std::size_t event = 0; event < found.inputs.size(); ++event) {
+        auto const run = found.nodes[n].run[event];
+        if (run == playback::none) continue;
+        auto const& next = found.nodes[found.nodes[n].next[event]];
+        model::Arrangement const after(design, found.pools[next.pool].setting);
+        auto field = water::switched(before->arrangement, before->field, after);
+        auto looks = seen_at(found, n);
+        for (auto patch : found.runs[run]) {
+          for (auto const& change : found.patches[patch]) looks[change.at] = found.looks[change.to];
+          check_looks(design, {after, field}, looks);
+          field = water::step(after, field);
+        }
+        CHECK(field == water::step(after, field));
       }
     }
   }

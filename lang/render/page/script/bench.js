@@ -19,7 +19,7 @@ class Bench {
   #switch(signal, event) {
     const state = element("span", { class: "state" });
     const control = element("button", { type: "button", role: "switch", class: "switch",
-                                        click: () => this.desk.flip(event) },
+                                        click: () => this.desk.press(event) },
       element("span", { class: "knob", "aria-hidden": "true" }),
       element("span", { class: "name" }, signal.name),
       element("span", { class: "quiet" }, signal.kind), state);

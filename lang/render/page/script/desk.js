@@ -152,6 +152,20 @@ class Desk {
              + `${run ? "" : "; no cell changes"}`);
   }
 
+  // By hand: of two revisions the other one does the same, where it has such an input.
+  press(event) {
+    this.flip(event);
+    const { data } = this.playback;
+    const input = data.inputs[event];
+    this.twin?.follow(data.signals[input].name, this.playback.isOn(this.node, input));
+  }
+
+  follow(name, isOn) {
+    const { data } = this.playback;
+    const event = data.inputs.findIndex((signal) => data.signals[signal].name === name);
+    if (event !== none && this.playback.isOn(this.node, data.inputs[event]) !== isOn) this.flip(event);
+  }
+
   // To a node at once.
   go(node) {
     this.node = node;
@@ -214,7 +228,7 @@ class Desk {
   }
 
   #key(word) {
-    return `${this.playback.data.name}.${word}`;
+    return `${this.playback.data.label}.${word}`;
   }
 
   #names(events) {

@@ -46,6 +46,8 @@ async function main() {
   furnishTheme(address);
   const sources = new Sources(junctions.map((data) => ({ data })));
   const desks = junctions.map((data, number) => new Desk(number, data, sources, address));
+  for (const desk of desks)
+    desk.twin = desks.find((other) => other !== desk && other.picture && other.playback.data.name === desk.playback.data.name);
   furnishSources(sources, desks);
   addEventListener("hashchange", () => {
     address.values = new URLSearchParams(location.hash.slice(1));

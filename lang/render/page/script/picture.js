@@ -25,7 +25,7 @@ class Picture {
   }
 
   #use(sign, { x, y }) {
-    return shape("use", { href: `#${sign}`, x: x * cellSize, y: y * cellSize });
+    return shape("use", { href: `#${this.playback.data.prefix}${sign}`, x: x * cellSize, y: y * cellSize });
   }
 
   // Only cells whose look has changed are drawn anew.
