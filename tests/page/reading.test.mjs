@@ -271,3 +271,50 @@ junction wide {
   assert.equal(await large.page.locator("svg[data-level]").count(), 0);
   assert.deepEqual(large.seen.faults, []);
 });
+
+test("two revisions stand side by side; only what differs is marked, and levers go together", async () => {
+  const before = designOf(`leat 1
+signals { lever divert }
+marks {
+  X rock
+  _ open
+  w water
+  g rock when divert else open
+  i inlet millhouse
+  k outlet kiln
+}
+junction lane {
+  level 0 { |wi__gk| }
+  level 1 { |______| }
+}
+`);
+  const now = designOf(`leat 1
+signals { lever divert }
+marks {
+  X rock
+  _ open
+  w water
+  g open when divert else rock
+  i inlet millhouse
+  k outlet kiln
+}
+junction lane {
+  level 0 { |wi_Xgk| }
+  level 1 { |______| }
+}
+`);
+  const path = pageOf(before, now);
+  const { page, seen } = await opened(path);
+  const differing = await page.$$eval("g.differs rect", (list) => list.map((one) => one.getAttribute("x")));
+  assert.deepEqual(differing, ["121", "161", "121", "161"]);
+  assert.match(await page.locator(".differences").textContent(), /millhouse/);
+  assert.equal(await page.locator(".part").count(), 2);
+  await page.getByRole("switch", { name: /^divert/ }).first().click();
+  for (const control of await page.getByRole("switch", { name: /^divert/ }).all())
+    assert.equal(await control.getAttribute("aria-checked"), "true");
+  assert.deepEqual(seen.faults, []);
+  assert.deepEqual(await violations(page), []);
+  const same = await opened(pageOf(before, before));
+  assert.equal(await same.page.locator("g.differs").count(), 0);
+  assert.match(await same.page.locator(".differences").textContent(), /Nothing that bodies/);
+});

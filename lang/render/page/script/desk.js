@@ -39,7 +39,7 @@ class Desk {
     this.levels.after(element("p", { class: "keys quiet", id: keys },
       "Arrow keys walk over the cells, Page Up and Page Down change the level, Home and End go to the ends of "
       + "a row, Enter releases a body."));
-    new Walk(this, this.levels);
+    new Walk(() => this, this.levels);
     this.levels.addEventListener("focus", () => {
       if (this.levels.matches(":focus-visible")) this.look(this.cursor);
     });
@@ -127,6 +127,7 @@ class Desk {
   }
 
   look(cell) {
+    this.sources.walked = this;
     this.cursor = cell;
     this.picture.showCells("cursor", [cell]);
     this.sources.light(this.number, cell, true);

@@ -36,8 +36,8 @@ function furnishSources(sources, desks) {
     const first = event.target.closest?.(".glyph")?.glyph.cells[0];
     if (first) desks[first.part].look(first.cell);
   });
-  const first = desks.find((desk) => desk.picture);
-  if (first) for (const pre of pane.querySelectorAll("pre.text")) new Walk(first, pre);
+  sources.walked = desks.find((desk) => desk.picture) ?? null;
+  if (sources.walked) for (const pre of pane.querySelectorAll("pre.text")) new Walk(() => sources.walked, pre);
 }
 
 async function main() {

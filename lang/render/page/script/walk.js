@@ -6,24 +6,26 @@ class Walk {
     PageUp: { z: 1 }, PageDown: { z: -1 },
   };
 
-  constructor(desk, pane) {
-    this.desk = desk;
+  // `deskOf` tells the junction that is walked over.
+  constructor(deskOf, pane) {
+    this.deskOf = deskOf;
     pane.addEventListener("keydown", (event) => this.#key(event));
   }
 
   #key(event) {
     if (event.altKey || event.ctrlKey || event.metaKey) return;
-    const { playback } = this.desk;
-    const place = playback.place(this.desk.cursor);
+    const desk = this.deskOf();
+    const { playback } = desk;
+    const place = playback.place(desk.cursor);
     const step = Walk.#steps[event.key];
     if (step) {
       const to = { x: place.x + (step.x ?? 0), y: place.y + (step.y ?? 0), z: place.z + (step.z ?? 0) };
-      if (playback.isInside(to)) this.desk.look(playback.cell(to));
-      else this.desk.say("the drawing ends here");
+      if (playback.isInside(to)) desk.look(playback.cell(to));
+      else desk.say("the drawing ends here");
     } else if (event.key === "Home" || event.key === "End") {
-      this.desk.look(playback.cell({ ...place, x: event.key === "Home" ? 0 : playback.width - 1 }));
+      desk.look(playback.cell({ ...place, x: event.key === "Home" ? 0 : playback.width - 1 }));
     } else if (event.key === "Enter") {
-      this.desk.release(this.desk.cursor);
+      desk.release(desk.cursor);
     } else {
       return;
     }
