@@ -70,7 +70,7 @@ std::string note_item(PageNote const& note, std::size_t part, std::size_t number
 std::string tables_markup(PagePart const& part, std::size_t number) {
   auto const& sheet = part.sheet;
   std::string text = fmt::format(
-      "<section class=\"tables\" aria-labelledby=\"tables-{0}\">"
+      "<section class=\"tables\" aria-labelledby=\"tables-{0} name-{0}\">"
       "<h3 id=\"tables-{0}\">Who goes where</h3>\n",
       number);
   if (!sheet.is_decided)
@@ -93,7 +93,7 @@ std::string tables_markup(PagePart const& part, std::size_t number) {
 
 std::string notes_markup(PagePart const& part, std::size_t number) {
   std::string text = fmt::format(
-      "<section class=\"findings\" aria-labelledby=\"findings-{0}\">"
+      "<section class=\"findings\" aria-labelledby=\"findings-{0} name-{0}\">"
       "<h3 id=\"findings-{0}\">What was found</h3>\n",
       number);
   if (part.notes.empty()) return text + "<p>Nothing.</p></section>\n";
