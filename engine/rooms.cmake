@@ -26,6 +26,7 @@ room(engine_explore engine/explore
              switching.cpp symbolic_states.cpp train.cpp
      USES engine_logic engine_body)
 target_link_libraries(engine_explore PRIVATE Boost::headers)
+room(engine_playback engine/playback SOURCES patches.cpp playback.cpp stances.cpp water_steps.cpp USES engine_explore)
 room(engine_findings engine/findings
      SOURCES accept.cpp body_spills.cpp diagonal_currents.cpp endless_loops.cpp falls.cpp formed_sources.cpp
              hard_landings.cpp idle_signals.cpp long_head_runs.cpp narrow_pits.cpp no_returns.cpp open_edges.cpp

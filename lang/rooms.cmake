@@ -29,6 +29,17 @@ add_custom_command(
           -P ${CMAKE_SOURCE_DIR}/lang/render/embed_manual.cmake
   DEPENDS ${CMAKE_SOURCE_DIR}/docs/findings.md ${CMAKE_SOURCE_DIR}/lang/render/embed_manual.cmake
   COMMENT "Embedding docs/findings.md")
+set(page_files ${CMAKE_BINARY_DIR}/generated/page_files.cpp)
+set(page_folder ${CMAKE_SOURCE_DIR}/lang/render/page)
+set(page_scripts data.js elements.js address.js picture.js sources.js water.js travel.js bench.js walk.js desk.js main.js)
+list(TRANSFORM page_scripts PREPEND ${page_folder}/script/ OUTPUT_VARIABLE page_script_files)
+string(REPLACE ";" "," page_script_names "${page_scripts}")
+add_custom_command(
+  OUTPUT ${page_files}
+  COMMAND ${CMAKE_COMMAND} -DFOLDER=${page_folder} -DSCRIPTS=${page_script_names} -DSOURCE=${page_files}
+          -P ${page_folder}/embed_page.cmake
+  DEPENDS ${page_script_files} ${page_folder}/page.html ${page_folder}/page.css ${page_folder}/embed_page.cmake
+  COMMENT "Embedding lang/render/page")
 room(lang_render lang/render
      SOURCES bill/bill_csv.cpp bill/bill_document.cpp bill/bill_sheet.cpp bill/bill_steps.cpp bill/bill_text.cpp
              check_report.cpp columns.cpp comparison_document.cpp comparison_sheet.cpp comparison_text.cpp
@@ -37,16 +48,18 @@ room(lang_render lang/render
              finding_pages.cpp finding_sentences.cpp finding_text.cpp findings_csv.cpp findings_document.cpp
              findings_junit.cpp findings_markdown.cpp findings_sarif.cpp guard_document.cpp guard_text.cpp
              islands_text.cpp json.cpp level_picture.cpp look.cpp machine_document.cpp machine_dot.cpp
-             machine_text.cpp markdown.cpp paragraph.cpp picture/level_svg.cpp picture/markup.cpp
-             picture/palette.cpp picture/pins.cpp picture/port_names.cpp picture/scene.cpp picture/sheet.cpp
-             picture/sign_lines.cpp picture/symbols.cpp picture/ways.cpp run_words.cpp sarif_rules.cpp
-             source_excerpt.cpp spots.cpp table_csv.cpp table_document.cpp table_expect.cpp table_lines.cpp
-             table_markdown.cpp table_sheet.cpp table_text.cpp telling.cpp telling_works.cpp time_scale.cpp
-             trail_document.cpp trail_text.cpp train_document.cpp train_text.cpp water_signs.cpp
-             waves_document.cpp waves_text.cpp waves_vcd.cpp words.cpp works_condition.cpp works_report.cpp
-             works_table.cpp xml.cpp
-     USES engine_compare lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json engine_building)
-target_sources(lang_render PRIVATE ${findings_manual})
+             machine_text.cpp markdown.cpp page/packed.cpp page/page.cpp page/page_data.cpp
+             page/page_differences.cpp page/page_levels.cpp page/page_notes.cpp page/page_prose.cpp
+             page/page_sources.cpp paragraph.cpp picture/level_svg.cpp picture/markup.cpp picture/palette.cpp
+             picture/pins.cpp picture/port_names.cpp picture/scene.cpp picture/sheet.cpp picture/sign_lines.cpp
+             picture/symbols.cpp picture/ways.cpp run_words.cpp sarif_rules.cpp source_excerpt.cpp spots.cpp
+             table_csv.cpp table_document.cpp table_expect.cpp table_lines.cpp table_markdown.cpp table_sheet.cpp
+             table_text.cpp telling.cpp telling_works.cpp time_scale.cpp trail_document.cpp trail_text.cpp
+             train_document.cpp train_text.cpp water_signs.cpp waves_document.cpp waves_text.cpp waves_vcd.cpp
+             words.cpp works_condition.cpp works_report.cpp works_table.cpp xml.cpp
+     USES engine_compare lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json engine_building engine_playback)
+target_sources(lang_render PRIVATE ${findings_manual} ${page_files})
+target_link_libraries(lang_render PRIVATE ZLIB::ZLIB libmd)
 room(lang_record lang/record
      SOURCES accepted.cpp read_record.cpp recalling.cpp record_document.cpp recording.cpp
      USES lang_render nlohmann_json::nlohmann_json)
@@ -54,10 +67,10 @@ room(lang_cli lang/cli
      SOURCES bill.cpp body_ways.cpp check.cpp checked_file.cpp command_line/command_line.cpp
              command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp
              command_line/shared_options.cpp command_line/showing.cpp command_line/signals.cpp compare.cpp
-             cuts.cpp delivery.cpp design_files.cpp draw.cpp explain.cpp files.cpp follow.cpp guard.cpp
-             held_record.cpp interruption.cpp judged.cpp loaded.cpp machine.cpp parts.cpp picturing.cpp
-             program.cpp record.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp
-             train.cpp verdict.cpp waves.cpp written_file.cpp
+             comparing.cpp cuts.cpp delivery.cpp design_files.cpp draw.cpp explain.cpp files.cpp follow.cpp
+             guard.cpp held_record.cpp interruption.cpp judged.cpp loaded.cpp machine.cpp page.cpp parts.cpp
+             picturing.cpp program.cpp record.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp
+             table.cpp terminal.cpp train.cpp verdict.cpp waves.cpp written_file.cpp
      USES lang_record lang_render lang_lower CLI11::CLI11 Threads::Threads)
 target_compile_definitions(lang_cli PRIVATE LEAT_VERSION="${PROJECT_VERSION}")
 add_executable(leat lang/cli/main.cpp)

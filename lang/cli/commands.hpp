@@ -14,6 +14,7 @@ Exit run(ShowOptions const&, Terminal&);
 Exit run(FollowOptions const&, Terminal&);
 Exit run(DrawOptions const&, Terminal&);
 Exit run(BillOptions const&, Terminal&);
+Exit run(PageOptions const&, Terminal&);
 Exit run(GuardOptions const&, Terminal&);
 Exit run(TrainOptions const&, Terminal&);
 Exit run(WavesOptions const&, Terminal&);

@@ -4,7 +4,7 @@
 
 #include "engine/compare/comparison.hpp"
 #include "lang/cli/commands.hpp"
-#include "lang/cli/judged.hpp"
+#include "lang/cli/comparing.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/lower/matching.hpp"
 #include "lang/render/columns.hpp"
@@ -15,32 +15,6 @@ namespace leat::cli {
 namespace {
 
 using compare::Change;
-
-constexpr std::size_t most_nodes = std::size_t{1} << 22;
-
-struct Pair {
-  std::optional<std::size_t> before, after;  // indices into the junctions of the two files
-};
-
-// Junctions of the same name; where each file has just one, these, whatever they are called.
-std::vector<Pair> pairs_of(Loaded const& before, Loaded const& after) {
-  if (before.junctions.size() == 1 && after.junctions.size() == 1) return {{0, 0}};
-  std::vector<Pair> pairs;
-  std::vector<bool> is_known(after.junctions.size(), false);
-  for (std::size_t b = 0; b < before.junctions.size(); ++b) {
-    auto const& name = before.junctions[b].map.junction.name;
-    auto const at = std::find_if(after.junctions.begin(), after.junctions.end(),
-                                 [&](auto const& j) { return j.map.junction.name == name; });
-    auto const a = static_cast<std::size_t>(at - after.junctions.begin());
-    bool const is_there = at != after.junctions.end();
-    if (is_there) is_known[a] = true;
-    pairs.push_back({b, is_there ? std::optional(a) : std::nullopt});
-  }
-  for (std::size_t a = 0; a < is_known.size(); ++a) {
-    if (!is_known[a]) pairs.push_back({std::nullopt, a});
-  }
-  return pairs;
-}
 
 // "divert=turn", told where it is none.
 std::optional<std::vector<lower::Renaming>> read_renamings(CompareOptions const& options,
@@ -77,29 +51,6 @@ bool are_answered(std::vector<lower::Renaming> const& renamings, Loaded const& b
   return true;
 }
 
-Judged judged_aloud(Loaded const& loaded, std::size_t i, Terminal& terminal) {
-  auto const& junction = loaded.junctions[i];
-  return judged(junction, ProgressLines(terminal, junction.map.junction.name));
-}
-
-render::ComparisonSheet sheet_of(Loaded const& old, std::size_t b, Loaded const& revised,
-                                 std::size_t a, std::vector<lower::Renaming> const& renamings,
-                                 Terminal& terminal) {
-  auto const before = old.subject(b), after = revised.subject(a);
-  auto const was = judged_aloud(old, b, terminal), is = judged_aloud(revised, a, terminal);
-  auto const variables_before = was.variables(), variables_after = is.variables();
-  auto const matching = lower::matched(before.map, after.map, renamings);
-  compare::Ground ground({before.design, variables_before}, {after.design, variables_after},
-                         matching.signals, most_nodes);
-  auto const behaviour_before = was.behaviour(before.design, ground.before(), ground);
-  auto const behaviour_after = is.behaviour(after.design, ground.after(), ground);
-  auto comparison = compare::compare(behaviour_before, behaviour_after, matching, ground);
-  comparison.parts = compare::compare_parts(before.design, after.design, matching);
-  return render::comparison_sheet(
-      {before, after, behaviour_before, behaviour_after, matching, comparison, ground,
-       compare::shift_of(before.design, after.design, matching), false});
-}
-
 std::string verdict_of(std::vector<render::ComparisonSheet> const& sheets, Change gravest,
                        bool is_proved) {
   if (gravest != Change::same) return std::string(render::word_of(gravest));
@@ -124,7 +75,7 @@ Exit run(CompareOptions const& options, Terminal& terminal) {
   bool is_proved = true;
   for (auto const& [b, a] : pairs_of(*before, *after)) {
     comparison.sheets.push_back(
-        b && a ? sheet_of(*before, *b, *after, *a, *renamings, terminal)
+        b && a ? compared(*before, *b, *after, *a, *renamings, terminal)
                : render::missing_sheet(b ? before->junctions[*b].map.junction.name
                                          : after->junctions[*a].map.junction.name,
                                        b.has_value()));

@@ -61,6 +61,10 @@ struct BillOptions {
   bool has_steps = false;
 };
 
+struct PageOptions {
+  std::string file, newer, out, junction;
+};
+
 struct GuardOptions {
   std::string file, junction, format = "text";
 };
@@ -89,8 +93,8 @@ struct ResolveOptions {
 
 using CommandOptions =
     std::variant<CheckOptions, TableOptions, CompareOptions, RecordOptions, ShowOptions,
-                 FollowOptions, DrawOptions, BillOptions, GuardOptions, TrainOptions, WavesOptions,
-                 MachineOptions, ExplainOptions, ResolveOptions>;
+                 FollowOptions, DrawOptions, BillOptions, PageOptions, GuardOptions, TrainOptions,
+                 WavesOptions, MachineOptions, ExplainOptions, ResolveOptions>;
 
 struct Options {
   CommandOptions command;

@@ -26,6 +26,8 @@ engine_tests(explore combinations explored guarding histories memory_graph phase
 target_link_libraries(explore_tests PRIVATE random_junctions)
 engine_tests(building needs pools)
 target_link_libraries(building_tests PRIVATE engine_building)
+engine_tests(playback playback)
+target_link_libraries(playback_tests PRIVATE random_junctions engine_playback)
 engine_tests(tables route_groups routes)
 target_link_libraries(tables_tests PRIVATE random_junctions)
 engine_tests(verdicts clearing dealing expectations finding_claims route_claims)

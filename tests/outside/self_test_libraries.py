@@ -22,7 +22,8 @@ from networkx_water import draw_floor
 from stand_in import finding
 
 KINDS = ("leat-design", "leat-field", "leat-table", "leat-findings", "leat-trail", "leat-waves",
-         "leat-machine", "leat-guard", "leat-train", "leat-comparison", "leat-record")
+         "leat-machine", "leat-guard", "leat-train", "leat-comparison", "leat-record",
+         "leat-page")
 
 
 def position(end: Any, trapped: bool, component: int, dominator: Any) -> dict[str, Any]:

@@ -21,6 +21,7 @@ ENGINE = {
     "engine/body": "model water",
     "engine/building": "model logic water",
     "engine/explore": "model logic water body",
+    "engine/playback": "model logic water body explore",
     "engine/tables": "model logic explore body",
     "engine/findings": "model logic water body explore tables",
     "engine/verdicts": "model logic body explore tables findings",

@@ -44,11 +44,23 @@ void add_bill(CommandTree& tree) {
   add_format(bill.app, bill->format, {"text", "csv", "json"}, "text, csv or json");
 }
 
+void add_page(CommandTree& tree) {
+  auto const page = tree.add<PageOptions>(
+      "page", "one page to flip the levers on, watch the water and send bodies through");
+  add_file(page.app, page->file);
+  page.app->add_option("NEWER", page->newer,
+                       "a newer revision: both side by side, what differs is marked");
+  page.app->add_option("-o,--out", page->out,
+                       "the file it is written to; else the standard output");
+  add_junction(page.app, page->junction);
+}
+
 }  // namespace
 
 void add_showing(CommandTree& tree) {
   add_draw(tree);
   add_bill(tree);
+  add_page(tree);
 }
 
 }  // namespace leat::cli

@@ -100,13 +100,27 @@ std::string cells(PictureScene const& scene, Plane const& plane) {
   return text;
 }
 
-// The edges between solid cells and others as one path, along rows first and then along columns,
-// neighbouring edges joined: the walls.
-std::string walls(PictureScene const& scene, Plane const& plane) {
+std::string port_words(Subject const& subject, model::Cell c) {
+  std::string text;
+  auto const add = [&](std::vector<model::Port> const& ports,
+                       std::vector<source::Named> const& names, std::string_view kind) {
+    for (std::size_t p = 0; p < ports.size(); ++p) {
+      if (std::binary_search(ports[p].cells.begin(), ports[p].cells.end(), c))
+        text += fmt::format(", {} {}", kind, names[p].name);
+    }
+  };
+  add(subject.design.inlets, subject.map.inlets, "inlet");
+  add(subject.design.outlets, subject.map.outlets, "outlet");
+  return text;
+}
+
+}  // namespace
+
+std::string wall_lines(model::Design const& design, Plane const& plane) {
   auto const is_solid_in = [&](int across, int down) {
     auto const at = plane.place(across, down);
-    if (!scene.subject.design.grid.is_inside(at)) return !scene.subject.design.outside_is_open;
-    return is_solid_at(scene, scene.subject.design.grid.cell(at));
+    if (!design.grid.is_inside(at)) return !design.outside_is_open;
+    return building::is_ever_solid(design, design.fill_of[design.grid.cell(at)]);
   };
   std::string path;
   auto const trace = [&](int lines, int length, bool is_along) {
@@ -133,7 +147,6 @@ std::string walls(PictureScene const& scene, Plane const& plane) {
   return fmt::format("<path class=\"line s-wall\" stroke-width=\"2\" d=\"{}\"/>\n", path);
 }
 
-// Every number while they have two digits, then every fifth.
 std::string rulers(Plane const& plane) {
   auto const is_told = [](int n, int count) { return count <= 100 || n % 5 == 0; };
   std::string text = "<g class=\"small\" aria-hidden=\"true\">";
@@ -149,22 +162,6 @@ std::string rulers(Plane const& plane) {
   }
   return text + "</g>\n";
 }
-
-std::string port_words(Subject const& subject, model::Cell c) {
-  std::string text;
-  auto const add = [&](std::vector<model::Port> const& ports,
-                       std::vector<source::Named> const& names, std::string_view kind) {
-    for (std::size_t p = 0; p < ports.size(); ++p) {
-      if (std::binary_search(ports[p].cells.begin(), ports[p].cells.end(), c))
-        text += fmt::format(", {} {}", kind, names[p].name);
-    }
-  };
-  add(subject.design.inlets, subject.map.inlets, "inlet");
-  add(subject.design.outlets, subject.map.outlets, "outlet");
-  return text;
-}
-
-}  // namespace
 
 std::string cell_words(PictureScene const& scene, model::Cell c) {
   auto const& [design, map, source, is_alone] = scene.subject;
@@ -190,7 +187,7 @@ std::string level_svg(PictureScene const& scene, Cut cut) {
       fmt::format("<rect class=\"line s-wall\" stroke-width=\"2\" width=\"{}\" height=\"{}\"/>\n",
                   plane.width() * cell_size, plane.height() * cell_size);
   return fmt::format("<g class=\"cut\"><title>{}</title>\n", cut_words(cut)) + cells(scene, plane) +
-         walls(scene, plane) + frame + rulers(plane) + ways(scene, plane) +
+         wall_lines(scene.subject.design, plane) + frame + rulers(plane) + ways(scene, plane) +
          port_names(scene, plane) + pins(scene, plane) + "</g>\n";
 }
 

@@ -3,8 +3,14 @@
 
 #include "lang/render/picture/scene.hpp"
 
-// What lies over the cells of a cut.
+// What lies over the cells of a cut, and around them.
 namespace leat::render {
+
+// The edges between solid cells and others as one path, along rows first and then along columns,
+// neighbouring edges joined: the walls.
+std::string wall_lines(model::Design const&, Plane const&);
+// The numbers of columns and rows: every one while they have two digits, then every fifth.
+std::string rulers(Plane const&);
 
 // The ways of bodies, each inlet's with its own line: colour, dashes, and a lane beside the others.
 std::string ways(PictureScene const&, Plane const&);

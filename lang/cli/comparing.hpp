@@ -1,0 +1,23 @@
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "lang/cli/loaded.hpp"
+#include "lang/lower/matching.hpp"
+#include "lang/render/comparison_sheet.hpp"
+
+// Two revisions of a file, junction by junction.
+namespace leat::cli {
+
+struct Pair {
+  std::optional<std::size_t> before, after;  // indices into the junctions of the two files
+};
+
+// Junctions of the same name; where each file has just one, these, whatever they are called.
+std::vector<Pair> pairs_of(Loaded const& before, Loaded const& after);
+
+// Both judged, and what they do differently.
+render::ComparisonSheet compared(Loaded const& before, std::size_t b, Loaded const& after,
+                                 std::size_t a, std::vector<lower::Renaming> const&, Terminal&);
+
+}  // namespace leat::cli

@@ -1,0 +1,4 @@
+# The page in a real browser, and its data against the schema.
+add_test(NAME page_tests COMMAND ${CMAKE_CURRENT_LIST_DIR}/run $<TARGET_FILE:leat>)
+add_test(NAME page_data_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/data_test.py --leat $<TARGET_FILE:leat>)
+set_tests_properties(page_tests page_data_tests PROPERTIES TIMEOUT 900)
