@@ -27,10 +27,6 @@ std::string use(std::string_view what, std::string_view id) {
   return id.empty() ? std::string() : fmt::format("<use class=\"{}\" href=\"#{}\"/>", what, id);
 }
 
-bool is_solid_at(PictureScene const& scene, model::Cell c) {
-  return building::is_ever_solid(scene.subject.design, scene.subject.design.fill_of[c]);
-}
-
 bool is_port(std::vector<model::Port> const& ports, model::Cell c) {
   return std::any_of(ports.begin(), ports.end(), [&](model::Port const& port) {
     return std::binary_search(port.cells.begin(), port.cells.end(), c);
