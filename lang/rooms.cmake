@@ -1,7 +1,9 @@
 room(lang_source lang/source SOURCES code_point.cpp soundness.cpp source_text.cpp source_map.cpp
      USES engine_model)
 room(lang_diagnostics lang/diagnostics SOURCES near_name.cpp sink.cpp USES lang_source)
-room(lang_syntax lang/syntax SOURCES pieces.cpp print.cpp wording.cpp works_wording.cpp USES lang_source fmt::fmt)
+room(lang_syntax lang/syntax
+     SOURCES aligning.cpp breaking.cpp likeness.cpp line.cpp pieces.cpp print.cpp weaving.cpp wording.cpp works_wording.cpp
+     USES lang_source fmt::fmt)
 room(lang_grammar lang/grammar
      SOURCES characters.cpp words.cpp reading.cpp faults.cpp terminals.cpp numbers.cpp names.cpp
              expression.cpp signals.cpp drawing.cpp works.cpp judging.cpp clauses.cpp expecting.cpp document.cpp
@@ -24,8 +26,13 @@ add_custom_command(
   DEPENDS ${CMAKE_SOURCE_DIR}/docs/findings.md ${CMAKE_SOURCE_DIR}/lang/render/embed_manual.cmake
   COMMENT "Embedding docs/findings.md")
 room(lang_render lang/render
+<<<<<<< HEAD
      SOURCES check_report.cpp columns.cpp comparison_document.cpp comparison_sheet.cpp comparison_text.cpp condition.cpp count.cpp design_document.cpp diagnostic_text.cpp
              example.cpp expectation_text.cpp fate_words.cpp field_document.cpp field_text.cpp finding_pages.cpp guard_document.cpp guard_text.cpp
+=======
+     SOURCES check_report.cpp columns.cpp condition.cpp count.cpp design_document.cpp diagnostic_text.cpp difference.cpp
+             example.cpp expectation_text.cpp field_document.cpp field_text.cpp finding_pages.cpp guard_document.cpp guard_text.cpp
+>>>>>>> fa69b44 (tidy: designs in one style, comments and meaning kept)
              finding_sentences.cpp finding_text.cpp findings_document.cpp islands_text.cpp json.cpp level_picture.cpp
              look.cpp machine_document.cpp machine_dot.cpp machine_text.cpp
              paragraph.cpp source_excerpt.cpp table_csv.cpp table_document.cpp
@@ -38,11 +45,19 @@ room(lang_record lang/record SOURCES read_record.cpp recalling.cpp record_docume
      USES lang_render nlohmann_json::nlohmann_json)
 room(lang_cli lang/cli
      SOURCES command_line/command_line.cpp command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp
+<<<<<<< HEAD
              command_line/shared_options.cpp command_line/signals.cpp
              check.cpp compare.cpp explain.cpp files.cpp follow.cpp guard.cpp judged.cpp loaded.cpp machine.cpp parts.cpp
              program.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp train.cpp waves.cpp
              written_file.cpp
      USES lang_record lang_render lang_lower CLI11::CLI11)
+=======
+             command_line/shared_options.cpp command_line/signals.cpp command_line/writing.cpp
+             check.cpp design_files.cpp explain.cpp files.cpp follow.cpp guard.cpp loaded.cpp machine.cpp parts.cpp
+             program.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp
+             tidied.cpp tidy.cpp train.cpp waves.cpp written_file.cpp
+     USES lang_render lang_lower CLI11::CLI11)
+>>>>>>> fa69b44 (tidy: designs in one style, comments and meaning kept)
 target_compile_definitions(lang_cli PRIVATE LEAT_VERSION="${PROJECT_VERSION}")
 add_executable(leat lang/cli/main.cpp)
 target_link_libraries(leat PRIVATE lang_cli)

@@ -17,5 +17,6 @@ Exit run(WavesOptions const&, Terminal&);
 Exit run(MachineOptions const&, Terminal&);
 Exit run(ExplainOptions const&, Terminal&);
 Exit run(ResolveOptions const&, Terminal&);
+Exit run(TidyOptions const&, Terminal&);
 
 }  // namespace leat::cli

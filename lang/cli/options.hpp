@@ -58,6 +58,11 @@ struct MachineOptions {
   bool is_full = false;
 };
 
+struct TidyOptions {
+  std::vector<std::string> paths;  // files, folders, or - for the standard input
+  bool only_checks = false;
+};
+
 struct ExplainOptions {
   std::string name;
 };
@@ -66,9 +71,10 @@ struct ResolveOptions {
   std::string file;
 };
 
-using CommandOptions = std::variant<CheckOptions, TableOptions, CompareOptions, ShowOptions,
-                                    FollowOptions, GuardOptions, TrainOptions, WavesOptions,
-                                    MachineOptions, ExplainOptions, ResolveOptions>;
+using CommandOptions =
+    std::variant<CheckOptions, TableOptions, CompareOptions, ShowOptions, FollowOptions,
+                 GuardOptions, TrainOptions, WavesOptions, MachineOptions, ExplainOptions,
+                 ResolveOptions, TidyOptions>;
 
 struct Options {
   CommandOptions command;

@@ -66,6 +66,7 @@ CommandTree::CommandTree() {
   add_looking(*this);
   add_signals(*this);
   add_reading(*this);
+  add_writing(*this);
 }
 
 std::variant<Options, Answer> read_command_line(int count, char const* const* arguments) {

@@ -49,6 +49,7 @@ void add_judging(CommandTree&);
 void add_looking(CommandTree&);
 void add_signals(CommandTree&);
 void add_reading(CommandTree&);
+void add_writing(CommandTree&);
 
 // What several commands take.
 void add_file(CLI::App*, std::string& file);
