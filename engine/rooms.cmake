@@ -6,10 +6,10 @@ room(engine_water engine/water
 room(engine_body engine/body
   SOURCES capacity.cpp endings.cpp moves.cpp outcome.cpp pace.cpp route_graph.cpp shape.cpp surroundings.cpp trail.cpp travel.cpp
   USES engine_water)
-target_link_libraries(engine_body PRIVATE Boost::headers)
+target_link_libraries(engine_body PRIVATE $<BUILD_INTERFACE:Boost::headers>)
 room(engine_explore engine/explore SOURCES combinations.cpp explored.cpp guarding.cpp histories.cpp memory_graph.cpp known_keys.cpp neighbours.cpp phases.cpp saturation.cpp setting.cpp state_keys.cpp states.cpp switching.cpp symbolic_states.cpp train.cpp
   USES engine_logic engine_body)
-target_link_libraries(engine_explore PRIVATE Boost::headers)
+target_link_libraries(engine_explore PRIVATE $<BUILD_INTERFACE:Boost::headers>)
 room(engine_findings engine/findings
   SOURCES accept.cpp body_spills.cpp diagonal_currents.cpp endless_loops.cpp falls.cpp
     formed_sources.cpp hard_landings.cpp idle_signals.cpp long_head_runs.cpp narrow_pits.cpp
@@ -22,5 +22,5 @@ room(engine_tables engine/tables SOURCES route_groups.cpp routes.cpp USES engine
 room(engine_verdicts engine/verdicts SOURCES after_events.cpp clearing.cpp dealing.cpp expectations.cpp finding_claims.cpp route_claims.cpp USES engine_findings)
 room(engine_judge engine SOURCES judge.cpp USES engine_verdicts)
 room(engine_works engine/works SOURCES claims.cpp conditions.cpp destinations.cpp in_plant.cpp island_form.cpp islands.cpp judge_works.cpp network.cpp passages.cpp plant_findings.cpp USES engine_judge)
-target_link_libraries(engine_works PRIVATE Boost::headers)
+target_link_libraries(engine_works PRIVATE $<BUILD_INTERFACE:Boost::headers>)
 room(engine_compare engine/compare SOURCES behaviour.cpp claim_changes.cpp compare.cpp finding_changes.cpp ground.cpp joint_circuit.cpp part_changes.cpp route_changes.cpp time_changes.cpp value_changes.cpp USES engine_works)

@@ -27,7 +27,7 @@ add_custom_command(
   COMMENT "Embedding docs/findings.md")
 room(lang_render lang/render
      SOURCES check_report.cpp columns.cpp comparison_document.cpp comparison_sheet.cpp comparison_text.cpp condition.cpp count.cpp design_document.cpp diagnostic_text.cpp
-             difference.cpp
+             completion.cpp difference.cpp manual.cpp
              example.cpp expectation_text.cpp fate_words.cpp field_document.cpp field_text.cpp finding_pages.cpp guard_document.cpp guard_text.cpp
              finding_sentences.cpp finding_text.cpp findings_document.cpp islands_text.cpp json.cpp level_picture.cpp
              look.cpp machine_document.cpp machine_dot.cpp machine_text.cpp
@@ -41,10 +41,10 @@ room(lang_record lang/record SOURCES read_record.cpp recalling.cpp record_docume
      USES lang_render nlohmann_json::nlohmann_json)
 room(lang_cli lang/cli
      SOURCES command_line/command_line.cpp command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp
-             command_line/shared_options.cpp command_line/signals.cpp command_line/writing.cpp
-             check.cpp compare.cpp design_files.cpp explain.cpp files.cpp follow.cpp guard.cpp judged.cpp loaded.cpp machine.cpp parts.cpp
+             command_line/outline.cpp command_line/shared_options.cpp command_line/shell.cpp command_line/signals.cpp command_line/writing.cpp
+             check.cpp compare.cpp compared.cpp completion.cpp design_files.cpp explain.cpp files.cpp follow.cpp guard.cpp judged.cpp loaded.cpp machine.cpp manual.cpp parts.cpp
              program.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp table.cpp terminal.cpp
-             tidied.cpp tidy.cpp train.cpp waves.cpp written_file.cpp
+             tidied.cpp tidy.cpp train.cpp watch.cpp waves.cpp written_file.cpp
      USES lang_record lang_render lang_lower CLI11::CLI11)
 target_compile_definitions(lang_cli PRIVATE LEAT_VERSION="${PROJECT_VERSION}")
 add_executable(leat lang/cli/main.cpp)

@@ -63,6 +63,20 @@ struct TidyOptions {
   bool only_checks = false;
 };
 
+struct WatchOptions {
+  std::vector<std::string> paths;  // files and folders
+  model::Severity fail_on = model::Severity::warning;
+  std::string format;  // text or lines; empty: by where the output goes
+};
+
+struct CompletionOptions {
+  std::string shell;
+};
+
+struct ManualOptions {
+  std::string command;  // none: of the whole program
+};
+
 struct ExplainOptions {
   std::string name;
 };
@@ -74,7 +88,7 @@ struct ResolveOptions {
 using CommandOptions =
     std::variant<CheckOptions, TableOptions, CompareOptions, ShowOptions, FollowOptions,
                  GuardOptions, TrainOptions, WavesOptions, MachineOptions, ExplainOptions,
-                 ResolveOptions, TidyOptions>;
+                 ResolveOptions, TidyOptions, WatchOptions, CompletionOptions, ManualOptions>;
 
 struct Options {
   CommandOptions command;

@@ -29,13 +29,15 @@ test_program(lang_lower_tests
 test_program(lang_messages_tests SOURCES messages/messages_test.cpp USES lang_cli fmt::fmt)
 test_program(lang_render_tests
   SOURCES lang/render/columns_test.cpp lang/render/condition_test.cpp
-          lang/render/diagnostic_text_test.cpp lang/render/example_test.cpp
+          lang/render/diagnostic_text_test.cpp lang/render/difference_test.cpp
+          lang/render/example_test.cpp
           lang/render/level_picture_test.cpp lang/render/machine_test.cpp
           lang/render/sentences_test.cpp lang/render/table_test.cpp
           lang/render/time_scale_test.cpp lang/render/waves_test.cpp
   USES lang_render test_draw)
 
-test_program(lang_cli_files_tests SOURCES lang/cli/written_file_test.cpp USES lang_cli)
+test_program(lang_cli_files_tests SOURCES lang/cli/tidied_test.cpp lang/cli/written_file_test.cpp
+  USES lang_cli reading_of)
 
 # The program from outside.
 find_program(LEAT_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH REQUIRED)
@@ -45,7 +47,11 @@ add_test(NAME lang_cli_signals_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST
          --leat $<TARGET_FILE:leat>)
 add_test(NAME lang_cli_include_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/include_test.py
          --leat $<TARGET_FILE:leat>)
+add_test(NAME lang_cli_tidy_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/tidy_test.py
+         --leat $<TARGET_FILE:leat>)
+add_test(NAME lang_cli_watch_tests COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/cli/watch_test.py
+         --leat $<TARGET_FILE:leat>)
 add_test(NAME approved_outputs COMMAND ${LEAT_PYTHON} ${CMAKE_CURRENT_LIST_DIR}/../approved/approved_test.py
          --leat $<TARGET_FILE:leat>)
-set_tests_properties(lang_cli_tests lang_cli_signals_tests lang_cli_include_tests approved_outputs
+set_tests_properties(lang_cli_tests lang_cli_signals_tests lang_cli_include_tests lang_cli_tidy_tests lang_cli_watch_tests approved_outputs
   PROPERTIES TIMEOUT 300)
