@@ -26,7 +26,16 @@ room(engine_explore engine/explore
              switching.cpp symbolic_states.cpp train.cpp
      USES engine_logic engine_body)
 target_link_libraries(engine_explore PRIVATE Boost::headers)
-room(engine_playback engine/playback SOURCES patches.cpp playback.cpp stances.cpp water_steps.cpp USES engine_explore)
+room(engine_playback engine/playback
+     SOURCES patches.cpp playback.cpp stances.cpp water_steps.cpp
+     USES engine_explore)
+target_link_libraries(engine_body PRIVATE $<BUILD_INTERFACE:Boost::headers>)
+room(engine_explore engine/explore
+     SOURCES combinations.cpp explored.cpp guarding.cpp histories.cpp known_keys.cpp memory_graph.cpp
+             neighbours.cpp phases.cpp saturation.cpp setting.cpp state_keys.cpp state_search.cpp states.cpp
+             switching.cpp symbolic_states.cpp train.cpp
+     USES engine_logic engine_body)
+target_link_libraries(engine_explore PRIVATE $<BUILD_INTERFACE:Boost::headers>)
 room(engine_findings engine/findings
      SOURCES accept.cpp body_spills.cpp diagonal_currents.cpp endless_loops.cpp falls.cpp formed_sources.cpp
              hard_landings.cpp idle_signals.cpp long_head_runs.cpp narrow_pits.cpp no_returns.cpp open_edges.cpp
@@ -49,7 +58,7 @@ room(engine_works engine/works
              judge_works.cpp network.cpp passages.cpp plant_findings.cpp region_passages.cpp region_walk.cpp
              regions.cpp supports.cpp
      USES engine_judge)
-target_link_libraries(engine_works PRIVATE Boost::headers)
+target_link_libraries(engine_works PRIVATE $<BUILD_INTERFACE:Boost::headers>)
 room(engine_compare engine/compare
      SOURCES behaviour.cpp claim_changes.cpp compare.cpp deviations.cpp finding_changes.cpp ground.cpp
              joint_circuit.cpp part_changes.cpp route_changes.cpp time_changes.cpp value_changes.cpp

@@ -5,7 +5,8 @@ room(lang_diagnostics lang/diagnostics
      SOURCES near_name.cpp sink.cpp
      USES lang_source)
 room(lang_syntax lang/syntax
-     SOURCES pieces.cpp print.cpp wording.cpp works_wording.cpp
+     SOURCES aligning.cpp breaking.cpp likeness.cpp line.cpp pieces.cpp print.cpp weaving.cpp wording.cpp
+             works_wording.cpp
      USES lang_source fmt::fmt)
 room(lang_grammar lang/grammar
      SOURCES characters.cpp clauses.cpp document.cpp drawing.cpp expecting.cpp expression.cpp faults.cpp
@@ -43,20 +44,21 @@ add_custom_command(
 room(lang_render lang/render
      SOURCES bill/bill_csv.cpp bill/bill_document.cpp bill/bill_sheet.cpp bill/bill_steps.cpp bill/bill_text.cpp
              check_report.cpp columns.cpp comparison_document.cpp comparison_sheet.cpp comparison_text.cpp
-             condition.cpp count.cpp csv.cpp design_document.cpp diagnostic_text.cpp example.cpp
-             expectation_text.cpp fate_words.cpp field_document.cpp field_text.cpp fill_words.cpp
-             finding_pages.cpp finding_sentences.cpp finding_text.cpp findings_csv.cpp findings_document.cpp
-             findings_junit.cpp findings_markdown.cpp findings_sarif.cpp guard_document.cpp guard_text.cpp
-             islands_text.cpp json.cpp level_picture.cpp look.cpp machine_document.cpp machine_dot.cpp
-             machine_text.cpp markdown.cpp page/packed.cpp page/page.cpp page/page_data.cpp
-             page/page_differences.cpp page/page_levels.cpp page/page_notes.cpp page/page_prose.cpp
-             page/page_sources.cpp paragraph.cpp picture/level_svg.cpp picture/markup.cpp picture/palette.cpp
-             picture/pins.cpp picture/port_names.cpp picture/scene.cpp picture/sheet.cpp picture/sign_lines.cpp
-             picture/symbols.cpp picture/ways.cpp run_words.cpp sarif_rules.cpp source_excerpt.cpp spots.cpp
-             table_csv.cpp table_document.cpp table_expect.cpp table_lines.cpp table_markdown.cpp table_sheet.cpp
-             table_text.cpp telling.cpp telling_works.cpp time_scale.cpp trail_document.cpp trail_text.cpp
-             train_document.cpp train_text.cpp water_signs.cpp waves_document.cpp waves_text.cpp waves_vcd.cpp
-             words.cpp works_condition.cpp works_report.cpp works_table.cpp xml.cpp
+             completion.cpp condition.cpp count.cpp csv.cpp design_document.cpp diagnostic_text.cpp
+             difference.cpp example.cpp expectation_text.cpp fate_words.cpp field_document.cpp field_text.cpp
+             fill_words.cpp finding_pages.cpp finding_sentences.cpp finding_text.cpp findings_csv.cpp
+             findings_document.cpp findings_junit.cpp findings_markdown.cpp findings_sarif.cpp guard_document.cpp
+             guard_text.cpp islands_text.cpp json.cpp level_picture.cpp look.cpp machine_document.cpp
+             machine_dot.cpp machine_text.cpp manual.cpp markdown.cpp page/packed.cpp page/page.cpp
+             page/page_data.cpp page/page_differences.cpp page/page_levels.cpp page/page_notes.cpp
+             page/page_prose.cpp page/page_sources.cpp paragraph.cpp picture/level_svg.cpp picture/markup.cpp
+             picture/palette.cpp picture/pins.cpp picture/port_names.cpp picture/scene.cpp picture/sheet.cpp
+             picture/sign_lines.cpp picture/symbols.cpp picture/ways.cpp run_words.cpp sarif_rules.cpp
+             source_excerpt.cpp spots.cpp table_csv.cpp table_document.cpp table_expect.cpp table_lines.cpp
+             table_markdown.cpp table_sheet.cpp table_text.cpp telling.cpp telling_works.cpp time_scale.cpp
+             trail_document.cpp trail_text.cpp train_document.cpp train_text.cpp water_signs.cpp
+             waves_document.cpp waves_text.cpp waves_vcd.cpp words.cpp works_condition.cpp works_report.cpp
+             works_table.cpp xml.cpp
      USES engine_compare lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json engine_building engine_playback)
 target_sources(lang_render PRIVATE ${findings_manual} ${page_files})
 target_link_libraries(lang_render PRIVATE ZLIB::ZLIB libmd)
@@ -65,12 +67,14 @@ room(lang_record lang/record
      USES lang_render nlohmann_json::nlohmann_json)
 room(lang_cli lang/cli
      SOURCES bill.cpp body_ways.cpp check.cpp checked_file.cpp command_line/command_line.cpp
-             command_line/judging.cpp command_line/looking.cpp command_line/reading.cpp
-             command_line/shared_options.cpp command_line/showing.cpp command_line/signals.cpp compare.cpp
-             comparing.cpp cuts.cpp delivery.cpp design_files.cpp draw.cpp explain.cpp files.cpp follow.cpp
-             guard.cpp held_record.cpp interruption.cpp judged.cpp loaded.cpp machine.cpp page.cpp parts.cpp
-             picturing.cpp program.cpp record.cpp resolve.cpp script.cpp setting.cpp show.cpp sights.cpp
-             table.cpp terminal.cpp train.cpp verdict.cpp waves.cpp written_file.cpp
+             command_line/judging.cpp command_line/looking.cpp command_line/outline.cpp command_line/reading.cpp
+             command_line/shared_options.cpp command_line/shell.cpp command_line/showing.cpp
+             command_line/signals.cpp command_line/writing.cpp compare.cpp compared.cpp
+             completion.cpp cuts.cpp delivery.cpp design_files.cpp draw.cpp explain.cpp files.cpp follow.cpp
+             guard.cpp held_record.cpp interruption.cpp judged.cpp loaded.cpp machine.cpp manual.cpp page.cpp
+             parts.cpp picturing.cpp program.cpp record.cpp resolve.cpp script.cpp setting.cpp show.cpp
+             sights.cpp table.cpp terminal.cpp tidied.cpp tidy.cpp train.cpp verdict.cpp watch.cpp waves.cpp
+             written_file.cpp
      USES lang_record lang_render lang_lower CLI11::CLI11 Threads::Threads)
 target_compile_definitions(lang_cli PRIVATE LEAT_VERSION="${PROJECT_VERSION}")
 add_executable(leat lang/cli/main.cpp)

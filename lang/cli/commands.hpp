@@ -21,5 +21,9 @@ Exit run(WavesOptions const&, Terminal&);
 Exit run(MachineOptions const&, Terminal&);
 Exit run(ExplainOptions const&, Terminal&);
 Exit run(ResolveOptions const&, Terminal&);
+Exit run(TidyOptions const&, Terminal&);
+Exit run(WatchOptions const&, Terminal&);
+Exit run(CompletionOptions const&, Terminal&);
+Exit run(ManualOptions const&, Terminal&);
 
 }  // namespace leat::cli

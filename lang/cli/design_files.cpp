@@ -105,4 +105,14 @@ DesignFiles design_files(std::vector<std::string> const& names) {
   return std::move(search).found();
 }
 
+std::optional<std::vector<std::string>> design_files(std::vector<std::string> const& names,
+                                                     Terminal& terminal) {
+  auto const found = design_files(names);
+  for (auto const& fault : found.faults) terminal.refuse(fault.headline, fault.remedy);
+  if (!found.faults.empty()) return std::nullopt;
+  std::vector<std::string> files;
+  for (auto const& file : found.files) files.push_back(file.name);
+  return files;
+}
+
 }  // namespace leat::cli

@@ -1,8 +1,10 @@
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "lang/cli/files.hpp"
+#include "lang/cli/terminal.hpp"
 
 namespace leat::cli {
 
@@ -21,5 +23,9 @@ struct DesignFiles {
 // passed over. A link to a folder is followed after the folders themselves, and only where it leads
 // to one that was not seen yet: no link leads round. Cost: one look at each entry.
 DesignFiles design_files(std::vector<std::string> const& names);
+
+// The same by their names alone; none where there is a fault, which has been told.
+std::optional<std::vector<std::string>> design_files(std::vector<std::string> const& names,
+                                                     Terminal&);
 
 }  // namespace leat::cli

@@ -36,13 +36,17 @@ std::unique_ptr<Loaded> load(std::string const& path, Terminal& terminal) {
   Disk disk;
   loaded->junctions = lower::read_designs(loaded->text, disk, sink);
   if (sink.empty()) return loaded;
+  tell(sink, loaded->text, terminal);
+  return nullptr;
+}
+
+void tell(diagnostics::Sink const& sink, source::SourceText const& text, Terminal& terminal) {
   for (auto const& found : sink.sorted()) {
-    terminal.narrate(render::diagnostic_text(found, loaded->text, terminal.narration_look()));
+    terminal.narrate(render::diagnostic_text(found, text, terminal.narration_look()));
   }
   if (sink.left_out() > 0) {
     terminal.narrate(fmt::format("and {} more\n", render::counted(sink.left_out(), "fault")));
   }
-  return nullptr;
 }
 
 std::optional<std::vector<std::size_t>> chosen_junctions(Loaded const& loaded,

@@ -22,6 +22,9 @@ struct Loaded {
 // None where the file cannot be read or has faults: they have been told on the narration stream.
 std::unique_ptr<Loaded> load(std::string const& path, Terminal&);
 
+// Tells the faults of a text on the narration stream.
+void tell(diagnostics::Sink const&, source::SourceText const&, Terminal&);
+
 // The junctions asked for: all, or the one of that name. None where there is no such junction,
 // which has been told.
 std::optional<std::vector<std::size_t>> chosen_junctions(Loaded const&, std::string const& name,

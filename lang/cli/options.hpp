@@ -83,6 +83,25 @@ struct MachineOptions {
   bool is_full = false;
 };
 
+struct TidyOptions {
+  std::vector<std::string> paths;  // files, folders, or - for the standard input
+  bool only_checks = false;
+};
+
+struct WatchOptions {
+  std::vector<std::string> paths;  // files and folders
+  model::Severity fail_on = model::Severity::warning;
+  std::string format;  // text or lines; empty: by where the output goes
+};
+
+struct CompletionOptions {
+  std::string shell;
+};
+
+struct ManualOptions {
+  std::string command;  // none: of the whole program
+};
+
 struct ExplainOptions {
   std::string name;
 };
@@ -94,7 +113,8 @@ struct ResolveOptions {
 using CommandOptions =
     std::variant<CheckOptions, TableOptions, CompareOptions, RecordOptions, ShowOptions,
                  FollowOptions, DrawOptions, BillOptions, PageOptions, GuardOptions, TrainOptions,
-                 WavesOptions, MachineOptions, ExplainOptions, ResolveOptions>;
+                 WavesOptions, MachineOptions, ExplainOptions, ResolveOptions, TidyOptions,
+                 WatchOptions, CompletionOptions, ManualOptions>;
 
 struct Options {
   CommandOptions command;

@@ -7,7 +7,7 @@
 
 #include "engine/tables/routes.hpp"
 #include "lang/cli/commands.hpp"
-#include "lang/cli/comparing.hpp"
+#include "lang/cli/compared.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/cli/written_file.hpp"
 #include "lang/render/columns.hpp"

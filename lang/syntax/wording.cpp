@@ -15,10 +15,10 @@ std::string place(PlaceReference const& place) {
   return fmt::format("{}{} {} {}", junction, place.x.value, place.y.value, place.z.value);
 }
 
-std::string choice(MaterialChoice const& choice) {
-  if (!choice.control) return choice.material.text;
-  return fmt::format("{} when {} else {}", choice.material.text, print(*choice.control),
-                     choice.otherwise->text);
+std::vector<std::string> choice(MaterialChoice const& choice) {
+  if (!choice.control) return {choice.material.text};
+  return {choice.material.text,
+          fmt::format("when {} else {}", print(*choice.control), choice.otherwise->text)};
 }
 
 std::string_view keyword(MarkRole role) {
@@ -41,14 +41,6 @@ std::string listed(std::vector<Word> const& words) {
     shown += &word == &words.front() ? "" : ", ";
     shown += print(word);
   }
-  return shown;
-}
-
-std::string subject(Clause const& clause) {
-  std::string shown;
-  if (!clause.events.empty()) shown += "after " + listed(clause.events) + ": ";
-  if (clause.body) shown += print(*clause.body) + " from ";
-  if (clause.subject) shown += print(*clause.subject) + " ";
   return shown;
 }
 
@@ -80,7 +72,7 @@ std::string predicate(Clause const& clause) {
     case ClauseKind::finds:
       break;
   }
-  return "finds " + object + (clause.place ? " at " + place(*clause.place) : "");
+  return "finds " + object;
 }
 
 }  // namespace
@@ -107,68 +99,103 @@ std::string_view keyword_of(SignalKind kind) {
 
 std::string print(Clause const& clause) { return line_of(clause); }
 
-std::string line_of(SignalDeclaration const& signal) {
-  auto line = fmt::format("{:<6} {}", keyword_of(signal.kind), print(signal.name));
+Wording wording_of(SignalDeclaration const& signal) {
+  Wording wording{{std::string(keyword_of(signal.kind)), print(signal.name)}, Shape::signal};
+  auto& cells = wording.cells;
   switch (signal.kind) {
     case SignalKind::button:
-      line += " for " + print(*signal.duration);
+      cells.push_back("for " + print(*signal.duration));
       break;
     case SignalKind::clock:
-      line += " every " + print(*signal.duration);
+      cells.push_back("every " + print(*signal.duration));
       break;
     case SignalKind::wire:
-      line += " = " + print(*signal.on);
-      if (signal.duration) line += " after " + print(*signal.duration);
+      cells.push_back("= " + print(*signal.on));
+      if (signal.duration) cells.back() += " after " + print(*signal.duration);
       break;
     case SignalKind::latch:
-      line += " on " + print(*signal.on) + " off " + print(*signal.off);
+      cells.push_back("on " + print(*signal.on) + " off " + print(*signal.off));
       break;
     case SignalKind::toggle:
-      line += " on " + print(*signal.on);
+      cells.push_back("on " + print(*signal.on));
       break;
     case SignalKind::lever:
     case SignalKind::plate:
       break;
   }
-  if (signal.starts) line += " starts " + signal.starts->text;
-  return line;
+  if (signal.starts) cells.push_back("starts " + signal.starts->text);
+  return wording;
 }
 
-std::string line_of(NeverDeclaration const& never) { return "never  " + print(never.condition); }
-
-std::string line_of(MaterialDeclaration const& material) {
-  auto const& line = material.name.text;
-  return material.traits.empty() ? line : line + " " + listed(material.traits);
+Wording wording_of(NeverDeclaration const& never) {
+  return {{"never", print(never.condition)}, Shape::signal};
 }
 
-std::string line_of(MarkDeclaration const& mark) {
-  if (mark.role == MarkRole::none)
-    return fmt::format("{} {}", mark.glyph.text, choice(*mark.choice));
-  auto const line =
-      fmt::format("{} {} {}", mark.glyph.text, keyword(mark.role), print(mark.role_name));
-  return mark.choice ? line + " in " + choice(*mark.choice) : line;
+Wording wording_of(MaterialDeclaration const& material) {
+  Wording wording{{material.name.text}, Shape::material};
+  if (!material.traits.empty()) wording.cells.push_back(listed(material.traits));
+  return wording;
 }
 
-std::string line_of(BodyProperty const& property) {
-  if (!property.value) return property.name.text;
-  return fmt::format("{} {}", property.name.text, property.value->value);
+// A mark keeps some distance to its meaning.
+Wording wording_of(MarkDeclaration const& mark) {
+  Wording wording{{mark.glyph.text + " "}, Shape::mark};
+  auto& cells = wording.cells;
+  auto const material = mark.choice ? choice(*mark.choice) : std::vector<std::string>();
+  if (mark.role == MarkRole::none) {
+    cells.insert(cells.end(), material.begin(), material.end());
+  } else {
+    wording.shape = Shape::port_mark;
+    cells.insert(cells.end(), {std::string(keyword(mark.role)), print(mark.role_name)});
+    if (mark.choice) cells.push_back("in " + joined(material, " "));
+  }
+  return wording;
 }
 
-std::string line_of(PracticeSetting const& setting) {
-  return fmt::format("{} {}", setting.name.text, setting.value.value);
+Wording wording_of(BodyProperty const& property) {
+  Wording wording{{property.name.text}, Shape::setting};
+  if (!property.value) return wording;
+  auto const value = property.value->value;
+  auto const unit = property.name.text != "breath" ? "" : value == 1 ? " tick" : " ticks";
+  wording.cells.push_back(std::to_string(value) + unit);
+  return wording;
 }
 
-std::string line_of(AcceptDeclaration const& accept) {
+Wording wording_of(PracticeSetting const& setting) {
+  return {{setting.name.text, std::to_string(setting.value.value)}, Shape::setting};
+}
+
+Wording wording_of(AcceptDeclaration const& accept) {
   auto line = "accept " + accept.finding.text;
   if (accept.place) line += " at " + place(*accept.place);
   if (accept.condition) line += " when " + print(*accept.condition);
-  return line + " because " + print(accept.reason);
+  return {{line + " because " + print(accept.reason)}};
 }
 
-std::string line_of(Clause const& clause) {
-  auto line = subject(clause) + predicate(clause);
-  if (clause.condition) line += " when " + print(*clause.condition);
-  return clause.is_otherwise ? line + " otherwise" : line;
+namespace {
+
+Shape shape_of(Clause const& clause) {
+  if (clause.kind == ClauseKind::finds) return Shape::finding;
+  if (clause.kind == ClauseKind::clears) return Shape::none;
+  return clause.body ? Shape::body_route : Shape::route;
+}
+
+}  // namespace
+
+Wording wording_of(Clause const& clause) {
+  Wording wording{{""}, shape_of(clause)};
+  auto& cells = wording.cells;
+  if (!clause.events.empty()) cells.back() += "after " + listed(clause.events) + ": ";
+  if (clause.body) {
+    cells.back() += print(*clause.body);
+    cells.emplace_back("from ");
+  }
+  if (clause.subject) cells.back() += print(*clause.subject) + " ";
+  cells.back() += predicate(clause);
+  if (clause.place) cells.push_back("at " + place(*clause.place));
+  if (clause.condition) cells.push_back("when " + print(*clause.condition));
+  if (clause.is_otherwise) cells.emplace_back("otherwise");
+  return wording;
 }
 
 std::string head_of(LevelDeclaration const& level) {

@@ -19,28 +19,36 @@ std::string settings(char const* word, std::vector<Setting> const& all) {
 
 }  // namespace
 
-std::string line_of(IncludeDeclaration const& include) { return "include " + print(include.file); }
-
-std::string line_of(NumberDeclaration const& number) {
-  return fmt::format("number {} = {}", print(number.name), print(number.value));
+Wording wording_of(IncludeDeclaration const& include) {
+  return {{"include " + print(include.file)}};
 }
 
-std::string line_of(PlaceDeclaration const& place) {
-  auto line = fmt::format("place  {} as {} at {} {} {}", place.design.text, print(place.name),
-                          print_bare(place.x), print_bare(place.y), print_bare(place.z));
-  if (place.turned) line += " turned " + place.turned->text;
-  if (place.mirrored) line += " mirrored";
-  return line + settings(" where", place.numbers) + settings(" with", place.signals);
+Wording wording_of(NumberDeclaration const& number) {
+  return {{"number " + print(number.name), "= " + print(number.value)}, Shape::number};
 }
 
-std::string line_of(JoinDeclaration const& join) {
-  auto const line = fmt::format("join   {} -> {}", print(join.outlet), print(join.inlet));
-  return join.duration ? fmt::format("{} taking {}", line, print(*join.duration)) : line;
+Wording wording_of(PlaceDeclaration const& place) {
+  Wording wording{
+      {"place " + place.design.text, "as " + print(place.name),
+       fmt::format("at {} {} {}", print_bare(place.x), print_bare(place.y), print_bare(place.z))},
+      Shape::place};
+  std::string more;
+  if (place.turned) more += " turned " + place.turned->text;
+  if (place.mirrored) more += " mirrored";
+  more += settings(" where", place.numbers) + settings(" with", place.signals);
+  if (!more.empty()) wording.cells.push_back(more.substr(1));
+  return wording;
 }
 
-std::string line_of(PortDeclaration const& port) {
-  return fmt::format("{:<6} {} = {}", port.is_outlet ? "outlet" : "inlet", print(port.name),
-                     print(port.port));
+Wording wording_of(JoinDeclaration const& join) {
+  Wording wording{{"join " + print(join.outlet), "-> " + print(join.inlet)}, Shape::join};
+  if (join.duration) wording.cells.push_back("taking " + print(*join.duration));
+  return wording;
+}
+
+Wording wording_of(PortDeclaration const& port) {
+  return {{port.is_outlet ? "outlet" : "inlet", print(port.name), "= " + print(port.port)},
+          Shape::port};
 }
 
 std::string head_of(Loop const& loop) {

@@ -29,14 +29,16 @@ test_program(lang_lower_tests
 test_program(lang_messages_tests SOURCES messages/messages_test.cpp USES lang_cli fmt::fmt)
 test_program(lang_render_tests
   SOURCES lang/render/columns_test.cpp lang/render/condition_test.cpp
-          lang/render/diagnostic_text_test.cpp lang/render/example_test.cpp
-          lang/render/level_picture_test.cpp lang/render/machine_test.cpp lang/render/packed_test.cpp
+          lang/render/diagnostic_text_test.cpp lang/render/difference_test.cpp
+          lang/render/example_test.cpp lang/render/level_picture_test.cpp
+          lang/render/machine_test.cpp lang/render/packed_test.cpp
           lang/render/sentences_test.cpp lang/render/table_test.cpp
           lang/render/time_scale_test.cpp lang/render/waves_test.cpp
   USES lang_render test_draw)
 
-test_program(lang_cli_files_tests SOURCES lang/cli/crew_test.cpp lang/cli/written_file_test.cpp
-  USES lang_cli)
+test_program(lang_cli_files_tests
+  SOURCES lang/cli/crew_test.cpp lang/cli/tidied_test.cpp lang/cli/written_file_test.cpp
+  USES lang_cli reading_of)
 
 test_program(lang_picture_tests
   SOURCES lang/render/picture/level_svg_test.cpp lang/render/picture/palette_test.cpp
@@ -56,6 +58,8 @@ script_test(lang_cli_include_tests lang/cli/include_test.py)
 script_test(lang_cli_compare_tests lang/cli/compare_test.py)
 script_test(lang_cli_check_run_tests lang/cli/check_run_test.py)
 script_test(lang_cli_regions_tests lang/cli/regions_test.py)
+script_test(lang_cli_tidy_tests lang/cli/tidy_test.py)
+script_test(lang_cli_watch_tests lang/cli/watch_test.py)
 script_test(approved_outputs approved/approved_test.py)
 script_test(pictures pictures/pictures_test.py)
 script_test(bills pictures/bill_test.py)

@@ -59,7 +59,7 @@ CommandTree::CommandTree() {
   std::map<std::string, Colour> const colours{
       {"auto", Colour::automatic}, {"always", Colour::always}, {"never", Colour::never}};
   app_.add_option("--color", options_.colour, "auto, always or never")
-      ->transform(CLI::CheckedTransformer(colours).description(""))
+      ->transform(CLI::CheckedTransformer(colours).description(set_of(colours)))
       ->option_text("WHEN");
   app_.add_flag("--ascii", options_.is_ascii, "draw arrows with plain characters");
   add_judging(*this);
@@ -67,6 +67,8 @@ CommandTree::CommandTree() {
   add_signals(*this);
   add_showing(*this);
   add_reading(*this);
+  add_writing(*this);
+  add_shell(*this);
 }
 
 std::variant<Options, Answer> read_command_line(int count, char const* const* arguments) {

@@ -4,6 +4,7 @@
 
 #include "lang/cli/exit_table.hpp"
 #include "lang/cli/options.hpp"
+#include "lang/render/outline.hpp"
 
 namespace leat::cli {
 
@@ -14,5 +15,8 @@ struct Answer {
   Exit exit = Exit::holds;
 };
 std::variant<Options, Answer> read_command_line(int count, char const* const* arguments);
+
+// All that the command line can say.
+render::Outline outline();
 
 }  // namespace leat::cli

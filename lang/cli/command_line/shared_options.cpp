@@ -35,7 +35,7 @@ void add_format(CLI::App* command, std::string& format, std::vector<std::string>
 
 void add_out(CLI::App* command, std::string& out) {
   command
-      ->add_option("--out", out,
+      ->add_option("-o,--out", out,
                    "write into this file, whole or not at all, instead of the standard output")
       ->option_text("FILE");
 }
@@ -63,7 +63,7 @@ void add_fail_on(CLI::App* command, model::Severity& fail_on) {
   command
       ->add_option("--fail-on", fail_on,
                    "least severity of a finding that fails: note, warning (as built in) or error")
-      ->transform(CLI::CheckedTransformer(severities).description(""))
+      ->transform(CLI::CheckedTransformer(severities).description(set_of(severities)))
       ->option_text("SEVERITY");
 }
 

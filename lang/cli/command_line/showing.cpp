@@ -6,10 +6,6 @@ namespace leat::cli {
 
 namespace {
 
-void add_out(CLI::App* command, std::string& out) {
-  command->add_option("-o,--out", out, "the file to write; else the standard output");
-}
-
 void add_draw(CommandTree& tree) {
   auto const draw = tree.add<DrawOptions>("draw", "the levels as a picture (SVG)");
   add_file(draw.app, draw->file);
@@ -50,8 +46,7 @@ void add_page(CommandTree& tree) {
   add_file(page.app, page->file);
   page.app->add_option("NEWER", page->newer,
                        "a newer revision: both side by side, what differs is marked");
-  page.app->add_option("-o,--out", page->out,
-                       "the file it is written to; else the standard output");
+  add_out(page.app, page->out);
   add_junction(page.app, page->junction);
 }
 

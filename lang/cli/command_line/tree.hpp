@@ -50,6 +50,16 @@ void add_looking(CommandTree&);
 void add_signals(CommandTree&);
 void add_showing(CommandTree&);
 void add_reading(CommandTree&);
+void add_writing(CommandTree&);
+void add_shell(CommandTree&);
+
+// The words that an option may be followed by, as CLI11 shows a set.
+template <class Words>
+std::string set_of(Words const& words) {
+  std::string all;
+  for (auto const& [word, value] : words) all += (all.empty() ? "{" : ",") + word;
+  return all + "}";
+}
 
 // What several commands take.
 void add_file(CLI::App*, std::string& file);

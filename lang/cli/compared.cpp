@@ -1,22 +1,15 @@
-#include "lang/cli/comparing.hpp"
+#include "lang/cli/compared.hpp"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 
-#include "engine/compare/comparison.hpp"
 #include "lang/cli/judged.hpp"
+#include "lang/cli/terminal.hpp"
 
 namespace leat::cli {
 
-namespace {
-
-constexpr std::size_t most_nodes = std::size_t{1} << 22;
-
-Judged judged_aloud(Loaded const& loaded, std::size_t i, Terminal& terminal) {
-  auto const& junction = loaded.junctions[i];
-  return judged(junction, ProgressLines(terminal, junction.map.junction.name));
-}
-
-}  // namespace
+using compare::Change;
 
 std::vector<Pair> pairs_of(Loaded const& before, Loaded const& after) {
   if (before.junctions.size() == 1 && after.junctions.size() == 1) return {{0, 0}};
@@ -37,6 +30,27 @@ std::vector<Pair> pairs_of(Loaded const& before, Loaded const& after) {
   return pairs;
 }
 
+namespace {
+
+constexpr std::size_t most_nodes = std::size_t{1} << 22;
+
+Judged judged_aloud(Loaded const& loaded, std::size_t i, Terminal& terminal) {
+  auto const& junction = loaded.junctions[i];
+  return judged(junction, ProgressLines(terminal, junction.map.junction.name));
+}
+
+std::string verdict_of(std::vector<render::ComparisonSheet> const& sheets, Change gravest,
+                       bool is_proved) {
+  if (gravest != Change::same) return std::string(render::word_of(gravest));
+  bool const is_plain = std::all_of(sheets.begin(), sheets.end(),
+                                    [](auto const& sheet) { return sheet.entries.empty(); });
+  auto const word = is_plain ? "the same" : "the same in effect";
+  return is_proved ? fmt::format("{}, proved for every combination", word)
+                   : fmt::format("{} as far as both are known", word);
+}
+
+}  // namespace
+
 render::ComparisonSheet compared(Loaded const& old, std::size_t b, Loaded const& revised,
                                  std::size_t a, std::vector<lower::Renaming> const& renamings,
                                  Terminal& terminal) {
@@ -53,6 +67,22 @@ render::ComparisonSheet compared(Loaded const& old, std::size_t b, Loaded const&
   return render::comparison_sheet(
       {before, after, behaviour_before, behaviour_after, matching, comparison, ground,
        compare::shift_of(before.design, after.design, matching), false});
+}
+
+Compared compare_designs(Loaded const& before, Loaded const& after,
+                         std::vector<lower::Renaming> const& renamings, Terminal& terminal) {
+  Compared compared{{before.text.name(), after.text.name(), {}, {}}, Change::same, true};
+  auto& sheets = compared.comparison.sheets;
+  for (auto const& [b, a] : pairs_of(before, after)) {
+    sheets.push_back(b && a ? cli::compared(before, *b, after, *a, renamings, terminal)
+                            : render::missing_sheet(b ? before.junctions[*b].map.junction.name
+                                                      : after.junctions[*a].map.junction.name,
+                                                    b.has_value()));
+    compared.gravest = std::max(compared.gravest, sheets.back().gravest);
+    compared.is_proved = compared.is_proved && sheets.back().is_proved;
+  }
+  compared.comparison.verdict = verdict_of(sheets, compared.gravest, compared.is_proved);
+  return compared;
 }
 
 }  // namespace leat::cli

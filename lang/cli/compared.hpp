@@ -2,11 +2,12 @@
 #include <optional>
 #include <vector>
 
+#include "engine/compare/comparison.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/lower/matching.hpp"
 #include "lang/render/comparison_sheet.hpp"
 
-// Two revisions of a file, junction by junction.
+// Two files of designs, compared by what they do.
 namespace leat::cli {
 
 struct Pair {
@@ -16,8 +17,17 @@ struct Pair {
 // Junctions of the same name; where each file has just one, these, whatever they are called.
 std::vector<Pair> pairs_of(Loaded const& before, Loaded const& after);
 
-// Both judged, and what they do differently.
+// One pair of junctions, judged and compared.
 render::ComparisonSheet compared(Loaded const& before, std::size_t b, Loaded const& after,
                                  std::size_t a, std::vector<lower::Renaming> const&, Terminal&);
+
+struct Compared {
+  render::FileComparison comparison;
+  compare::Change gravest = compare::Change::same;
+  bool is_proved = true;
+};
+
+Compared compare_designs(Loaded const& before, Loaded const& after,
+                         std::vector<lower::Renaming> const&, Terminal&);
 
 }  // namespace leat::cli

@@ -1,0 +1,21 @@
+# Lets the program LEAT write its manual pages and completions into the folder INTO. The page of the program names
+# those of its commands.
+function(write name)
+  execute_process(COMMAND ${LEAT} ${ARGN} OUTPUT_FILE ${INTO}/${name} RESULT_VARIABLE code)
+  if(NOT code EQUAL 0)
+    message(FATAL_ERROR "leat ${ARGN} ended with ${code}")
+  endif()
+endfunction()
+
+file(MAKE_DIRECTORY ${INTO}/man1)
+write(man1/leat.1 manual)
+file(READ ${INTO}/man1/leat.1 page)
+string(REGEX MATCHALL "[.]BR leat[\\]-[a-z]+" named "${page}")
+foreach(entry ${named})
+  string(REGEX REPLACE ".*-" "" command ${entry})
+  write(man1/leat-${command}.1 manual ${command})
+endforeach()
+write(leat.bash completion bash)
+write(_leat completion zsh)
+write(leat.fish completion fish)
+file(WRITE ${INTO}/written "")
