@@ -16,7 +16,7 @@ room(engine_body engine/body
      SOURCES capacity.cpp endings.cpp moves.cpp outcome.cpp pace.cpp route_graph.cpp shape.cpp surroundings.cpp
              trail.cpp travel.cpp
      USES engine_water)
-target_link_libraries(engine_body PRIVATE Boost::headers)
+target_link_libraries(engine_body PRIVATE $<BUILD_INTERFACE:Boost::headers>)
 room(engine_building engine/building
      SOURCES needs.cpp pools.cpp
      USES engine_logic engine_water)
@@ -25,17 +25,10 @@ room(engine_explore engine/explore
              neighbours.cpp phases.cpp saturation.cpp setting.cpp state_keys.cpp state_search.cpp states.cpp
              switching.cpp symbolic_states.cpp train.cpp
      USES engine_logic engine_body)
-target_link_libraries(engine_explore PRIVATE Boost::headers)
+target_link_libraries(engine_explore PRIVATE $<BUILD_INTERFACE:Boost::headers>)
 room(engine_playback engine/playback
      SOURCES patches.cpp playback.cpp stances.cpp water_steps.cpp
      USES engine_explore)
-target_link_libraries(engine_body PRIVATE $<BUILD_INTERFACE:Boost::headers>)
-room(engine_explore engine/explore
-     SOURCES combinations.cpp explored.cpp guarding.cpp histories.cpp known_keys.cpp memory_graph.cpp
-             neighbours.cpp phases.cpp saturation.cpp setting.cpp state_keys.cpp state_search.cpp states.cpp
-             switching.cpp symbolic_states.cpp train.cpp
-     USES engine_logic engine_body)
-target_link_libraries(engine_explore PRIVATE $<BUILD_INTERFACE:Boost::headers>)
 room(engine_findings engine/findings
      SOURCES accept.cpp body_spills.cpp diagonal_currents.cpp endless_loops.cpp falls.cpp formed_sources.cpp
              hard_landings.cpp idle_signals.cpp long_head_runs.cpp narrow_pits.cpp no_returns.cpp open_edges.cpp

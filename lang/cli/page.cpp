@@ -8,8 +8,8 @@
 #include "engine/tables/routes.hpp"
 #include "lang/cli/commands.hpp"
 #include "lang/cli/compared.hpp"
+#include "lang/cli/delivery.hpp"
 #include "lang/cli/loaded.hpp"
-#include "lang/cli/written_file.hpp"
 #include "lang/render/columns.hpp"
 #include "lang/render/page/page_notes.hpp"
 #include "lang/render/words.hpp"
@@ -144,17 +144,6 @@ Shown shown_of(render::Subject const& subject, Terminal& terminal) {
   return shown;
 }
 
-Exit written(std::string const& path, std::string const& text, Exit exit, Terminal& terminal) {
-  if (path.empty() || path == "-") {
-    terminal.result(text);
-    return exit;
-  }
-  auto const fault = write_file(path, text);
-  if (!fault) return exit;
-  terminal.refuse(fault->headline, fault->remedy);
-  return Exit::unusable;
-}
-
 Exit show(std::vector<Shown> const& shown, std::vector<render::ComparisonSheet> const& sheets,
           std::string const& out, Terminal& terminal) {
   auto exit = Exit::holds;
@@ -163,7 +152,7 @@ Exit show(std::vector<Shown> const& shown, std::vector<render::ComparisonSheet> 
     parts.push_back(one.part());
     if (!one.sheet.is_decided) exit = Exit::undecided;
   }
-  return written(out, render::page(parts, sheets), exit, terminal);
+  return worst(exit, deliver(render::page(parts, sheets), out, terminal));
 }
 
 // Both revisions of every junction that both files have; of one that only one of them has, that.
