@@ -34,7 +34,7 @@ namespace {
 constexpr std::size_t most_nodes = std::size_t{1} << 22;
 
 render::ComparisonSheet sheet_of(render::Subject const& before, render::Subject const& after,
-                                 std::vector<lower::Renaming> const& renamings,
+                                 std::vector<lower::Renaming> const& renamings, bool is_replayable,
                                  Terminal& terminal) {
   Judged const was(before, terminal), is(after, terminal);
   auto const matching = lower::matched(before.map, after.map, renamings);
@@ -46,7 +46,7 @@ render::ComparisonSheet sheet_of(render::Subject const& before, render::Subject 
   comparison.parts = compare::compare_parts(before.design, after.design, matching);
   return render::comparison_sheet(
       {before, after, behaviour_before, behaviour_after, matching, comparison, ground,
-       compare::shift_of(before.design, after.design, matching), false});
+       compare::shift_of(before.design, after.design, matching), !is_replayable});
 }
 
 std::string verdict_of(std::vector<render::ComparisonSheet> const& sheets, Change gravest,
@@ -62,14 +62,16 @@ std::string verdict_of(std::vector<render::ComparisonSheet> const& sheets, Chang
 }  // namespace
 
 Compared compare_designs(Loaded const& before, Loaded const& after,
-                         std::vector<lower::Renaming> const& renamings, Terminal& terminal) {
+                         std::vector<lower::Renaming> const& renamings, bool is_replayable,
+                         Terminal& terminal) {
   Compared compared{{before.text.name(), after.text.name(), {}, {}}, Change::same, true};
   auto& sheets = compared.comparison.sheets;
   for (auto const& [b, a] : pairs_of(before, after)) {
-    sheets.push_back(b && a ? sheet_of(before.subject(*b), after.subject(*a), renamings, terminal)
-                            : render::missing_sheet(b ? before.junctions[*b].map.junction.name
-                                                      : after.junctions[*a].map.junction.name,
-                                                    b.has_value()));
+    sheets.push_back(
+        b && a ? sheet_of(before.subject(*b), after.subject(*a), renamings, is_replayable, terminal)
+               : render::missing_sheet(b ? before.junctions[*b].map.junction.name
+                                         : after.junctions[*a].map.junction.name,
+                                       b.has_value()));
     compared.gravest = std::max(compared.gravest, sheets.back().gravest);
     compared.is_proved = compared.is_proved && sheets.back().is_proved;
   }

@@ -23,7 +23,8 @@ struct Compared {
   bool is_proved = true;
 };
 
+// `is_replayable`: the design before is still in its file, so what it did can be shown by commands.
 Compared compare_designs(Loaded const& before, Loaded const& after,
-                         std::vector<lower::Renaming> const&, Terminal&);
+                         std::vector<lower::Renaming> const&, bool is_replayable, Terminal&);
 
 }  // namespace leat::cli
