@@ -53,7 +53,7 @@ Exit run(CompareOptions const& options, Terminal& terminal) {
   auto const after = load(options.after, terminal);
   if (!before || !after || !are_answered(*renamings, *before, *after, terminal))
     return Exit::unusable;
-  auto compared = compare_designs(*before, *after, *renamings, terminal);
+  auto compared = compare_designs(*before, *after, *renamings, true, terminal);
   auto exit = compared.is_proved ? Exit::holds : Exit::undecided;
   if (compared.gravest >= options.fail_on) exit = Exit::violated;
   terminal.result(options.format == "json"

@@ -53,7 +53,7 @@ std::string verdict_of(std::vector<render::ComparisonSheet> const& sheets, Chang
 
 render::ComparisonSheet compared(Loaded const& old, std::size_t b, Loaded const& revised,
                                  std::size_t a, std::vector<lower::Renaming> const& renamings,
-                                 Terminal& terminal) {
+                                 bool is_replayable, Terminal& terminal) {
   auto const before = old.subject(b), after = revised.subject(a);
   auto const was = judged_aloud(old, b, terminal), is = judged_aloud(revised, a, terminal);
   auto const variables_before = was.variables(), variables_after = is.variables();
@@ -66,18 +66,20 @@ render::ComparisonSheet compared(Loaded const& old, std::size_t b, Loaded const&
   comparison.parts = compare::compare_parts(before.design, after.design, matching);
   return render::comparison_sheet(
       {before, after, behaviour_before, behaviour_after, matching, comparison, ground,
-       compare::shift_of(before.design, after.design, matching), false});
+       compare::shift_of(before.design, after.design, matching), !is_replayable});
 }
 
 Compared compare_designs(Loaded const& before, Loaded const& after,
-                         std::vector<lower::Renaming> const& renamings, Terminal& terminal) {
+                         std::vector<lower::Renaming> const& renamings, bool is_replayable,
+                         Terminal& terminal) {
   Compared compared{{before.text.name(), after.text.name(), {}, {}}, Change::same, true};
   auto& sheets = compared.comparison.sheets;
   for (auto const& [b, a] : pairs_of(before, after)) {
-    sheets.push_back(b && a ? cli::compared(before, *b, after, *a, renamings, terminal)
-                            : render::missing_sheet(b ? before.junctions[*b].map.junction.name
-                                                      : after.junctions[*a].map.junction.name,
-                                                    b.has_value()));
+    sheets.push_back(b && a
+                         ? cli::compared(before, *b, after, *a, renamings, is_replayable, terminal)
+                         : render::missing_sheet(b ? before.junctions[*b].map.junction.name
+                                                   : after.junctions[*a].map.junction.name,
+                                                 b.has_value()));
     compared.gravest = std::max(compared.gravest, sheets.back().gravest);
     compared.is_proved = compared.is_proved && sheets.back().is_proved;
   }

@@ -19,7 +19,8 @@ std::vector<Pair> pairs_of(Loaded const& before, Loaded const& after);
 
 // One pair of junctions, judged and compared.
 render::ComparisonSheet compared(Loaded const& before, std::size_t b, Loaded const& after,
-                                 std::size_t a, std::vector<lower::Renaming> const&, Terminal&);
+                                 std::size_t a, std::vector<lower::Renaming> const&,
+                                 bool is_replayable, Terminal&);
 
 struct Compared {
   render::FileComparison comparison;
@@ -27,7 +28,8 @@ struct Compared {
   bool is_proved = true;
 };
 
+// `is_replayable`: the design before is still in its file, so what it did can be shown by commands.
 Compared compare_designs(Loaded const& before, Loaded const& after,
-                         std::vector<lower::Renaming> const&, Terminal&);
+                         std::vector<lower::Renaming> const&, bool is_replayable, Terminal&);
 
 }  // namespace leat::cli

@@ -172,7 +172,7 @@ Exit show_two(PageOptions const& options, Loaded const& before, Loaded const& no
       sheets.push_back(render::missing_sheet(map.junction.name, b.has_value()));
       continue;
     }
-    sheets.push_back(compared(before, *b, now, *n, {}, terminal));
+    sheets.push_back(compared(before, *b, now, *n, {}, true, terminal));
     auto cells = render::differing_cells(before.subject(*b), now.subject(*n),
                                          sheets.back().shift.value_or(model::Place{}));
     shown[shown.size() - 2].differing = std::move(cells.before);

@@ -57,22 +57,30 @@ struct Watched {
   }
 };
 
-// Waits for a moment; whether an interrupt came instead. Outside of it one ends the program at
-// once, so a long judgement can be broken off.
+// Holds interrupts back, so that one ends the watch between two judgements and with their exit
+// code. In long work it ends the program at once, as ever.
 class Patience {
  public:
   Patience() {
     ::sigemptyset(&interrupts_);
     ::sigaddset(&interrupts_, SIGINT);
     ::sigaddset(&interrupts_, SIGTERM);
+    ::sigprocmask(SIG_BLOCK, &interrupts_, nullptr);
   }
+  Patience(Patience const&) = delete;
+  Patience& operator=(Patience const&) = delete;
+  ~Patience() { ::sigprocmask(SIG_UNBLOCK, &interrupts_, nullptr); }
+
+  // Waits for a moment; whether an interrupt came instead.
   bool ends() const {
     constexpr ::timespec moment{0, 200'000'000};
-    ::sigset_t before;
-    ::sigprocmask(SIG_BLOCK, &interrupts_, &before);
-    bool const is_over = ::sigtimedwait(&interrupts_, nullptr, &moment) > 0;
-    ::sigprocmask(SIG_SETMASK, &before, nullptr);
-    return is_over;
+    return ::sigtimedwait(&interrupts_, nullptr, &moment) > 0;
+  }
+  template <class Work>
+  void suspended_for(Work const& work) const {
+    ::sigprocmask(SIG_UNBLOCK, &interrupts_, nullptr);
+    work();
+    ::sigprocmask(SIG_BLOCK, &interrupts_, nullptr);
   }
 
  private:
@@ -92,7 +100,6 @@ class Watch {
     watched.exit = run(check, terminal_);
     if (now && watched.last) tell_changes(*watched.last, *now);
     if (now) watched.last = std::move(now);
-    terminal_.flush();
   }
 
  private:
@@ -118,7 +125,7 @@ class Watch {
   }
 
   void tell_changes(Loaded const& before, Loaded const& now) {
-    auto const compared = compare_designs(before, now, {}, terminal_);
+    auto const compared = compare_designs(before, now, {}, false, terminal_);
     auto const is_plain = [](auto const& sheet) { return sheet.entries.empty(); };
     auto const& sheets = compared.comparison.sheets;
     if (!std::all_of(sheets.begin(), sheets.end(), is_plain))
@@ -141,17 +148,22 @@ Exit run(WatchOptions const& options, Terminal& terminal) {
     return Exit::unusable;
   }
   Watch watch(options, terminal);
+  Patience const patience;
+  auto const judge = [&](Watched& watched) {
+    patience.suspended_for([&] { watch.judge(watched); });
+    terminal.flush();
+  };
   std::vector<Watched> all(files->size());
   for (std::size_t i = 0; i < all.size(); ++i) {
     all[i].path = (*files)[i];
-    watch.judge(all[i]);
+    judge(all[i]);
   }
   terminal.narrate("watching; an interrupt ends it\n");
-  for (Patience const patience; !patience.ends();) {
+  while (!patience.ends()) {
     for (auto& watched : all) {
       if (!watched.was_saved()) continue;
       terminal.result(fmt::format("\n{}: saved\n", render::showable(watched.path)));
-      watch.judge(watched);
+      judge(watched);
     }
   }
   auto exit = Exit::holds;

@@ -79,7 +79,8 @@ std::string bold(std::string_view text) { return "\\fB" + plain(text) + "\\fR"; 
 std::string slanted(std::string_view text) { return "\\fI" + plain(text) + "\\fR"; }
 
 std::string head(std::string_view title, std::string_view version) {
-  return fmt::format(".TH {} 1 \"\" \"leat {}\" \"Leat\"\n", title, version);
+  constexpr char without_hyphens[] = ".nh\n";  // names of commands have some already
+  return fmt::format(".TH {} 1 \"\" \"leat {}\" \"Leat\"\n{}", title, version, without_hyphens);
 }
 
 std::string section(std::string_view name) { return fmt::format(".SH {}\n", name); }

@@ -19,23 +19,11 @@ from pathlib import Path
 LEAT = ""
 PATIENCE = 30  # seconds
 
-GATE = """leat 1
-signals { lever divert }
-marks {
-  w  water
-  _  open
-  a  rock when divert else open
-  i  inlet  millhouse
-  k  outlet kiln
-}
-junction yard {
-  level 0 { |wi_a_k| }
-  level 1 { |___a__| }
-}
-expect "routes" {
-  millhouse reaches kiln when not divert
-}
-"""
+ROOT = Path(__file__).resolve().parents[3]
+TURN = (ROOT / "examples/side_turn.leat").read_text()
+# The same with the contrary lever.
+TURNED = TURN.replace("rock when divert else open", "ROCK").replace(
+    "open when divert else rock", "rock when divert else open").replace("ROCK", "open when divert else rock")
 
 
 class Watching:
@@ -96,61 +84,62 @@ class Watch(unittest.TestCase):
         return watching
 
     def test_judges_at_once_and_ends_with_the_code_of_the_last_check(self) -> None:
-        for text, code in ((GATE, 0), (GATE.replace("when not", "when"), 1), ("leat 1\n", 2)):
+        for text, code in ((TURN, 0), (TURNED, 1), ("leat 1\n", 2)):
             with self.subTest(code):
                 self.assertEqual(self.watch(self.file(text)).interrupt(), code)
 
     def test_a_save_without_effect_is_proved_the_same(self) -> None:
-        path = self.file(GATE)
+        path = self.file(TURN)
         watching = self.watch(path)
-        path.write_text("# a remark\n" + GATE)
+        path.write_text("# a remark\n" + TURN)
         told = watching.until("since the last save")
         self.assertIn(f"{path}: saved\n", told)
         self.assertIn("since the last save the same, proved for every combination\n", told)
         self.assertEqual(watching.interrupt(), 0)
 
-    def test_tells_what_is_otherwise_and_then_what_is_better(self) -> None:
-        path = self.file(GATE)
+    def test_tells_what_is_otherwise_and_then_what_is_otherwise_again(self) -> None:
+        path = self.file(TURN)
         watching = self.watch(path)
-        path.write_text(GATE.replace("|___a__|", "|_X_a__|").replace("marks {", "marks {\n  X  rock"))
+        path.write_text(TURNED)
         told = watching.until("since the last save")
         self.assertIn("since the last save worse\n", told)
-        self.assertIn("millhouse", told)
-        path.write_text(GATE)
+        self.assertRegex(told, r"before +reaches kiln .*\n +now +reaches press ")
+        path.write_text(TURN)
         told = watching.until("since the last save")
-        self.assertIn("since the last save better\n", told)
+        self.assertRegex(told, r"before +reaches press .*\n +now +reaches kiln ")
+        self.assertIn("better  expected", told)
         self.assertEqual(watching.interrupt(), 0)
 
     def test_a_faulty_save_is_told_and_the_next_sound_one_is_compared_with_the_last_sound_one(self) -> None:
-        path = self.file(GATE)
+        path = self.file(TURN)
         watching = self.watch(path)
-        path.write_text(GATE.replace("wi_a_k", "wi_?_k"))
+        path.write_text(TURN.replace("wi____sa____k", "wi____?a____k"))
         watching.until("unusable")
-        path.write_text(GATE)
+        path.write_text(TURN)
         self.assertIn("the same, proved", watching.until("since the last save"))
         self.assertEqual(watching.interrupt(), 0)
 
     def test_a_file_that_is_included_is_watched(self) -> None:
         shared = self.file("leat 1\nsignals { lever divert }\n", "shared.leat")
-        path = self.file(GATE.replace("signals { lever divert }", 'include "shared.leat"'))
+        path = self.file(TURN.replace("signals { lever divert }", 'include "shared.leat"'))
         watching = self.watch(path)
         shared.write_text("leat 1\nsignals { lever divert starts on }\n")
         told = watching.until("since the last save")
         self.assertIn("divert", told)
-        self.assertNotIn("proved for every combination", told)
+        self.assertNotIn("the same, proved", told)
         watching.interrupt()
 
     def test_a_file_put_in_the_place_of_another_by_its_name_is_seen(self) -> None:
-        path = self.file(GATE)
+        path = self.file(TURN)
         watching = self.watch(path)
-        os.replace(self.file(GATE.replace("lever divert", "lever divert starts on"), "new.leat"), path)
+        os.replace(self.file(TURNED, "new.leat"), path)
         watching.until("since the last save")
         watching.interrupt()
 
     def test_nothing_on_the_screen_is_taken_back(self) -> None:
-        path = self.file(GATE)
+        path = self.file(TURN)
         watching = self.watch(path)
-        path.write_text(GATE + "# again\n")
+        path.write_text(TURN + "# again\n")
         watching.until("since the last save")
         watching.interrupt()
         self.assertFalse(set(watching.told) & {"\x1b", "\r", "\b", "\f"})
