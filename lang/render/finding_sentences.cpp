@@ -208,7 +208,7 @@ std::string rows_to_add(Subject const& subject, findings::Finding const& finding
     auto const outlets = names_of(subject.map.outlets, finding.outlets);
     rows += outlets.empty() ? "| nothing" : fmt::format("| {}", fmt::join(outlets, ", "));
   }
-  return fmt::format("Below the columns {}, add{}",
+  return fmt::format("Below the columns {}, add{}.",
                      fmt::join(names_of(subject.map.signals, finding.signals), " "), rows);
 }
 

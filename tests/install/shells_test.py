@@ -148,7 +148,7 @@ class Manual(unittest.TestCase):
         for command in commands():
             with self.subTest(command):
                 page = self.page(command)
-                self.assertIn(f"leat-{command} - ", page)
+                self.assertRegex(page, rf"(?m)^ +leat-{command} +- ")
                 for option in options_in(help_of(command)):
                     self.assertRegex(page, rf"(?m)^ +{option}\b")
                 for part in ("NAME", "SYNOPSIS", "DESCRIPTION", "OPTIONS", "EXIT STATUS", "SEE ALSO"):

@@ -276,7 +276,6 @@ test("two revisions stand side by side; only what differs is marked, and levers 
   const before = designOf(`leat 1
 signals { lever divert }
 marks {
-  X rock
   _ open
   w water
   g rock when divert else open
