@@ -4,6 +4,7 @@ Fenced blocks of README.md and docs/*.md, in the order of the document, in one t
 that has examples/ in it:
 
     leat file=NAME   a whole design: written to NAME
+    sh file=NAME     a script: written to NAME, for the commands below it
     leat             a whole design: must be understood (`leat resolve` says so)
     leat faulty      a whole design that must be refused with a fault of its text
     leat fragment    a part of a design: not run
@@ -133,19 +134,26 @@ def resolve(block: Block, desk: Desk, expected_exit: int) -> None:
         raise Difference(f"leat resolve exits {answer.returncode}\n{answer.stdout}{answer.stderr}")
 
 
+def write_file(block: Block, desk: Desk) -> None:
+    name = block.options[0].removeprefix("file=")
+    if Path(name).name != name:
+        raise Difference(f"'{name}' is not a plain file name")
+    (desk.folder / name).write_text(text_of(block), encoding="utf-8")
+
+
 def run_block(block: Block, desk: Desk) -> list[str]:
     """Runs a block and returns the lines it should have."""
     if block.kind == "console":
         return real_console(block, desk)
+    if block.kind == "sh" and block.options:
+        write_file(block, desk)
+        return block.lines
     if block.kind != "leat" or block.options == ["fragment"]:
         return block.lines
     if not block.options or block.options == ["faulty"]:
         resolve(block, desk, expected_exit=2 if block.options else 0)
     elif len(block.options) == 1 and block.options[0].startswith("file="):
-        name = block.options[0].removeprefix("file=")
-        if Path(name).name != name:
-            raise Difference(f"'{name}' is not a plain file name")
-        (desk.folder / name).write_text(text_of(block), encoding="utf-8")
+        write_file(block, desk)
     else:
         raise Difference(f"a leat block goes on with file=NAME, faulty or fragment, not '{' '.join(block.options)}'")
     return block.lines

@@ -63,7 +63,7 @@ void add_waters(Occurring const& found, std::vector<SignLine>& lines) {
     SignLine line{{fmt::format("w-{}", strongest)}, {}};
     line.words = weakest == strongest
                      ? fmt::format("a flow of strength {}", weakest)
-                     : fmt::format("a flow and its strength, here {} to {}", weakest, strongest);
+                     : fmt::format("a flow of strength {} to {}", weakest, strongest);
     lines.push_back(line);
   }
   constexpr std::array<std::pair<std::string_view, std::string_view>, 4> kinds{
