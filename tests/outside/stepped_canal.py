@@ -6,7 +6,7 @@ way aside. All steps are one drawing, far longer than water runs.
 """
 from __future__ import annotations
 
-FIRST_OPENING, FIRST_SHUTTING = 0x410, 0x450  # letters for marks, as many as there are steps
+FIRST_OPENING, FIRST_SHUTTING = 0x100, 0x140  # letters for marks, as many as there are steps, up to 62
 
 
 def stepped_canal(steps: int, shared: bool = False) -> str:
