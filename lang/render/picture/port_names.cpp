@@ -34,7 +34,7 @@ class Names {
   }
 
   std::string set(Plane::Spot spot, std::string const& name) {
-    for (std::size_t columns : {24, 12, 6}) {
+    for (std::size_t columns : {24u, 12u, 6u}) {
       auto const shown = shortened(showable(name), columns);
       if (auto const box = best(spot, shown)) {
         taken_.push_back(*box);

@@ -23,7 +23,7 @@ std::vector<Result> all_of(Crew<Result>& crew) {
 }  // namespace
 
 TEST_CASE("results come in the order of their numbers, whichever is ready first") {
-  for (std::size_t workers : {1, 2, 3, 8, 100}) {
+  for (std::size_t workers : {1u, 2u, 3u, 8u, 100u}) {
     std::atomic<std::size_t> running = 0, most = 0;
     Crew<std::size_t> crew(40, workers, [&](std::size_t number) {
       auto const now = ++running;
