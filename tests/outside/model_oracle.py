@@ -212,6 +212,7 @@ def trail_of(found: Route, name: str, assignment: Assignment) -> dict[str, Any]:
         "moves": moves,
         "starts": [index[p] for p in found.starts],
         "paces": [],  # the model counts no time
+        "arrivals": [],
     }
 
 

@@ -24,7 +24,7 @@ from model_oracle import document, field_of
 from model_signals import Logic, delays_in_loops, flips_of
 from netlist import Signal
 from random_histories import random_history
-from stand_in import condition_of, finding
+from stand_in import condition_of, finding, findings_document
 
 LEVER, OTHER = Signal("a", "lever"), Signal("b", "lever")
 
@@ -227,8 +227,7 @@ class StandIn(Leat):
         judged = {"name": histories.junction.name, "combinations": len(histories.waters_of_row), "left_out": [],
                   "findings": self.findings(histories),
                   "expectations": [self.judged(histories, clause) for clause in clauses]}
-        file = {"file": arguments[1], "diagnostics": [], "junctions": [judged]}
-        return {"format": "leat-findings", "version": 1, "files": [file], "exit": 0}
+        return findings_document(arguments[1], judged)
 
     def condition(self, histories: Histories, keys: set[Key]) -> tuple[str, int]:
         states: list[Assignment] = [histories.state(key) for key in sorted(keys)]

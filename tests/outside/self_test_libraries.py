@@ -19,10 +19,10 @@ from hand_made import hand_drawn, junction_of
 from leat_program import ROOT, Difference, schema
 from networkx_routes import compare_graph
 from networkx_water import draw_floor
-from stand_in import finding
+from stand_in import finding, summary
 
 KINDS = ("leat-design", "leat-field", "leat-table", "leat-findings", "leat-trail", "leat-waves",
-         "leat-machine", "leat-guard", "leat-train", "leat-comparison", "leat-record",
+         "leat-machine", "leat-guard", "leat-train", "leat-comparison", "leat-record", "leat-bill",
          "leat-page")
 
 
@@ -36,7 +36,7 @@ def hand_made_trail() -> dict[str, Any]:
     """0 forks to 1 and 2, which circle (1-2) and meet in 3, an outlet; 2 may also end dry in 4."""
     moves = [(0, 1), (0, 2), (1, 2), (2, 1), (1, 3), (2, 3), (2, 4)]
     return {
-        "name": "yard", "inlet": "mill", "body": "walker", "assignment": {}, "done": [], "starts": [0], "paces": [],
+        "name": "yard", "inlet": "mill", "body": "walker", "assignment": {}, "done": [], "starts": [0], "paces": [], "arrivals": [],
         "positions": [
             position(None, False, 0, None), position(None, False, 1, 0), position(None, False, 1, 0),
             position("outlet", False, 2, 0), position("dry", True, 3, 2)],
@@ -193,8 +193,10 @@ class Schemas(unittest.TestCase):
         judged = {"name": "yard", "combinations": 2, "left_out": [],
                   "findings": [finding("pinned", "on", 1)], "expectations": [expectation]}
         fault = {"name": "open-row", "line": 1, "column": 2, "headline": "A row is open", "remedy": ""}
-        right: dict[str, Any] = {"format": "leat-findings", "version": 1, "exit": 1,
-                                 "files": [{"file": "a.leat", "diagnostics": [fault], "junctions": [judged]}]}
+        right: dict[str, Any] = {"format": "leat-findings", "version": 1, "interrupted": False,
+                                 "files": [{"file": "a.leat", "verdict": "violated", "diagnostics": [fault],
+                                            "junctions": [judged]}],
+                                 "summary": summary("violated"), "exit": 1}
         validator.validate(right)
         expectation["verdict"] = "passed"
         self.assertFalse(validator.is_valid(right))

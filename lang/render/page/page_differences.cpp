@@ -65,8 +65,8 @@ std::string entry_item(ComparisonEntry const& entry) {
   auto const when = entry.condition == "on" ? "always" : entry.condition;
   auto const share = entry.share.empty() ? "" : fmt::format(" ({})", entry.share);
   return fmt::format(
-      "<li class=\"difference {0}\"><h4><span class=\"severity\">{0}</span> {1} "
-      "<code>{2}</code></h4><dl>{3}{4}{5}{6}</dl></li>\n",
+      "<li class=\"difference {0}\"><h3><span class=\"severity\">{0}</span> {1} "
+      "<code>{2}</code></h3><dl>{3}{4}{5}{6}</dl></li>\n",
       word_of(entry.change), escaped(entry.headline), entry.topic,
       term("when", when.empty() ? "" : when + share), term("before", entry.before),
       term("now", entry.after), term("try", entry.steps));
