@@ -9,12 +9,6 @@ using logic::Diagram;
 using model::Claim;
 using verdicts::Truthfulness;
 
-Function reaching_any(Passage const& passage, Diagram& diagram) {
-  auto any = Diagram::never;
-  for (auto const& end : passage.ends) any = diagram.either(any, end.condition);
-  return any;
-}
-
 Function splitting(Passage const& passage, Diagram& diagram) {
   auto one = Diagram::never, several = Diagram::never;
   for (auto const& end : passage.ends) {
@@ -125,40 +119,55 @@ class Judge {
   }
 
  private:
-  Function breaking(model::Expectation const& expectation, Passage const& passage) {
+  // When it breaks the claim, for what enters by one passage. The passage itself is asked for only
+  // where no prospect tells.
+  Function breaking(model::Expectation const& expectation, std::size_t passage) {
+    auto const of = [&](Prospect prospect) { return judged_.passages.of(prospect, passage); };
     auto const outlet = expectation.outlet.value_or(0);
     switch (expectation.claim) {
       case Claim::reaches:
-        return !certain(passage, outlet, diagram_);
+        return !certain(judged_.passages[passage], outlet, diagram_);
       case Claim::may_reach:
-        return !passage.reaching(outlet);
+        return !judged_.passages[passage].reaching(outlet);
       case Claim::never_reaches:
-        return passage.reaching(outlet);
+        return judged_.passages[passage].reaching(outlet);
       case Claim::reaches_nothing:
-        return reaching_any(passage, diagram_);
+        return of(Prospect::arrival);
       case Claim::never_trapped:
-        return passage.trapped;
+        return of(Prospect::trapped);
       case Claim::never_spilled:
-        return passage.spilled;
+        return of(Prospect::spilled);
       case Claim::never_split:
-        return splitting(passage, diagram_);
+        return split(passage);
       case Claim::never_doubtful:
-        return diagram_.both(
-            diagram_.both(reaching_any(passage, diagram_), !splitting(passage, diagram_)),
-            troubled(passage, diagram_));
+        return diagram_.both(diagram_.both(of(Prospect::arrival), !split(passage)),
+                             troubled(passage));
       default:
-        return !reaching_any(passage, diagram_);
+        return !of(Prospect::arrival);
     }
+  }
+
+  Function split(std::size_t passage) {
+    bool const can_part = judged_.passages.of(Prospect::parting, passage) != Diagram::never;
+    return can_part ? splitting(judged_.passages[passage], diagram_) : Diagram::never;
+  }
+
+  Function troubled(std::size_t passage) {
+    auto trouble = Diagram::never;
+    for (auto prospect :
+         {Prospect::trapped, Prospect::spilled, Prospect::unsure, Prospect::barred})
+      trouble = diagram_.either(trouble, judged_.passages.of(prospect, passage));
+    return trouble;
   }
 
   void judge_route(model::Expectation const& expectation, Function spoken_of, JudgedClaim& claim) {
     for (std::size_t p = 0; p < judged_.passages.size(); ++p) {
       if (expectation.inlet && *expectation.inlet != judged_.passages.inlet(p)) continue;
       if (expectation.profile && *expectation.profile != judged_.passages.profile(p)) continue;
-      auto const& passage = judged_.passages[p];
-      if (diagram_.both(spoken_of, passage.unknown) != Diagram::never) is_unknown_ = true;
+      auto const unknown = judged_.passages.of(Prospect::unknown, p);
+      if (diagram_.both(spoken_of, unknown) != Diagram::never) is_unknown_ = true;
       auto const failing =
-          diagram_.both(diagram_.both(spoken_of, !passage.unknown), breaking(expectation, passage));
+          diagram_.both(diagram_.both(spoken_of, !unknown), breaking(expectation, p));
       if (failing == Diagram::never) continue;
       if (!claim.passage) {
         claim.passage = p;

@@ -7,7 +7,6 @@ namespace leat::works {
 Function certain(Passage const&, model::OutletId, logic::Diagram&);
 // When something else than arriving can happen to it.
 Function troubled(Passage const&, logic::Diagram&);
-Function reaching_any(Passage const&, logic::Diagram&);
 // When a passage has more than one end.
 Function splitting(Passage const&, logic::Diagram&);
 

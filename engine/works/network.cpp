@@ -153,6 +153,9 @@ void Network::put_in_order() {
   auto const index = boost::get(boost::vertex_index, graph);
   auto const count =
       boost::strong_components(graph, boost::make_iterator_property_map(places_.begin(), index));
+  has_cycles_ = count < inlet_count() ||
+                std::any_of(arrows.begin(), arrows.end(),
+                            [](auto const& arrow) { return arrow.first == arrow.second; });
   std::vector<std::uint32_t> by_component(inlet_count());
   for (std::uint32_t i = 0; i < by_component.size(); ++i) by_component[i] = i;
   std::stable_sort(by_component.begin(), by_component.end(),

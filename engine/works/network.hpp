@@ -41,7 +41,7 @@ class Network {
     return ways_[inlet * profiles_ + profile];
   }
   // The join that goes on from an outlet; none where bodies have arrived.
-  std::optional<model::Join> join_of(model::OutletId outlet) const {
+  std::optional<model::Join> const& join_of(model::OutletId outlet) const {
     return join_of_outlet_[outlet];
   }
   // Whether bodies come in here from outside.
@@ -49,6 +49,8 @@ class Network {
   // Places in an order in which each inlet stands before those that its joins lead to, and inlets
   // that lead to each other stand together.
   std::vector<std::uint32_t> const& places() const { return places_; }
+  // Whether some inlet can be come to from itself.
+  bool has_cycles() const { return has_cycles_; }
 
  private:
   // The ways of a part from each inlet, for each profile; what each has is the part's.
@@ -64,6 +66,7 @@ class Network {
   std::vector<std::optional<model::Join>> join_of_outlet_;
   std::vector<bool> join_of_inlet_;
   std::vector<std::uint32_t> places_;
+  bool has_cycles_ = false;
 };
 
 }  // namespace leat::works

@@ -19,32 +19,7 @@ Function Passage::reaching(model::OutletId outlet) const {
 
 namespace {
 
-// When, from each inlet on, some outlet of the plant can be reached.
-std::vector<Function> exits(Network const& network, ProfileId profile, Diagram& diagram) {
-  std::vector<InletId> last_first(network.inlet_count());
-  for (InletId inlet = 0; inlet < last_first.size(); ++inlet)
-    last_first[last_first.size() - 1 - network.places()[inlet]] = inlet;
-  std::vector<Function> can_exit(network.inlet_count(), Diagram::never);
-  for (bool is_new = true; is_new;) {
-    is_new = false;
-    for (auto inlet : last_first) {
-      auto condition = can_exit[inlet];
-      for (auto const& way : network.ways(inlet, profile)) {
-        auto beyond = Diagram::never;
-        for (auto outlet : way.outlets) {
-          auto const join = network.join_of(outlet);
-          beyond = diagram.either(beyond, join ? can_exit[join->inlet] : Diagram::always);
-        }
-        condition = diagram.either(condition, diagram.both(way.condition, beyond));
-      }
-      is_new = is_new || condition != can_exit[inlet];
-      can_exit[inlet] = condition;
-    }
-  }
-  return can_exit;
-}
-
-// One body on all its ways at once.
+// Bodies on all their ways at once.
 class Following {
  public:
   Following(Network const& network, Diagram& diagram)
@@ -53,21 +28,25 @@ class Following {
         arriving_(network.inlet_count(), Diagram::never),
         is_open_(network.inlet_count(), false) {}
 
-  Passage from(InletId inlet, ProfileId profile, std::vector<Function> const& can_exit) {
-    can_exit_ = &can_exit;
-    Passage passage;
-    passage.inlet = inlet;
-    passage.profile = profile;
-    arrive(inlet, Diagram::always);
+  // Where bodies of the profile end that enter there.
+  void follow(std::vector<InletId> const& entrances, ProfileId profile) {
+    for (auto inlet : entrances) arrive(inlet, Diagram::always);
     while (!open_.empty()) {
       auto const next = open_.top().second;
       open_.pop();
       is_open_[next] = false;
-      go_on(next, profile, passage);
+      go_on(next, profile);
     }
-    for (auto const& [outlet, condition] : ends_) passage.ends.push_back({outlet, condition});
-    forget();
-    return passage;
+    for (auto inlet : touched_) arriving_[inlet] = Diagram::never;
+    touched_.clear();
+  }
+
+  // All ends since they were taken last.
+  std::vector<Passage::End> take_ends() {
+    std::vector<Passage::End> ends;
+    for (auto const& [outlet, condition] : ends_) ends.push_back({outlet, condition});
+    ends_.clear();
+    return ends;
   }
 
  private:
@@ -81,19 +60,14 @@ class Following {
     open_.emplace(network_.places()[inlet], inlet);
   }
 
-  void go_on(InletId inlet, ProfileId profile, Passage& passage) {
+  void go_on(InletId inlet, ProfileId profile) {
     auto const here = arriving_[inlet];
-    passage.trapped = diagram_.either(passage.trapped, held_at(inlet, profile));
     for (auto const& way : network_.ways(inlet, profile)) {
+      if (way.outlets.empty()) continue;
       auto const open = diagram_.both(here, way.condition);
       if (open == Diagram::never) continue;
-      if (way.has_trap) passage.trapped = diagram_.either(passage.trapped, open);
-      if (way.spills) passage.spilled = diagram_.either(passage.spilled, open);
-      if (way.is_unsure) passage.unsure = diagram_.either(passage.unsure, open);
-      if (way.is_barred) passage.barred = diagram_.either(passage.barred, open);
-      if (way.is_unknown) passage.unknown = diagram_.either(passage.unknown, open);
       for (auto outlet : way.outlets) {
-        if (auto const join = network_.join_of(outlet)) {
+        if (auto const& join = network_.join_of(outlet)) {
           arrive(join->inlet, open);
         } else {
           auto& end = ends_.try_emplace(outlet, Diagram::never).first->second;
@@ -103,27 +77,9 @@ class Following {
     }
   }
 
-  // Without a way out. Who does not get in at an entrance is nowhere; who does not get in further
-  // on is held where it was delivered.
-  Function held_at(InletId inlet, ProfileId profile) {
-    auto held = diagram_.both(arriving_[inlet], !(*can_exit_)[inlet]);
-    for (auto const& way : network_.ways(inlet, profile)) {
-      if (way.is_barred && way.outlets.empty() && network_.is_entrance(inlet))
-        held = diagram_.both(held, !way.condition);
-    }
-    return held;
-  }
-
-  void forget() {
-    for (auto inlet : touched_) arriving_[inlet] = Diagram::never;
-    touched_.clear();
-    ends_.clear();
-  }
-
   using Open = std::pair<std::uint32_t, InletId>;  // the place first
   Network const& network_;
   Diagram& diagram_;
-  std::vector<Function> const* can_exit_ = nullptr;
   std::vector<Function> arriving_;
   std::vector<bool> is_open_;
   std::vector<InletId> touched_;
@@ -137,31 +93,32 @@ class Passages::Search {
  public:
   Search(Network network, Diagram& diagram, std::size_t count)
       : network_(std::move(network)),
-        diagram_(diagram),
+        prospects_(network_, diagram),
         following_(network_, diagram),
-        can_exit_(network_.profile_count()),
         found_(count) {}
+
+  Network const& network() const { return network_; }
+  Prospects& prospects() { return prospects_; }
+  Following& following() { return following_; }
 
   Passage const& passage(std::size_t which, Start const& start) {
     auto& passage = found_[which];
-    if (!passage) {
-      auto const& can_exit = exits_of(start.profile);
-      passage = std::make_unique<Passage>(following_.from(start.inlet, start.profile, can_exit));
-    }
+    if (passage) return *passage;
+    auto const of = [&](Prospect prospect) {
+      return prospects_.of(prospect, start.inlet, start.profile);
+    };
+    following_.follow({start.inlet}, start.profile);
+    passage = std::make_unique<Passage>(
+        Passage{start.inlet, start.profile, following_.take_ends(), of(Prospect::trapped),
+                of(Prospect::spilled), of(Prospect::unsure), of(Prospect::barred),
+                of(Prospect::unknown)});
     return *passage;
   }
 
  private:
-  std::vector<Function> const& exits_of(ProfileId profile) {
-    auto& can_exit = can_exit_[profile];
-    if (can_exit.empty()) can_exit = exits(network_, profile, diagram_);
-    return can_exit;
-  }
-
   Network network_;
-  Diagram& diagram_;
+  Prospects prospects_;
   Following following_;
-  std::vector<std::vector<Function>> can_exit_;  // by profile; empty: not asked for yet
   std::vector<std::unique_ptr<Passage>> found_;  // they stay where they are
 };
 
@@ -181,6 +138,30 @@ Passages::Passages(Network network, Conditions& conditions) {
 
 Passage const& Passages::operator[](std::size_t passage) const {
   return search_->passage(passage, starts_[passage]);
+}
+
+Function Passages::of(Prospect prospect, std::size_t passage) const {
+  auto const& [inlet, profile] = starts_[passage];
+  return search_->prospects().of(prospect, inlet, profile);
+}
+
+std::vector<Function> Passages::reaching(std::vector<bool> const& is_meant) const {
+  std::vector<std::vector<Function>> by_profile;
+  for (ProfileId profile = 0; profile < search_->network().profile_count(); ++profile)
+    by_profile.push_back(search_->prospects().reaching(is_meant, profile));
+  std::vector<Function> reaching;
+  for (auto const& [inlet, profile] : starts_) reaching.push_back(by_profile[profile][inlet]);
+  return reaching;
+}
+
+std::vector<Passage::End> Passages::ends_of_all() const {
+  std::vector<InletId> entrances;
+  for (auto const& start : starts_) {
+    if (start.profile == 0) entrances.push_back(start.inlet);
+  }
+  for (ProfileId profile = 0; profile < search_->network().profile_count(); ++profile)
+    search_->following().follow(entrances, profile);
+  return search_->following().take_ends();
 }
 
 }  // namespace leat::works

@@ -2,7 +2,7 @@
 #include <memory>
 #include <vector>
 
-#include "engine/works/network.hpp"
+#include "engine/works/prospects.hpp"
 
 namespace leat::works {
 
@@ -26,15 +26,14 @@ struct Passage {
 };
 
 // The passages from every entrance, for every profile, each found when it is first asked for: what
-// is claimed of a few entrances, or is shown by the first ones, costs no more than these.
+// is claimed of a few entrances, or is shown by the first ones, costs no more than these. What can
+// be asked of all entrances at once is a prospect.
 //
 // Idea: the condition under which a body arrives at an inlet is the union, over the ways that lead
 // there, of arriving at their inlet and the way being open. Inlets are taken in the order of the
 // joins, so that without a cycle of joins each is taken once; in a cycle conditions only grow,
-// until nothing is new. A body is trapped where it can arrive at an inlet from which no outlet of
-// the plant can be reached any more (model section 3, Fairness: a cycle with a way out is left).
-// Cost: two operations of the diagram for each way that can be come by, from each entrance that is
-// asked for.
+// until nothing is new. Cost: two operations of the diagram for each way that can be come by, from
+// each entrance that is asked for.
 class Passages {
  public:
   // Those of no plant.
@@ -51,6 +50,11 @@ class Passages {
   model::ProfileId profile(std::size_t passage) const { return starts_[passage].profile; }
   // What is found grows the diagram: whether that has run out is to be asked after it.
   Passage const& operator[](std::size_t passage) const;
+  Function of(Prospect, std::size_t passage) const;
+  // When one of these outlets can be reached, by passage. `is_meant`: by outlet.
+  std::vector<Function> reaching(std::vector<bool> const& is_meant) const;
+  // The ends of bodies of all profiles from all entrances together.
+  std::vector<Passage::End> ends_of_all() const;
 
   // All of them, one after the other.
   class Iterator {
