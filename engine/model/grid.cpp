@@ -1,16 +1,6 @@
 #include "engine/model/grid.hpp"
 
-#include "engine/contract.hpp"
-
 namespace leat::model {
-
-namespace {
-// One cell before the drawing is enough for a step west, north or down. Two are needed after it: a
-// body two cells wide or tall at the last cell still asks for the cell one step further.
-constexpr int rim_before = 1;
-constexpr int rim_after = 2;
-constexpr int rim = rim_before + rim_after;
-}  // namespace
 
 Grid::Grid(int width, int depth, int height) : width_(width), depth_(depth), height_(height) {
   require(width >= 1 && depth >= 1 && height >= 1, "Grid: every extent is at least one cell");
@@ -28,24 +18,6 @@ Grid::Grid(int width, int depth, int height) : width_(width), depth_(depth), hei
 std::size_t Grid::volume() const {
   return static_cast<std::size_t>(width_) * static_cast<std::size_t>(depth_) *
          static_cast<std::size_t>(height_);
-}
-
-Cell Grid::cell(Place at) const {
-  require(at.x >= -rim_before && at.y >= -rim_before && at.z >= -rim_before &&
-              at.x < width_ + rim_after && at.y < depth_ + rim_after && at.z < height_ + rim_after,
-          "Grid::cell: the place lies beyond the rim");
-  return static_cast<Cell>(at.z + rim_before) * layer_ +
-         static_cast<Cell>(at.y + rim_before) * step_[1] + static_cast<Cell>(at.x + rim_before);
-}
-
-Place Grid::place(Cell c) const {
-  return {static_cast<int>(by_row_.remainder(c)) - rim_before,
-          static_cast<int>(by_row_.quotient(by_layer_.remainder(c))) - rim_before,
-          static_cast<int>(by_layer_.quotient(c)) - rim_before};
-}
-
-bool Grid::is_inside(Place at) const {
-  return at.x >= 0 && at.y >= 0 && at.z >= 0 && at.x < width_ && at.y < depth_ && at.z < height_;
 }
 
 }  // namespace leat::model

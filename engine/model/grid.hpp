@@ -4,6 +4,8 @@
 #include <cstddef>
 #include <cstdint>
 
+#include "engine/contract.hpp"
+
 // The drawing as numbered unit cubes. Axes (model section "The model"): x east, y south, z up,
 // counted from 0. Around the drawing lies a rim of outside cells, so every cell inside has all its
 // neighbours and no algorithm asks for edges. Cells are named by dense ids, rim included.
@@ -58,9 +60,19 @@ class Grid {
   std::size_t volume() const;
 
   // The place may lie in the rim: one cell before the drawing, two after it, on each axis.
-  Cell cell(Place) const;
-  Place place(Cell) const;
-  bool is_inside(Place) const;
+  Cell cell(Place at) const {
+    require(is_near(at), "Grid::cell: the place lies beyond the rim");
+    return static_cast<Cell>(at.z + rim_before) * layer_ +
+           static_cast<Cell>(at.y + rim_before) * step_[1] + static_cast<Cell>(at.x + rim_before);
+  }
+  Place place(Cell c) const {
+    return {static_cast<int>(by_row_.remainder(c)) - rim_before,
+            static_cast<int>(by_row_.quotient(by_layer_.remainder(c))) - rim_before,
+            static_cast<int>(by_layer_.quotient(c)) - rim_before};
+  }
+  bool is_inside(Place at) const {
+    return at.x >= 0 && at.y >= 0 && at.z >= 0 && at.x < width_ && at.y < depth_ && at.z < height_;
+  }
   bool is_inside(Cell c) const { return is_inside(place(c)); }
 
   // Neighbours; contract: `c` is inside, or the step stays within the rim.
@@ -72,6 +84,15 @@ class Grid {
   }
 
  private:
+  // One cell before the drawing is enough for a step west, north or down. Two are needed after it:
+  // a body two cells wide or tall at the last cell still asks for the cell one step further.
+  static constexpr int rim_before = 1, rim_after = 2, rim = rim_before + rim_after;
+
+  bool is_near(Place at) const {
+    return at.x >= -rim_before && at.y >= -rim_before && at.z >= -rim_before &&
+           at.x < width_ + rim_after && at.y < depth_ + rim_after && at.z < height_ + rim_after;
+  }
+
   int width_, depth_, height_;
   Cell layer_;
   std::array<Cell, 4> step_;

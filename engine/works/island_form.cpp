@@ -126,25 +126,30 @@ class Forms::Reader {
     return {least_.x + x, least_.y + y, least_.z + at.z};
   }
 
+  // The margin of an island lies within the rim, so cells can be counted on from the first.
   void read_row(int y, int z) {
     auto const first = whole({0, y, z}), next = whole({1, y, z});
+    auto const east = next.x - first.x, south = next.y - first.y;
+    auto const& grid = plant_.grid;
+    auto const step = east != 0 ? grid.beside(0, east > 0 ? model::Side::east : model::Side::west)
+                                : grid.beside(0, south > 0 ? model::Side::south : model::Side::north);
     auto place = first;
-    auto own = form_.design.grid.cell({0, y, z});
-    for (int x = 0; x < form_.width; ++x, ++own) {
-      read_cell(place, own);
-      place.x += next.x - first.x;
-      place.y += next.y - first.y;
+    auto here = grid.cell(first), own = form_.design.grid.cell({0, y, z});
+    for (int x = 0; x < form_.width; ++x, ++own, here += step) {
+      form_.fills_drawn.push_back(grid.is_inside(place) ? read_cell(here, own) : number_of_solid());
+      place.x += east;
+      place.y += south;
     }
   }
 
-  void read_cell(Place place, Cell own) {
-    if (!plant_.grid.is_inside(place)) {
-      form_.fills_drawn.push_back(number_of_solid());
-      return;
-    }
-    auto const here = plant_.grid.cell(place);
-    form_.fills_drawn.push_back(number_of_fill(here));
-    if ((*forms_.island_of_)[here] != island_ || !forms_.is_marked_[here]) return;
+  // What belongs to another island is solid here: nothing of it is ever looked at.
+  model::FillId read_cell(Cell here, Cell own) {
+    auto const island = (*forms_.island_of_)[here];
+    if (island == island_ && forms_.is_marked_[here]) read_marks(here, own);
+    return island == island_ || island == no_island ? number_of_fill(here) : number_of_solid();
+  }
+
+  void read_marks(Cell here, Cell own) {
     meet(forms_.inlets_, here,
          [&](std::uint32_t id) { enter_port(form_.copy.inlets, form_.design.inlets, id, own); });
     meet(forms_.outlets_, here,
@@ -159,13 +164,11 @@ class Forms::Reader {
     for (; at != marked.end() && at->first == c; ++at) visit(at->second);
   }
 
-  // A fill met first gets the next number. What belongs to another island is solid here: nothing
-  // of it is ever looked at.
+  // A fill met first gets the next number.
   model::FillId number_of_fill(Cell here) {
-    auto const island = (*forms_.island_of_)[here];
-    if (island != no_island && island != island_) return number_of_solid();
     auto const alike = forms_.alike_[plant_.fill_of[here]];
-    return number_of(alike, plant_.fills[alike]);
+    auto const number = forms_.number_[alike];
+    return number != no_island ? number : number_of(alike, plant_.fills[alike]);
   }
   model::FillId number_of_solid() { return number_of(forms_.solid_, {}); }
 

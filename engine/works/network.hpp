@@ -36,6 +36,7 @@ class Network {
           std::vector<std::optional<model::Join>> join_of_outlet);
 
   std::size_t inlet_count() const { return join_of_inlet_.size(); }
+  std::size_t outlet_count() const { return join_of_outlet_.size(); }
   std::size_t profile_count() const { return profiles_; }
   std::vector<Way> const& ways(model::InletId inlet, model::ProfileId profile) const {
     return ways_[inlet * profiles_ + profile];

@@ -4,6 +4,8 @@
 #include <map>
 #include <queue>
 
+#include "engine/works/trials.hpp"
+
 namespace leat::works {
 
 using logic::Diagram;
@@ -93,11 +95,13 @@ class Passages::Search {
  public:
   Search(Network network, Diagram& diagram, std::size_t count)
       : network_(std::move(network)),
+        diagram_(diagram),
         prospects_(network_, diagram),
         following_(network_, diagram),
         found_(count) {}
 
   Network const& network() const { return network_; }
+  Diagram const& diagram() const { return diagram_; }
   Prospects& prospects() { return prospects_; }
   Following& following() { return following_; }
 
@@ -117,6 +121,7 @@ class Passages::Search {
 
  private:
   Network network_;
+  Diagram const& diagram_;
   Prospects prospects_;
   Following following_;
   std::vector<std::unique_ptr<Passage>> found_;  // they stay where they are
@@ -145,13 +150,9 @@ Function Passages::of(Prospect prospect, std::size_t passage) const {
   return search_->prospects().of(prospect, inlet, profile);
 }
 
-std::vector<Function> Passages::reaching(std::vector<bool> const& is_meant) const {
-  std::vector<std::vector<Function>> by_profile;
-  for (ProfileId profile = 0; profile < search_->network().profile_count(); ++profile)
-    by_profile.push_back(search_->prospects().reaching(is_meant, profile));
-  std::vector<Function> reaching;
-  for (auto const& [inlet, profile] : starts_) reaching.push_back(by_profile[profile][inlet]);
-  return reaching;
+std::vector<bool> Passages::variables_that_matter(std::size_t variables,
+                                                  Function reachable) const {
+  return works::variables_that_matter(search_->network(), search_->diagram(), variables, reachable);
 }
 
 std::vector<Passage::End> Passages::ends_of_all() const {

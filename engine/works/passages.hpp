@@ -51,8 +51,8 @@ class Passages {
   // What is found grows the diagram: whether that has run out is to be asked after it.
   Passage const& operator[](std::size_t passage) const;
   Function of(Prospect, std::size_t passage) const;
-  // When one of these outlets can be reached, by passage. `is_meant`: by outlet.
-  std::vector<Function> reaching(std::vector<bool> const& is_meant) const;
+  // Of so many variables of the diagram those that are seen to matter (see trials.hpp).
+  std::vector<bool> variables_that_matter(std::size_t variables, Function reachable) const;
   // The ends of bodies of all profiles from all entrances together.
   std::vector<Passage::End> ends_of_all() const;
 

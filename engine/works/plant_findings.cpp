@@ -30,75 +30,25 @@ void unreached_outlets(model::Design const& plant, WorksJudgement const& judged,
   }
 }
 
-// The variables that some passage depends on.
-//
-// Idea: a set of outlets that is reached or not by some variable holds an outlet for which that is
-// so. The sets are those whose numbers have a 1 in one digit; where no ways part, an end is told by
-// all digits of its number, and nothing else depends on a variable than what is asked here. Where
-// ways part, passages are looked at one by one until it is all of the variables.
-class TestedVariables {
- public:
-  TestedVariables(model::Design const& plant, WorksJudgement const& judged)
-      : judged_(judged), number_(plant.outlets.size(), 0) {
-    std::vector<bool> is_joined(plant.outlets.size(), false);
-    for (auto const& join : plant.joins) is_joined[join.outlet] = true;
-    for (model::OutletId outlet = 0; outlet < number_.size(); ++outlet)
-      if (!is_joined[outlet]) number_[outlet] = count_++;
-  }
-
-  std::vector<bool> find() {
-    left_ = judged_.conditions->variables().size();
-    is_tested_.assign(left_, false);
-    for (auto prospect : {Prospect::arrival, Prospect::trapped, Prospect::spilled, Prospect::unsure,
-                          Prospect::barred}) {
-      note(of_all(prospect));
-    }
-    for (std::size_t digit = 1; digit < count_ && left_ > 0; digit *= 2) note_digit(digit);
-    if (left_ > 0 && can_part()) note_passages();
-    return std::move(is_tested_);
-  }
-
- private:
-  std::vector<Function> of_all(Prospect prospect) const {
-    std::vector<Function> functions;
-    for (std::size_t p = 0; p < judged_.passages.size(); ++p)
-      functions.push_back(judged_.passages.of(prospect, p));
-    return functions;
-  }
-
-  void note(std::vector<Function> const& functions) {
-    for (auto level : logic::support(judged_.conditions->diagram(), functions)) {
-      left_ -= is_tested_[level] ? 0 : 1;
-      is_tested_[level] = true;
+// The variables that some passage depends on: those that are seen to matter; for the others
+// passages are looked at until none is left.
+std::vector<bool> tested_variables(WorksJudgement const& judged) {
+  auto const& conditions = *judged.conditions;
+  auto is_tested = judged.passages.variables_that_matter(conditions.variables().size(),
+                                                         conditions.reachable());
+  auto left = std::count(is_tested.begin(), is_tested.end(), false);
+  for (std::size_t p = 0; p < judged.passages.size() && left > 0; ++p) {
+    auto const& passage = judged.passages[p];
+    std::vector<Function> functions{passage.trapped, passage.spilled, passage.unsure,
+                                    passage.barred};
+    for (auto const& end : passage.ends) functions.push_back(end.condition);
+    for (auto level : logic::support(conditions.diagram(), functions)) {
+      left -= is_tested[level] ? 0 : 1;
+      is_tested[level] = true;
     }
   }
-
-  void note_digit(std::size_t digit) {
-    std::vector<bool> is_meant;
-    for (auto number : number_) is_meant.push_back((number & digit) != 0);
-    note(judged_.passages.reaching(is_meant));
-  }
-
-  bool can_part() const {
-    auto const parting = of_all(Prospect::parting);
-    return std::any_of(parting.begin(), parting.end(),
-                       [](Function f) { return f != Diagram::never; });
-  }
-
-  void note_passages() {
-    for (std::size_t p = 0; p < judged_.passages.size() && left_ > 0; ++p) {
-      std::vector<Function> functions;
-      for (auto const& end : judged_.passages[p].ends) functions.push_back(end.condition);
-      note(functions);
-    }
-  }
-
-  WorksJudgement const& judged_;
-  std::vector<std::size_t> number_;  // of each outlet among the plant's own; 0 where it is joined
-  std::size_t count_ = 0;            // of these
-  std::vector<bool> is_tested_;  // by level
-  std::size_t left_ = 0;
-};
+  return is_tested;
+}
 
 // Of the signals that switch some cell, those that no passage depends on. An input can also work
 // through memory, so what memory follows from is no idle input.
@@ -110,7 +60,7 @@ void idle_signals(model::Design const& plant, WorksJudgement const& judged,
                   [&](auto signal) { return plant.circuit.signals[signal].is_memory(); });
   bool const is_exact = !has_memory && !is_incomplete(judged) && !may_be_wider(judged);
   if (!is_exact || conditions.diagram().has_run_out()) return;
-  auto const is_tested = TestedVariables(plant, judged).find();
+  auto const is_tested = tested_variables(judged);
   if (conditions.diagram().has_run_out()) return;
   std::vector<model::SignalId> idle;
   for (Diagram::Level level = 0; level < is_tested.size(); ++level) {

@@ -1,5 +1,5 @@
 #pragma once
-#include <map>
+#include <memory>
 #include <vector>
 
 #include "engine/works/network.hpp"
@@ -31,24 +31,14 @@ class Prospects {
  public:
   // Both must outlive it.
   Prospects(Network const&, logic::Diagram&);
+  ~Prospects();
 
   Function of(Prospect, model::InletId, model::ProfileId);
-  // When one of the outlets that are meant can be reached, by inlet. `is_meant`: by outlet.
-  std::vector<Function> reaching(std::vector<bool> const& is_meant, model::ProfileId);
 
  private:
-  using ByInlet = std::vector<Function>;
-  ByInlet const& all(Prospect, model::ProfileId);
-  ByInlet answered(Prospect, model::ProfileId);
-  template <class OnTheWay, class AtItsEnd>
-  ByInlet swept(model::ProfileId, ByInlet from, OnTheWay, AtItsEnd);
-  ByInlet held(model::ProfileId);
-  ByInlet forks(model::ProfileId);
-
-  Network const& network_;
-  logic::Diagram& diagram_;
-  std::vector<model::InletId> last_first_;
-  std::vector<ByInlet> known_;  // profile * prospects + prospect; empty: not asked for yet
+  class Answers;
+  std::unique_ptr<Answers> answers_;
+  std::vector<std::vector<Function>> known_;  // profile * prospects + prospect; empty: not asked yet
 };
 
 }  // namespace leat::works

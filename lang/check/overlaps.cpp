@@ -35,11 +35,12 @@ class Overlaps {
   void put(std::uint32_t at) {
     auto const& placed = plant_.placed[at];
     auto const& standing = placed.standing;
+    auto const east = standing.eastward();
     bool is_told = false;
     for (int z = 0; z < standing.height; ++z) {
       for (int y = 0; y < standing.depth; ++y) {
-        for (int x = 0; x < standing.width; ++x) {
-          auto const there = standing.outside({x, y, z});
+        auto there = standing.outside({0, y, z});
+        for (int x = 0; x < standing.width; ++x, there.x += east.x, there.y += east.y) {
           auto& owner = owner_[index(there)];
           if (owner != none && !is_told && !are_alike(owner, at, there)) {
             report(owner, at, there);

@@ -86,6 +86,8 @@ void Workshop::read_cells(DrawnJunction& drawn) const {
 std::shared_ptr<syntax::WorksDeclaration const> Workshop::unfolded(std::size_t works,
                                                                    Settings const& settings) {
   auto& unfolded = unfolded_[{works, settings}];
+  if (!unfolded && settings.empty())  // as the document has it, which outlives all of this
+    unfolded = {std::shared_ptr<void>(), reading_.names.works.all[works]};
   if (!unfolded)
     unfolded = std::make_shared<syntax::WorksDeclaration>(
         unfolder_.unfold(*works_[works], numbers_, settings));

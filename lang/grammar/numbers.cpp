@@ -72,11 +72,12 @@ constexpr std::array products{Operator{"*", NumberKind::product},
 constexpr std::array powers{Operator{"^", NumberKind::power}};
 
 bool read_operator(Iterator& at, Operator const& wanted, Reading& reading) {
+  std::string_view const rest(at, reading.end);
+  bool const is_word = wanted.kind == NumberKind::remainder;
+  if (!is_word && (!rest.starts_with(wanted.text) || rest.starts_with("->"))) return false;
   syntax::Word word;
-  bool const is_arrow = std::string_view(at, reading.end).starts_with("->");
-  if (is_arrow) return false;
-  if (wanted.kind == NumberKind::remainder) return read_keyword(at, wanted.text, reading, word);
-  return read_sign(at, wanted.text, reading, word);
+  return is_word ? read_keyword(at, wanted.text, reading, word)
+                 : read_sign(at, wanted.text, reading, word);
 }
 
 template <std::size_t Count>

@@ -58,15 +58,18 @@ class PlantLowering {
     auto const& drawn = *plant_.drawn[placed.drawn];
     auto const& standing = placed.standing;
     std::vector<std::optional<model::FillId>> fill_of_mark(meaning_.fills.size());
+    auto const east = standing.eastward();
     auto mark = drawn.marks.begin();
     for (int z = 0; z < standing.height; ++z) {
       for (int y = 0; y < standing.depth; ++y) {
+        auto there = standing.outside({0, y, z});
         for (int x = 0; x < standing.width; ++x, ++mark) {
           auto& fill = fill_of_mark[*mark];
           if (!fill) fill = fill_of(*mark, placed.scope);
-          auto const cell = design_.grid.cell(standing.outside({x, y, z}));
+          auto const cell = design_.grid.cell(there);
           design_.fill_of[cell] = *fill;
           press(*mark, placed.scope, cell);
+          there.x += east.x, there.y += east.y;
         }
       }
     }

@@ -41,6 +41,11 @@ struct Standing {
     }
     return {corner.x + x, corner.y + y, corner.z + own.z};
   }
+  // How far apart neighbours from west to east in the drawing come to stand.
+  model::Place eastward() const {
+    auto const here = outside({0, 0, 0}), next = outside({1, 0, 0});
+    return {next.x - here.x, next.y - here.y, 0};
+  }
   bool covers(model::Place at) const {
     return at.x >= corner.x && at.y >= corner.y && at.z >= corner.z && at.x < corner.x + across() &&
            at.y < corner.y + along() && at.z < corner.z + height;

@@ -1,0 +1,124 @@
+#pragma once
+#include <algorithm>
+#include <vector>
+
+#include "engine/works/network.hpp"
+#include "engine/works/prospects.hpp"
+
+namespace leat::works {
+
+// What can become of bodies from every inlet on (see Prospects), in some algebra of conditions: it
+// has a Value, nothing() and everything(), both(), either() and opposite(), and of(), the value of
+// a condition of the network.
+template <class Algebra>
+class Sweep {
+ public:
+  using Value = typename Algebra::Value;
+  using ByInlet = std::vector<Value>;
+
+  Sweep(Network const& network, Algebra algebra)
+      : network_(network), algebra_(std::move(algebra)), last_first_(network.inlet_count()) {
+    for (model::InletId inlet = 0; inlet < last_first_.size(); ++inlet)
+      last_first_[last_first_.size() - 1 - network.places()[inlet]] = inlet;
+  }
+
+  ByInlet answer(Prospect prospect, model::ProfileId profile) {
+    auto const on_the_way = [&](ByInlet from, bool Way::*is_so) {
+      return swept(
+          profile, std::move(from), [&](Way const& way) { return way.*is_so; },
+          [](model::OutletId) { return false; });
+    };
+    switch (prospect) {
+      case Prospect::arrival:
+        return reaching([](model::OutletId) { return true; }, profile);
+      case Prospect::parting:
+        return swept(
+            profile, forks(profile), [](Way const&) { return false; },
+            [](model::OutletId) { return false; });
+      case Prospect::trapped:
+        return on_the_way(held(profile), &Way::has_trap);
+      case Prospect::spilled:
+        return on_the_way(none(), &Way::spills);
+      case Prospect::unsure:
+        return on_the_way(none(), &Way::is_unsure);
+      case Prospect::barred:
+        return on_the_way(none(), &Way::is_barred);
+      default:
+        return on_the_way(none(), &Way::is_unknown);
+    }
+  }
+
+  // When one of the outlets of the plant that are meant can be reached.
+  template <class IsMeant>
+  ByInlet reaching(IsMeant is_meant, model::ProfileId profile) {
+    return swept(
+        profile, none(), [](Way const&) { return false; }, is_meant);
+  }
+
+ private:
+  ByInlet none() const { return ByInlet(network_.inlet_count(), algebra_.nothing()); }
+
+  // What holds at each inlet itself, and what is met from it on.
+  template <class OnTheWay, class AtItsEnd>
+  ByInlet swept(model::ProfileId profile, ByInlet from, OnTheWay is_on, AtItsEnd is_at) {
+    for (bool is_new = true; is_new;) {
+      is_new = false;
+      for (auto inlet : last_first_) {
+        auto value = from[inlet];
+        for (auto const& way : network_.ways(inlet, profile)) {
+          auto met = is_on(way) ? algebra_.everything() : algebra_.nothing();
+          for (auto outlet : way.outlets) {
+            if (auto const& join = network_.join_of(outlet))
+              met = algebra_.either(met, from[join->inlet]);
+            else if (is_at(outlet))
+              met = algebra_.everything();
+          }
+          if (met == algebra_.nothing()) continue;
+          value = algebra_.either(value, algebra_.both(algebra_.of(way.condition), met));
+        }
+        is_new = is_new || value != from[inlet];
+        from[inlet] = value;
+      }
+      is_new = is_new && network_.has_cycles();
+    }
+    return from;
+  }
+
+  // Without a way out. Who does not get in at an entrance is nowhere; who does not get in further
+  // on is held where it was delivered.
+  ByInlet held(model::ProfileId profile) {
+    auto held = answer(Prospect::arrival, profile);
+    for (model::InletId inlet = 0; inlet < held.size(); ++inlet) {
+      held[inlet] = algebra_.opposite(held[inlet]);
+      if (!network_.is_entrance(inlet)) continue;
+      for (auto const& way : network_.ways(inlet, profile)) {
+        if (way.is_barred && way.outlets.empty())
+          held[inlet] =
+              algebra_.both(held[inlet], algebra_.opposite(algebra_.of(way.condition)));
+      }
+    }
+    return held;
+  }
+
+  // Where a way has several outlets, or several ways that have some are open.
+  ByInlet forks(model::ProfileId profile) {
+    auto forks = none();
+    for (model::InletId inlet = 0; inlet < forks.size(); ++inlet) {
+      auto open = algebra_.nothing();
+      for (auto const& way : network_.ways(inlet, profile)) {
+        if (way.outlets.empty()) continue;
+        auto const condition = algebra_.of(way.condition);
+        auto const fork = way.outlets.size() > 1 ? condition : algebra_.both(open, condition);
+        forks[inlet] = algebra_.either(forks[inlet], fork);
+        open = algebra_.either(open, condition);
+      }
+    }
+    return forks;
+  }
+
+  Network const& network_;
+  Algebra algebra_;
+  std::vector<model::InletId> last_first_;
+};
+
+}  // namespace leat::works

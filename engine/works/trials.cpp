@@ -1,0 +1,134 @@
+#include "engine/works/trials.hpp"
+
+#include <random>
+#include <unordered_map>
+
+#include "engine/works/sweep.hpp"
+
+namespace leat::works {
+
+using logic::Diagram;
+using Word = std::uint64_t;
+
+namespace {
+
+constexpr int rounds = 4;
+constexpr std::size_t flips_a_word = 63;  // beside the combination itself, which is the lowest bit
+
+// Conditions in the combinations of one word.
+class InWord {
+ public:
+  using Value = Word;
+  InWord(Diagram const& diagram, std::vector<Word> variables)
+      : diagram_(diagram), variables_(std::move(variables)) {}
+
+  static Word nothing() { return 0; }
+  static Word everything() { return ~Word{0}; }
+  static Word opposite(Word a) { return ~a; }
+  static Word both(Word a, Word b) { return a & b; }
+  static Word either(Word a, Word b) { return a | b; }
+
+  Word of(Function f) {
+    auto const level = diagram_.level(f);
+    if (level == Diagram::below_all) return f == Diagram::always ? ~Word{0} : 0;
+    auto const [entry, is_new] = known_.try_emplace(f.edge, 0);
+    if (!is_new) return entry->second;
+    auto const [off, on] = diagram_.branches(f, level);
+    auto const value = (variables_[level] & of(on)) | (~variables_[level] & of(off));
+    return known_[f.edge] = value;
+  }
+
+ private:
+  Diagram const& diagram_;
+  std::vector<Word> variables_;  // by level
+  std::unordered_map<std::uint32_t, Word> known_;
+};
+
+class Trials {
+ public:
+  Trials(Network const& network, Diagram const& diagram, std::size_t variables, Function reachable)
+      : network_(network), diagram_(diagram), reachable_(reachable), matters_(variables, false) {
+    for (model::OutletId outlet = 0; outlet < network.outlet_count(); ++outlet)
+      number_.push_back(network.join_of(outlet) ? 0 : count_++);
+  }
+
+  std::vector<bool> run() {
+    for (int round = 0; round < rounds && reachable_ != Diagram::never; ++round) {
+      auto const tried = some_combination();
+      std::vector<Diagram::Level> flipped;
+      for (Diagram::Level level = 0; level < matters_.size(); ++level) {
+        if (!matters_[level]) flipped.push_back(level);
+        bool const is_last = level + 1 == matters_.size();
+        if (flipped.size() < flips_a_word && !(is_last && !flipped.empty())) continue;
+        compare(tried, flipped);
+        flipped.clear();
+      }
+    }
+    return std::move(matters_);
+  }
+
+ private:
+  // One that can come about, by chance.
+  std::vector<bool> some_combination() {
+    std::vector<bool> values;
+    auto at = reachable_;
+    for (Diagram::Level level = 0; level < matters_.size(); ++level) {
+      auto const [off, on] = diagram_.branches(at, level);
+      bool const is_on = off == Diagram::never || (on != Diagram::never && (chance_() & 1) != 0);
+      values.push_back(is_on);
+      at = is_on ? on : off;
+    }
+    return values;
+  }
+
+  void compare(std::vector<bool> const& tried, std::vector<Diagram::Level> const& flipped) {
+    std::vector<Word> variables;
+    for (bool value : tried) variables.push_back(value ? ~Word{0} : 0);
+    for (std::size_t i = 0; i < flipped.size(); ++i) variables[flipped[i]] ^= Word{2} << i;
+    InWord in_word(diagram_, std::move(variables));
+    auto const differing = in_word.of(reachable_) & differences(std::move(in_word));
+    for (std::size_t i = 0; i < flipped.size(); ++i)
+      if ((differing >> (i + 1) & 1) != 0) matters_[flipped[i]] = true;
+  }
+
+  // Where something becomes of a body that enters and not in the first combination, or the other
+  // way round.
+  Word differences(InWord in_word) const {
+    Sweep<InWord> sweep(network_, std::move(in_word));
+    Word differing = 0;
+    auto const compare = [&](std::vector<Word> const& by_inlet) {
+      for (model::InletId inlet = 0; inlet < by_inlet.size(); ++inlet) {
+        auto const here = by_inlet[inlet], first = Word{0} - (here & 1);
+        if (network_.is_entrance(inlet)) differing |= here ^ first;
+      }
+    };
+    for (model::ProfileId profile = 0; profile < network_.profile_count(); ++profile) {
+      for (auto prospect : {Prospect::arrival, Prospect::trapped, Prospect::spilled,
+                            Prospect::unsure, Prospect::barred}) {
+        compare(sweep.answer(prospect, profile));
+      }
+      for (std::size_t digit = 1; digit < count_; digit *= 2) {
+        compare(sweep.reaching(
+            [&](model::OutletId outlet) { return (number_[outlet] & digit) != 0; }, profile));
+      }
+    }
+    return differing;
+  }
+
+  Network const& network_;
+  Diagram const& diagram_;
+  Function reachable_;
+  std::vector<bool> matters_;        // by level
+  std::vector<std::size_t> number_;  // of each outlet among the plant's own; 0 where it is joined
+  std::size_t count_ = 0;            // of these
+  std::minstd_rand chance_;          // seeded alike each time
+};
+
+}  // namespace
+
+std::vector<bool> variables_that_matter(Network const& network, Diagram const& diagram,
+                                        std::size_t variables, Function reachable) {
+  return Trials(network, diagram, variables, reachable).run();
+}
+
+}  // namespace leat::works
