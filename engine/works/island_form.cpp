@@ -170,11 +170,13 @@ class Forms::Reader {
     auto const number = forms_.number_[alike];
     return number != no_island ? number : number_of(alike, plant_.fills[alike]);
   }
-  model::FillId number_of_solid() { return number_of(forms_.solid_, {}); }
+  model::FillId number_of_solid() {
+    auto const number = forms_.number_[forms_.solid_];
+    return number != no_island ? number : number_of(forms_.solid_, {});
+  }
 
   model::FillId number_of(std::size_t met, model::Fill fill) {
     auto& number = forms_.number_[met];
-    if (number != no_island) return number;
     number = static_cast<std::uint32_t>(form_.design.fills.size());
     met_.push_back(met);
     if (!fill.is_switched()) fill.powered = fill.unpowered;

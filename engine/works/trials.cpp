@@ -1,7 +1,7 @@
 #include "engine/works/trials.hpp"
 
+#include <optional>
 #include <random>
-#include <unordered_map>
 
 #include "engine/works/sweep.hpp"
 
@@ -20,7 +20,7 @@ class InWord {
  public:
   using Value = Word;
   InWord(Diagram const& diagram, std::vector<Word> variables)
-      : diagram_(diagram), variables_(std::move(variables)) {}
+      : diagram_(diagram), variables_(std::move(variables)), known_(diagram.node_count()) {}
 
   static Word nothing() { return 0; }
   static Word everything() { return ~Word{0}; }
@@ -31,17 +31,19 @@ class InWord {
   Word of(Function f) {
     auto const level = diagram_.level(f);
     if (level == Diagram::below_all) return f == Diagram::always ? ~Word{0} : 0;
-    auto const [entry, is_new] = known_.try_emplace(f.edge, 0);
-    if (!is_new) return entry->second;
-    auto const [off, on] = diagram_.branches(f, level);
-    auto const value = (variables_[level] & of(on)) | (~variables_[level] & of(off));
-    return known_[f.edge] = value;
+    auto const flip = (f.edge & 1u) != 0 ? ~Word{0} : 0;
+    auto& known = known_[f.edge >> 1];
+    if (!known) {
+      auto const [off, on] = diagram_.branches({f.edge & ~1u}, level);
+      known = (variables_[level] & of(on)) | (~variables_[level] & of(off));
+    }
+    return *known ^ flip;
   }
 
  private:
   Diagram const& diagram_;
   std::vector<Word> variables_;  // by level
-  std::unordered_map<std::uint32_t, Word> known_;
+  std::vector<std::optional<Word>> known_;  // by node
 };
 
 class Trials {

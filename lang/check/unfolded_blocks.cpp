@@ -252,6 +252,7 @@ syntax::WorksDeclaration Unfolder::unfold(syntax::WorksDeclaration const& works,
       declare(*number, scope, loop == all.block() ? settings : Settings{});
   };
   auto scope = file.within();
+  made.items.reserve(works.items.size());
   turn(works.loops, weights_of(works.items), scope, enter,
        [&](std::size_t at, Numbers const& numbers) {
          auto item = works.items[at];

@@ -120,13 +120,13 @@ struct BlockDirective : x3::unary_parser<Subject, BlockDirective<Subject>>, Name
   std::string wanted() const { return "'{'"; }
 };
 
-// Any number of entries, into a vector. An entry with a fault is reported and left out, and reading
+// Any number of entries, into a container. An entry with a fault is reported and left out, and reading
 // goes on with the next: this is the recovery inside blocks. It ends where the block or the text
 // ends, and where a declaration begins. Invariant: every turn of the loop moves `first` on.
-template <class Entry, class Subject>
-struct EntriesDirective : x3::unary_parser<Subject, EntriesDirective<Entry, Subject>> {
-  using base_type = x3::unary_parser<Subject, EntriesDirective<Entry, Subject>>;
-  using attribute_type = std::vector<Entry>;
+template <class Container, class Subject>
+struct EntriesDirective : x3::unary_parser<Subject, EntriesDirective<Container, Subject>> {
+  using base_type = x3::unary_parser<Subject, EntriesDirective<Container, Subject>>;
+  using attribute_type = Container;
   static bool const has_attribute = true;
   static bool const handles_container = true;
   constexpr EntriesDirective(Subject const& subject, Entries const& shape)
@@ -134,7 +134,7 @@ struct EntriesDirective : x3::unary_parser<Subject, EntriesDirective<Entry, Subj
 
   template <class AnyContext, class Node>
   bool parse(Iterator& first, Iterator const& last, AnyContext const& context, Node&,
-             std::vector<Entry>& read) const {
+             Container& read) const {
     Reading& reading = x3::get<reading_tag>(context);
     for (bool is_first = true; is_at_entry(first, reading); is_first = false) {
       if (entries.is_one_per_line && !is_first && !reading.is_line_start(first)) {
@@ -154,10 +154,10 @@ struct EntriesDirective : x3::unary_parser<Subject, EntriesDirective<Entry, Subj
 
   template <class AnyContext>
   void read_one(Iterator& first, Iterator const& last, AnyContext const& context, Reading& reading,
-                std::vector<Entry>& read) const {
+                Container& read) const {
     auto const begin = first;
     auto const faults = reading.fault_count;
-    Entry entry{};
+    typename Container::value_type entry{};
     try {
       if (!this->subject.parse(first, last, context, x3::unused, entry)) {
         explain_entry(begin, entries, reading);
@@ -215,9 +215,9 @@ constexpr auto called(char const* name, Subject const& subject, bool may_wrap = 
       x3::as_parser(subject), name, may_wrap);
 }
 
-template <class Entry, class Subject>
+template <class Entry, class Container = std::vector<Entry>, class Subject>
 constexpr auto entries_of(Subject const& subject, Entries const& shape) {
-  return EntriesDirective<Entry, typename x3::extension::as_parser<Subject>::value_type>(
+  return EntriesDirective<Container, typename x3::extension::as_parser<Subject>::value_type>(
       x3::as_parser(subject), shape);
 }
 

@@ -59,7 +59,7 @@ auto const expect_def = spanned[
     opens("expect", expect_form)
   > -QuotedText("a title")[put<&ExpectDeclaration::title>]
   > -(keyword("of") > Name("the name of a junction or works")[put<&ExpectDeclaration::junction>])
-  > block[entries_of<Entry>(entry, clause_entries)[Gather{}]]
+  > block[repeated_entries<Clause>(entry, clause_entries)[Gather{}]]
 ];
 
 auto const listed_outlet = called(outlet_or_nothing,

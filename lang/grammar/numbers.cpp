@@ -84,7 +84,8 @@ template <std::size_t Count>
 Operator const* next_operator(Iterator& at, std::array<Operator, Count> const& among,
                               Reading& reading) {
   for (auto const& candidate : among)
-    if (read_operator(at, candidate, reading)) return &candidate;
+    if (at != reading.end && *at == *candidate.text && read_operator(at, candidate, reading))
+      return &candidate;
   return nullptr;
 }
 

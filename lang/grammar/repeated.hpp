@@ -1,4 +1,5 @@
 #pragma once
+#include <list>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -11,12 +12,18 @@
 // read as they are nested and then laid flat, as the tree has them.
 namespace leat::grammar {
 
+template <class Item>
+struct Repeated;
+// Entries are large, and stay where they are read.
+template <class Item>
+using RepeatedList = std::list<Repeated<Item>>;
+
 // An item of a block, or a loop around entries.
 template <class Item>
 struct Repeated {
   std::optional<Item> item;
   std::optional<syntax::Loop> loop;
-  std::vector<Repeated> inside;
+  RepeatedList<Item> inside;
   syntax::Span span;
 };
 
@@ -42,18 +49,24 @@ struct LoopBlockDirective : x3::unary_parser<Subject, LoopBlockDirective<Subject
   std::string wanted() const { return "'{'"; }
 };
 
+// The entries of a block in which loops may stand.
+template <class Item, class Subject>
+constexpr auto repeated_entries(Subject const& subject, Entries const& shape) {
+  return entries_of<Repeated<Item>, RepeatedList<Item>>(subject, shape);
+}
+
 // A loop in a block of `entries`; `entry` is the rule of one of them.
 template <class Tag, class Item>
 constexpr auto loop_of(Entries const& entries, x3::rule<Tag, Repeated<Item>> const& entry) {
   auto const inner =
-      block[entries_of<Repeated<Item>>(entry, entries)[put<&Repeated<Item>::inside>]];
+      block[repeated_entries<Item>(entry, entries)[put<&Repeated<Item>::inside>]];
   return loop_head[put<&Repeated<Item>::loop>] > LoopBlockDirective<decltype(inner)>(inner);
 }
 
 // Lays entries flat in the order of the text. `take` puts an item away, and notes where a loop
 // begins and ends among those put away. Cost: the text's.
 template <class Item, class Take>
-void lay_flat(std::vector<Repeated<Item>>& entries, Take& take, std::vector<syntax::Loop>& loops) {
+void lay_flat(RepeatedList<Item>& entries, Take& take, std::vector<syntax::Loop>& loops) {
   for (auto& entry : entries) {
     if (entry.item) take(std::move(*entry.item));
     if (!entry.loop) continue;

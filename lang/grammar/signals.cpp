@@ -103,7 +103,7 @@ auto const entry_def = spanned[
 
 auto const signals_def = spanned[
     opens("signals", signals_form)
-  > block[entries_of<Entry>(entry, signal_entries)[Gather{}]]
+  > block[repeated_entries<Item>(entry, signal_entries)[Gather{}]]
 ];
 // clang-format on
 

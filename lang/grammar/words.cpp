@@ -7,18 +7,14 @@ namespace leat::grammar {
 
 namespace {
 
-constexpr std::array<std::string_view, 53> reserved{
-    // declarations and their parts
-    "leat", "signals", "materials", "marks", "junction", "works", "body", "practice", "accept",
-    "expect", "table", "include", "number", "for", "level", "outside",
-    // signals and expressions
-    "lever", "button", "plate", "wire", "latch", "toggle", "clock", "on", "off", "starts", "after",
-    "every", "and", "or", "xor", "not",
-    // marks
-    "inlet", "outlet", "when", "else", "in",
-    // acceptances and expectations
-    "at", "because", "of", "from", "reaches", "may", "never", "nothing", "otherwise", "findings",
-    "finds", "none", "above", "clear", "within"};
+constexpr auto reserved = std::to_array<std::string_view>({  // in alphabetical order
+    "above", "accept", "after", "and", "at", "because", "body", "button", "clear", "clock", "else",
+    "every", "expect", "findings", "finds", "for", "from", "in", "include", "inlet", "junction",
+    "latch", "leat", "level", "lever", "marks", "materials", "may", "never", "none", "not",
+    "nothing", "number", "of", "off", "on", "or", "otherwise", "outlet", "outside", "plate",
+    "practice", "reaches", "signals", "starts", "table", "toggle", "when", "wire", "within",
+    "works", "xor"});
+static_assert(std::is_sorted(reserved.begin(), reserved.end()));
 
 }  // namespace
 
@@ -30,7 +26,7 @@ std::vector<std::string> const& declaration_words() {
 }
 
 bool is_reserved(std::string_view word) {
-  return std::find(reserved.begin(), reserved.end(), word) != reserved.end();
+  return std::binary_search(reserved.begin(), reserved.end(), word);
 }
 
 }  // namespace leat::grammar

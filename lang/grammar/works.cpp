@@ -94,7 +94,7 @@ using Entry = Repeated<Part>;
 struct TakePart {
   WorksDeclaration& node;
   Reading& reading;
-  void operator()(Part part) {
+  void operator()(Part&& part) {
     if (part.item) node.items.push_back(std::move(*part.item));
     if (!part.outside) return;
     if (node.outside)
@@ -109,6 +109,7 @@ struct Gather {
   template <class ActionContext>
   void operator()(ActionContext const& context) const {
     TakePart take{x3::_val(context), x3::get<reading_tag>(context)};
+    take.node.items.reserve(x3::_attr(context).size());
     lay_flat(x3::_attr(context), take, take.node.loops);
   }
 };
@@ -198,7 +199,7 @@ auto const works_def = spanned[
     opens("works", works_form)
   > Name("a name")[put<&WorksDeclaration::name>]
   > -QuotedText("a title", true)[put<&WorksDeclaration::title>]
-  > block[entries_of<Entry>(outer, works_entries)[Gather{}]]
+  > block[repeated_entries<Part>(outer, works_entries)[Gather{}]]
 ];
 
 auto const include_def = spanned[
