@@ -128,15 +128,20 @@ class Forms::Reader {
 
   // The margin of an island lies within the rim, so cells can be counted on from the first.
   void read_row(int y, int z) {
-    auto const first = whole({0, y, z}), next = whole({1, y, z});
+    auto const first = whole({0, y, z}), next = whole({1, y, z}),
+               last = whole({form_.width - 1, y, z});
     auto const east = next.x - first.x, south = next.y - first.y;
     auto const& grid = plant_.grid;
     auto const step = east != 0 ? grid.beside(0, east > 0 ? model::Side::east : model::Side::west)
                                 : grid.beside(0, south > 0 ? model::Side::south : model::Side::north);
+    bool const is_inside = grid.is_inside(first) && grid.is_inside(last);
+    auto const written = form_.fills_drawn.size();
+    form_.fills_drawn.resize(written + static_cast<std::size_t>(form_.width));
+    auto* fill = &form_.fills_drawn[written];
     auto place = first;
     auto here = grid.cell(first), own = form_.design.grid.cell({0, y, z});
-    for (int x = 0; x < form_.width; ++x, ++own, here += step) {
-      form_.fills_drawn.push_back(grid.is_inside(place) ? read_cell(here, own) : number_of_solid());
+    for (int x = 0; x < form_.width; ++x, ++own, ++fill, here += step) {
+      *fill = is_inside || grid.is_inside(place) ? read_cell(here, own) : number_of_solid();
       place.x += east;
       place.y += south;
     }

@@ -52,6 +52,9 @@ class Trials {
       : network_(network), diagram_(diagram), reachable_(reachable), matters_(variables, false) {
     for (model::OutletId outlet = 0; outlet < network.outlet_count(); ++outlet)
       number_.push_back(network.join_of(outlet) ? 0 : count_++);
+    if (has_way(&Way::spills)) asked_.push_back(Prospect::spilled);
+    if (has_way(&Way::is_unsure)) asked_.push_back(Prospect::unsure);
+    if (has_way(&Way::is_barred)) asked_.push_back(Prospect::barred);
   }
 
   std::vector<bool> run() {
@@ -70,6 +73,17 @@ class Trials {
   }
 
  private:
+  bool has_way(bool Way::*is_so) const {
+    for (model::InletId inlet = 0; inlet < network_.inlet_count(); ++inlet) {
+      for (model::ProfileId profile = 0; profile < network_.profile_count(); ++profile) {
+        auto const& ways = network_.ways(inlet, profile);
+        if (std::any_of(ways.begin(), ways.end(), [&](Way const& way) { return way.*is_so; }))
+          return true;
+      }
+    }
+    return false;
+  }
+
   // One that can come about, by chance.
   std::vector<bool> some_combination() {
     std::vector<bool> values;
@@ -105,10 +119,7 @@ class Trials {
       }
     };
     for (model::ProfileId profile = 0; profile < network_.profile_count(); ++profile) {
-      for (auto prospect : {Prospect::arrival, Prospect::trapped, Prospect::spilled,
-                            Prospect::unsure, Prospect::barred}) {
-        compare(sweep.answer(prospect, profile));
-      }
+      for (auto prospect : asked_) compare(sweep.answer(prospect, profile));
       for (std::size_t digit = 1; digit < count_; digit *= 2) {
         compare(sweep.reaching(
             [&](model::OutletId outlet) { return (number_[outlet] & digit) != 0; }, profile));
@@ -123,7 +134,8 @@ class Trials {
   std::vector<bool> matters_;        // by level
   std::vector<std::size_t> number_;  // of each outlet among the plant's own; 0 where it is joined
   std::size_t count_ = 0;            // of these
-  std::minstd_rand chance_;          // seeded alike each time
+  std::vector<Prospect> asked_{Prospect::arrival, Prospect::trapped};
+  std::minstd_rand chance_;  // seeded alike each time
 };
 
 }  // namespace

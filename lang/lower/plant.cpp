@@ -27,7 +27,10 @@ class PlantLowering {
  public:
   PlantLowering(check::Meaning const& meaning, check::Plant const& plant, CircuitLowering& circuit,
                 model::Design& design, source::SourceMap& map)
-      : meaning_(meaning), plant_(plant), circuit_(circuit), design_(design), map_(map) {}
+      : meaning_(meaning), plant_(plant), circuit_(circuit), design_(design), map_(map) {
+    for (auto const* mark : meaning_.names.marks)
+      is_plate_.push_back(mark->role == syntax::MarkRole::plate);
+  }
 
   void run() {
     auto const outside = design_.outside_is_open ? model::material::open : model::material::rock;
@@ -59,17 +62,17 @@ class PlantLowering {
     auto const& standing = placed.standing;
     std::vector<std::optional<model::FillId>> fill_of_mark(meaning_.fills.size());
     auto const east = standing.eastward();
+    auto const step = design_.grid.cell(east) - design_.grid.cell({0, 0, 0});
     auto mark = drawn.marks.begin();
     for (int z = 0; z < standing.height; ++z) {
       for (int y = 0; y < standing.depth; ++y) {
-        auto there = standing.outside({0, y, z});
+        auto cell = design_.grid.cell(standing.outside({0, y, z}));
         for (int x = 0; x < standing.width; ++x, ++mark) {
           auto& fill = fill_of_mark[*mark];
           if (!fill) fill = fill_of(*mark, placed.scope);
-          auto const cell = design_.grid.cell(there);
           design_.fill_of[cell] = *fill;
-          press(*mark, placed.scope, cell);
-          there.x += east.x, there.y += east.y;
+          if (is_plate_[*mark]) press(*mark, placed.scope, cell);
+          cell += step;
         }
       }
     }
@@ -90,9 +93,8 @@ class PlantLowering {
   }
 
   void press(std::uint32_t mark, check::Scopes::Id scope, model::Cell cell) {
-    auto const& declaration = *meaning_.names.marks[mark];
-    if (declaration.role != syntax::MarkRole::plate) return;
-    auto const signal = *meaning_.names.signals.find(declaration.role_name.text);
+    auto const& plate = meaning_.names.marks[mark]->role_name;
+    auto const signal = *meaning_.names.signals.find(plate.text);
     plates_[circuit_.signal_in(scope, signal)].push_back(cell);
   }
 
@@ -120,6 +122,7 @@ class PlantLowering {
   CircuitLowering& circuit_;
   model::Design& design_;
   source::SourceMap& map_;
+  std::vector<bool> is_plate_;  // by mark
   std::map<std::pair<std::uint32_t, std::optional<model::ExpressionId>>, model::FillId> fills_;
   std::map<model::SignalId, std::vector<model::Cell>> plates_;
 };
