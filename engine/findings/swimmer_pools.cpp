@@ -33,8 +33,10 @@ std::vector<Sighting> swimmer_pools(Basin const& basin) {
   water::Moment const now{basin.arrangement, basin.field};
   std::vector<bool> seen_cells(basin.field.size(), false);
   std::vector<Sighting> seen;
-  for (Cell c = 0; c < basin.field.size(); ++c) {
-    if (seen_cells[c] || !now.is_source(c)) continue;
+  auto const begin = basin.field.begin(), end = basin.field.end();
+  for (auto at = begin; (at = std::find(at, end, water::source)) != end; ++at) {
+    auto const c = static_cast<Cell>(at - begin);
+    if (seen_cells[c]) continue;
     auto pool = pool_from(now, c, seen_cells);
     auto const size = static_cast<int>(pool.size());
     if (size >= from)

@@ -139,9 +139,16 @@ std::vector<std::uint32_t> Diagram::below(Function f) const {
 
 std::size_t Diagram::size(Function f) const { return below(f).size(); }
 
-// Both shares are carried along, true and false, so that none is lost as the small rest of the
-// other.
+// While one branch is never, the share is half of the other's. Below that both shares are carried
+// along, true and false, so that none is lost as the small rest of the other.
 long double Diagram::share(Function f) const {
+  long double part = 1;
+  for (; level(f) != below_all; part /= 2) {
+    auto const [off, on] = branches(f, level(f));
+    if (off != never && on != never) break;
+    f = off == never ? on : off;
+  }
+  if (level(f) == below_all) return f == always ? part : 0;
   struct Shares {
     long double held = 1, missed = 0;
   };
@@ -155,7 +162,7 @@ long double Diagram::share(Function f) const {
     auto const off = of(nodes_[n].off), on = of(nodes_[n].on);
     of_node[n] = {(off.held + on.held) / 2, (off.missed + on.missed) / 2};
   }
-  return of(f.edge).held;
+  return part * of(f.edge).held;
 }
 
 }  // namespace leat::logic

@@ -56,6 +56,30 @@ class Covering {
   std::vector<Product> products_;
 };
 
+// The literals of a function that is a single product.
+std::optional<Product> as_product(Diagram const& diagram, Function f) {
+  Product product;
+  while (diagram.level(f) != Diagram::below_all) {
+    auto const level = diagram.level(f);
+    auto const [off, on] = diagram.branches(f, level);
+    if (off != Diagram::never && on != Diagram::never) return std::nullopt;
+    product.push_back({level, off == Diagram::never});
+    f = off == Diagram::never ? on : off;
+  }
+  if (f == Diagram::never) return std::nullopt;
+  return product;
+}
+
+// A product, or all but a product: most conditions of a plant are one or the other.
+std::optional<std::vector<Product>> plain_cover(Diagram const& diagram, Function f) {
+  if (auto product = as_product(diagram, f)) return std::vector<Product>{std::move(*product)};
+  auto const left_out = as_product(diagram, !f);
+  if (!left_out) return std::nullopt;
+  std::vector<Product> products;
+  for (auto const& literal : *left_out) products.push_back({{literal.level, !literal.is_on}});
+  return products;
+}
+
 }  // namespace
 
 std::optional<std::vector<Product>> irredundant_cover(Diagram& diagram, Function needed,
@@ -63,6 +87,10 @@ std::optional<std::vector<Product>> irredundant_cover(Diagram& diagram, Function
   auto const outside = diagram.both(needed, !allowed);
   if (diagram.has_run_out()) return std::nullopt;
   require(outside == Diagram::never, "irredundant_cover: what is needed must be allowed");
+  if (needed == allowed) {
+    auto plain = plain_cover(diagram, needed);
+    if (plain && plain->size() <= most_products) return plain;
+  }
   Covering covering(diagram, most_products);
   covering.cover(needed, allowed);
   if (covering.has_given_up()) return std::nullopt;

@@ -15,6 +15,10 @@ int columns_of(char32_t c) {
 std::size_t columns_of(std::string_view text) {
   std::size_t columns = 0;
   for (std::size_t at = 0; at < text.size();) {
+    if (text[at] >= ' ' && text[at] <= '~') {
+      ++columns, ++at;
+      continue;
+    }
     auto const point = source::code_point_at(text, at);
     columns += point.length == 0 ? 1 : static_cast<std::size_t>(columns_of(point.value));
     at += std::max<std::size_t>(point.length, 1);

@@ -84,9 +84,7 @@ std::string condition_expression(Diagram& diagram, Function f, Function reachabl
                           : negated_text(*rest, inputs);
 }
 
-std::string condition_words(Conditions& conditions, Function f,
-                            std::vector<std::string> const& inputs, std::size_t most) {
-  auto const expression = condition_expression(conditions, f, inputs, most);
+std::string condition_words(std::string const& expression) {
   if (expression == "on") return "always";
   if (expression == "off") return "never";
   return fmt::format("when {}", expression);

@@ -15,9 +15,8 @@ std::string condition_expression(works::Conditions&, works::Function,
 // The same of any diagram, `reachable` being what can come about.
 std::string condition_expression(logic::Diagram&, works::Function, works::Function reachable,
                                  std::vector<std::string> const& inputs, std::size_t most = 64);
-// "always", "never", "when divert and not flush".
-std::string condition_words(works::Conditions&, works::Function,
-                            std::vector<std::string> const& inputs, std::size_t most = 64);
+// Of an expression: "always", "never", "when divert and not flush".
+std::string condition_words(std::string const& expression);
 
 // How many combinations of those that can come about.
 Count combinations_of(works::Conditions const&, works::Function);

@@ -34,7 +34,7 @@ DestinationEntry wide_entry(Subject const& subject, works::Destination const& de
   entry.verdict = destination.verdict;
   entry.outlets = names_of(subject.map.outlets, destination.outlets);
   entry.condition = condition_expression(conditions, destination.condition, inputs);
-  entry.words = condition_words(conditions, destination.condition, inputs);
+  entry.words = condition_words(entry.condition);
   entry.combinations = combinations_of(conditions, destination.condition);
   return entry;
 }
