@@ -108,7 +108,8 @@ class Translation {
 works::Passage translated(works::Passage passage, Translation& translation) {
   for (auto& end : passage.ends) end.condition = translation.of(end.condition);
   for (auto* part :
-       {&passage.trapped, &passage.spilled, &passage.unsure, &passage.barred, &passage.unknown})
+       {&passage.trapped, &passage.spilled, &passage.unsure, &passage.barred, &passage.unknown,
+        &passage.parting})
     *part = translation.of(*part);
   return passage;
 }

@@ -1,6 +1,7 @@
 #include "engine/logic/diagram_cover.hpp"
 
 #include <algorithm>
+#include <unordered_map>
 
 #include "engine/contract.hpp"
 
@@ -10,10 +11,29 @@ namespace {
 
 using Function = Diagram::Function;
 
+constexpr std::size_t most_nodes = std::size_t{1} << 18;
+
+// Works in a diagram of its own: what is made on the way is small, and gone afterwards.
 class Covering {
  public:
-  Covering(Diagram& diagram, std::size_t most_products)
-      : diagram_(diagram), most_products_(most_products) {}
+  Covering(Diagram const& from, std::size_t most_products)
+      : from_(from), diagram_(most_nodes), most_products_(most_products) {}
+
+  Function copied(Function f) {
+    auto const level = from_.level(f);
+    if (level == Diagram::below_all) return f;
+    auto const flip = f.edge & 1u;
+    auto const known = copies_.find(f.edge ^ flip);
+    if (known != copies_.end()) return {known->second.edge ^ flip};
+    auto const [off, on] = from_.branches({f.edge ^ flip}, level);
+    auto const own_off = copied(off), own_on = copied(on);
+    auto const copy = diagram_.node(level, own_off, own_on);
+    copies_.emplace(f.edge ^ flip, copy);
+    return {copy.edge ^ flip};
+  }
+  bool is_within(Function needed, Function allowed) {
+    return diagram_.both(needed, !allowed) == Diagram::never;
+  }
 
   bool has_given_up() const { return has_given_up_ || diagram_.has_run_out(); }
   std::vector<Product> take() { return std::move(products_); }
@@ -49,7 +69,9 @@ class Covering {
     return Diagram::always;
   }
 
-  Diagram& diagram_;
+  Diagram const& from_;
+  Diagram diagram_;
+  std::unordered_map<std::uint32_t, Function> copies_;
   std::size_t most_products_;
   bool has_given_up_ = false;
   Product taken_;
@@ -82,17 +104,18 @@ std::optional<std::vector<Product>> plain_cover(Diagram const& diagram, Function
 
 }  // namespace
 
-std::optional<std::vector<Product>> irredundant_cover(Diagram& diagram, Function needed,
+std::optional<std::vector<Product>> irredundant_cover(Diagram const& diagram, Function needed,
                                                       Function allowed, std::size_t most_products) {
-  auto const outside = diagram.both(needed, !allowed);
-  if (diagram.has_run_out()) return std::nullopt;
-  require(outside == Diagram::never, "irredundant_cover: what is needed must be allowed");
   if (needed == allowed) {
     auto plain = plain_cover(diagram, needed);
     if (plain && plain->size() <= most_products) return plain;
   }
   Covering covering(diagram, most_products);
-  covering.cover(needed, allowed);
+  auto const own_needed = covering.copied(needed), own_allowed = covering.copied(allowed);
+  bool const is_within = covering.is_within(own_needed, own_allowed);
+  if (covering.has_given_up()) return std::nullopt;
+  require(is_within, "irredundant_cover: what is needed must be allowed");
+  covering.cover(own_needed, own_allowed);
   if (covering.has_given_up()) return std::nullopt;
   auto products = covering.take();
   std::stable_sort(products.begin(), products.end(),

@@ -17,8 +17,9 @@ struct Literal {
 using Product = std::vector<Literal>;
 
 // An irredundant sum of prime products that is true wherever `needed` is, false wherever `allowed`
-// is not, and free between; none where it would have more than `most_products`, or where the
-// diagram runs out. Products with fewer literals come first, as in irredundant_cover for rows.
+// is not, and free between; none where it would have more than `most_products`, or where finding it
+// takes more than 2^18 nodes. Products with fewer literals come first, as in irredundant_cover for
+// rows.
 //
 // Idea: Minato's recursion where it was first stated, on diagrams (Shin-ichi Minato, "Fast
 // generation of irredundant sum-of-products forms from binary decision diagrams", 1992): split on
@@ -26,7 +27,7 @@ using Product = std::vector<Literal>;
 // it. Every call that has something to cover ends in a product, so the calls are at most products
 // times levels, each with a few operations on diagrams. Limit: irredundant, not always the fewest.
 // Contract: needed implies allowed.
-std::optional<std::vector<Product>> irredundant_cover(Diagram&, Diagram::Function needed,
+std::optional<std::vector<Product>> irredundant_cover(Diagram const&, Diagram::Function needed,
                                                       Diagram::Function allowed,
                                                       std::size_t most_products);
 

@@ -11,6 +11,7 @@ using verdicts::Truthfulness;
 
 Function splitting(Passage const& passage, Diagram& diagram) {
   auto one = Diagram::never, several = Diagram::never;
+  if (passage.parting == Diagram::never) return several;
   for (auto const& end : passage.ends) {
     several = diagram.either(several, diagram.both(one, end.condition));
     one = diagram.either(one, end.condition);

@@ -22,14 +22,14 @@ class Partition {
   std::optional<std::vector<Destination>> of(Function all) {
     auto const several = diagram_.both(all, splitting(passage_, diagram_));
     auto const plain = diagram_.both(all, !several);
-    auto rest = plain;
+    auto arriving = Diagram::never;
     for (auto const& end : passage_.ends) {
       auto const alone = diagram_.both(plain, end.condition);
-      rest = diagram_.both(rest, !end.condition);
+      arriving = diagram_.either(arriving, alone);
       add(Verdict::certain, {end.outlet}, diagram_.both(alone, !trouble_));
       add(Verdict::doubtful, {end.outlet}, diagram_.both(alone, trouble_));
     }
-    add(Verdict::lost, {}, rest);
+    add(Verdict::lost, {}, diagram_.both(plain, !arriving));
     divide(several, 0, {});
     if (found_.size() > most_) return std::nullopt;
     std::stable_sort(found_.begin(), found_.end(), [](auto const& a, auto const& b) {

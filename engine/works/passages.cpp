@@ -115,7 +115,7 @@ class Passages::Search {
     passage = std::make_unique<Passage>(
         Passage{start.inlet, start.profile, following_.take_ends(), of(Prospect::trapped),
                 of(Prospect::spilled), of(Prospect::unsure), of(Prospect::barred),
-                of(Prospect::unknown)});
+                of(Prospect::unknown), of(Prospect::parting)});
     return *passage;
   }
 

@@ -21,6 +21,7 @@ struct Passage {
            unsure = logic::Diagram::never, barred = logic::Diagram::never;
   // When it comes into an island that could not be solved: then nothing else is sure.
   Function unknown = logic::Diagram::never;
+  Function parting = logic::Diagram::always;  // outside of this it has one end at most
 
   Function reaching(model::OutletId) const;
 };

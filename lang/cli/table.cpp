@@ -117,7 +117,7 @@ Exit run(TableOptions const& options, Terminal& terminal) {
     if (!sheet) return Exit::unusable;
     if (!sheet->is_decided) {
       refuse_undecided(loaded->subject(i),
-                       render::counted(sheet->signals.size(), "signal") + " are too many to run",
+                       render::undecided_words(*sheet),
                        sheet->is_restless, terminal);
       exit = Exit::undecided;
     }

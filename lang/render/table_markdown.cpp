@@ -30,9 +30,7 @@ std::string condition_table(TableSheet const& sheet, Lane const& lane) {
 std::string table_markdown(TableSheet const& sheet) {
   auto result = fmt::format("## {}\n", markdown_text(sheet.junction));
   if (!sheet.is_decided) {
-    return result + (sheet.is_restless ? "\nUndecided: the signals never come to rest as built.\n"
-                                       : fmt::format("\nUndecided: {} are too many to run.\n",
-                                                     counted(sheet.signals.size(), "signal")));
+    return result + fmt::format("\nUndecided: {}.\n", undecided_words(sheet));
   }
   for (auto const& group : grouped(sheet)) {
     result += fmt::format("\n### From {}, {}\n\n", markdown_text(group.inlet),

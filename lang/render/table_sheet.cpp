@@ -1,5 +1,7 @@
 #include "lang/render/table_sheet.hpp"
 
+#include <fmt/format.h>
+
 #include "engine/tables/route_groups.hpp"
 #include "lang/render/condition.hpp"
 #include "lang/render/example.hpp"
@@ -91,6 +93,14 @@ DestinationEntry entry_of(Subject const& subject, tables::Destination const& des
   entry.condition = condition_expression(destination.rows, reachable, inputs);
   entry.words = condition_words(destination.rows, reachable, inputs);
   return entry;
+}
+
+std::string undecided_words(TableSheet const& sheet) {
+  if (sheet.is_restless) return "the signals never come to rest as built";
+  auto const signals = counted(sheet.signals.size(), "signal");
+  return sheet.has_run_out
+             ? fmt::format("the conditions of its routes, by {}, take more than can be held", signals)
+             : fmt::format("{} are too many to run", signals);
 }
 
 std::string destination_words(std::vector<std::string> const& outlets) {

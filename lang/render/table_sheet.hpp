@@ -54,6 +54,7 @@ struct TableSheet {
   bool is_full = false, is_decided = true;
   bool has_restless = false;  // combinations after some events are left out: they never rest
   bool is_restless = false;   // undecided since the signals never come to rest as built
+  bool has_run_out = false;   // undecided since the conditions take more than can be held
   std::vector<std::string> undecided_inlets;  // without lanes: it is not known where bodies go
   Count row_count = 0;  // of reachable combinations
   bool is_works = false;
@@ -72,6 +73,8 @@ struct TableRequest {
 
 TableSheet table_sheet(Subject const&, Judgement const&, TableRequest const&);
 
+// Why a sheet is undecided: "17 signals are too many to run".
+std::string undecided_words(TableSheet const&);
 // "kiln", "kiln, press", "nothing".
 std::string destination_words(std::vector<std::string> const& outlets);
 

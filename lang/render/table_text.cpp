@@ -24,9 +24,7 @@ std::string conditions(TableSheet const& sheet, Lane const& lane) {
 std::string table_text(TableSheet const& sheet) {
   auto result = fmt::format("{} {}\n", sheet.is_works ? "works" : "junction", sheet.junction);
   if (!sheet.is_decided) {
-    return result + (sheet.is_restless ? "\n  undecided: the signals never come to rest as built\n"
-                                       : fmt::format("\n  undecided: {} are too many to run\n",
-                                                     counted(sheet.signals.size(), "signal")));
+    return result + fmt::format("\n  undecided: {}\n", undecided_words(sheet));
   }
   for (auto const& group : grouped(sheet)) {
     result += fmt::format("\n  from {}, {}\n\n", group.inlet, listed(group.bodies));

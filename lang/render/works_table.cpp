@@ -68,6 +68,7 @@ TableSheet works_sheet(Subject const& subject, works::WorksJudgement const& judg
   sheet.is_works = subject.map.is_works();
   sheet.signals = names_of(subject.map.signals, conditions.variables());
   sheet.is_wide = sheet.signals.size() > most_columns;
+  sheet.has_run_out = judged.has_run_out;
   sheet.is_decided = judged.too_large.empty() && !judged.has_run_out;
   sheet.has_restless = conditions.has_restless();
   sheet.row_count = combinations_of(conditions, conditions.reachable());
@@ -84,7 +85,8 @@ TableSheet works_sheet(Subject const& subject, works::WorksJudgement const& judg
     }
     sheet.lanes.push_back(lane_of(subject, judged, passages[p], sheet));
   }
-  sheet.is_decided = !conditions.diagram().has_run_out();
+  sheet.has_run_out = conditions.diagram().has_run_out();
+  sheet.is_decided = !sheet.has_run_out;
   return sheet;
 }
 
