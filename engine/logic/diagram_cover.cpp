@@ -16,8 +16,11 @@ constexpr std::size_t most_nodes = std::size_t{1} << 18;
 // Works in a diagram of its own: what is made on the way is small, and gone afterwards.
 class Covering {
  public:
-  Covering(Diagram const& from, std::size_t most_products)
-      : from_(from), diagram_(most_nodes), most_products_(most_products) {}
+  Covering(Diagram const& from, std::size_t most_products, std::size_t most_literals)
+      : from_(from),
+        diagram_(most_nodes),
+        most_products_(most_products),
+        literals_left_(most_literals) {}
 
   Function copied(Function f) {
     auto const level = from_.level(f);
@@ -61,10 +64,9 @@ class Covering {
   }
 
   Function keep() {
-    if (products_.size() == most_products_) {
-      has_given_up_ = true;
-      return Diagram::never;
-    }
+    has_given_up_ = products_.size() == most_products_ || taken_.size() > literals_left_;
+    if (has_given_up_) return Diagram::never;
+    literals_left_ -= taken_.size();
     products_.push_back(taken_);
     return Diagram::always;
   }
@@ -72,11 +74,17 @@ class Covering {
   Diagram const& from_;
   Diagram diagram_;
   std::unordered_map<std::uint32_t, Function> copies_;
-  std::size_t most_products_;
+  std::size_t most_products_, literals_left_;
   bool has_given_up_ = false;
   Product taken_;
   std::vector<Product> products_;
 };
+
+std::size_t literals(std::vector<Product> const& products) {
+  std::size_t count = 0;
+  for (auto const& product : products) count += product.size();
+  return count;
+}
 
 // The literals of a function that is a single product.
 std::optional<Product> as_product(Diagram const& diagram, Function f) {
@@ -105,12 +113,13 @@ std::optional<std::vector<Product>> plain_cover(Diagram const& diagram, Function
 }  // namespace
 
 std::optional<std::vector<Product>> irredundant_cover(Diagram const& diagram, Function needed,
-                                                      Function allowed, std::size_t most_products) {
+                                                      Function allowed, std::size_t most_products,
+                                                      std::size_t most_literals) {
   if (needed == allowed) {
     auto plain = plain_cover(diagram, needed);
-    if (plain && plain->size() <= most_products) return plain;
+    if (plain && plain->size() <= most_products && literals(*plain) <= most_literals) return plain;
   }
-  Covering covering(diagram, most_products);
+  Covering covering(diagram, most_products, most_literals);
   auto const own_needed = covering.copied(needed), own_allowed = covering.copied(allowed);
   bool const is_within = covering.is_within(own_needed, own_allowed);
   if (covering.has_given_up()) return std::nullopt;

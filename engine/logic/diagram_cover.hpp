@@ -17,8 +17,8 @@ struct Literal {
 using Product = std::vector<Literal>;
 
 // An irredundant sum of prime products that is true wherever `needed` is, false wherever `allowed`
-// is not, and free between; none where it would have more than `most_products`, or where finding it
-// takes more than 2^18 nodes. Products with fewer literals come first, as in irredundant_cover for
+// is not, and free between; none where it would have more than `most_products` or `most_literals`,
+// or where finding it takes more than 2^18 nodes. Products with fewer literals come first, as in irredundant_cover for
 // rows.
 //
 // Idea: Minato's recursion where it was first stated, on diagrams (Shin-ichi Minato, "Fast
@@ -29,7 +29,8 @@ using Product = std::vector<Literal>;
 // Contract: needed implies allowed.
 std::optional<std::vector<Product>> irredundant_cover(Diagram const&, Diagram::Function needed,
                                                       Diagram::Function allowed,
-                                                      std::size_t most_products);
+                                                      std::size_t most_products,
+                                                      std::size_t most_literals = ~std::size_t{0});
 
 // The function of a sum of products.
 Diagram::Function function_of(Diagram&, std::vector<Product> const&);

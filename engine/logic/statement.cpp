@@ -54,6 +54,7 @@ Statement shortest_statement(RowSet const& rows, RowSet const& reachable) {
   Statement negated{Statement::Form::negated_sum,
                     minimal_cover(others & ~free, others | free).cubes};
   if (shortest.cubes.empty() || negated.cubes.empty()) return shortest;
+  if (shortest.cubes.size() == 1 && shortest.cubes.front().value != 0) return shortest;
   Statement product{Statement::Form::product, {}, minimal_clauses(needed, allowed).clauses};
   if (length(negated) < length(shortest)) shortest = std::move(negated);
   if (length(product).first < length(shortest).first) return product;

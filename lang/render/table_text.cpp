@@ -11,10 +11,13 @@ namespace {
 std::string conditions(TableSheet const& sheet, Lane const& lane) {
   std::vector<std::vector<std::string>> lines;
   for (auto const& d : lane.destinations) {
-    std::vector<std::string> line{destination_words(d.outlets)};
-    if (sheet.is_wide) line.emplace_back(word_of(d.verdict));
-    line.insert(line.end(), {d.words, share_words(d.combinations, sheet.row_count)});
-    lines.push_back(std::move(line));
+    auto const name = destination_words(d.outlets);
+    auto const share = share_words(d.combinations, sheet.row_count);
+    // Conditions of many signals are long: they come last.
+    if (sheet.is_wide)
+      lines.push_back({name, std::string(word_of(d.verdict)), share, d.words});
+    else
+      lines.push_back({name, d.words, share});
   }
   return aligned(lines, 4);
 }

@@ -42,6 +42,11 @@ std::string terms_text(std::vector<logic::Product> const& products,
   return text;
 }
 
+bool has_literal_on(logic::Product const& product) {
+  return std::any_of(product.begin(), product.end(),
+                     [](logic::Literal const& literal) { return literal.is_on; });
+}
+
 std::size_t length_of(std::vector<logic::Product> const& products, Reading reading) {
   std::size_t length = 0;
   for (auto const& product : products) {
@@ -72,11 +77,14 @@ std::string condition_expression(Diagram& diagram, Function f, Function reachabl
   if (needed == Diagram::never) return "off";
   if (left_out == Diagram::never) return "on";
   auto const sum = logic::irredundant_cover(diagram, needed, !left_out, most);
-  auto const rest = logic::irredundant_cover(diagram, left_out, !needed, most);
+  // One product as it is where something in it is on. Else the sum, all but the other sum, or the
+  // clauses of the other one: the first of the shortest.
+  if (sum && sum->size() == 1 && has_literal_on(sum->front()))
+    return literals_text(sum->front(), inputs, Reading::product);
+  auto const plain = sum ? length_of(*sum, Reading::product) : std::string::npos;
+  auto const rest = logic::irredundant_cover(diagram, left_out, !needed, most, plain);
   if (!sum && !rest) return "(a condition too long to be written)";
   if (!rest) return terms_text(*sum, inputs, Reading::product);
-  // The sum, all but the other sum, or the clauses of the other one: the first of the shortest.
-  auto const plain = sum ? length_of(*sum, Reading::product) : std::string::npos;
   auto const negated = length_of(*rest, Reading::product) + 1;
   auto const clauses = length_of(*rest, Reading::negated_clause);
   if (clauses < std::min(plain, negated)) return terms_text(*rest, inputs, Reading::negated_clause);
