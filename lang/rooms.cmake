@@ -49,9 +49,9 @@ room(lang_render lang/render
              fill_words.cpp finding_pages.cpp finding_sentences.cpp finding_text.cpp findings_csv.cpp
              findings_document.cpp findings_junit.cpp findings_markdown.cpp findings_sarif.cpp guard_document.cpp
              guard_text.cpp islands_text.cpp json.cpp level_picture.cpp look.cpp machine_document.cpp
-             machine_dot.cpp machine_text.cpp manual.cpp markdown.cpp page/packed.cpp page/page.cpp
+             machine_dot.cpp machine_text.cpp manual.cpp markdown.cpp markup.cpp page/packed.cpp page/page.cpp
              page/page_data.cpp page/page_differences.cpp page/page_levels.cpp page/page_notes.cpp
-             page/page_prose.cpp page/page_sources.cpp paragraph.cpp picture/level_svg.cpp picture/markup.cpp
+             page/page_prose.cpp page/page_sources.cpp paragraph.cpp picture/level_svg.cpp
              picture/palette.cpp picture/pins.cpp picture/port_names.cpp picture/scene.cpp picture/sheet.cpp
              picture/sign_lines.cpp picture/symbols.cpp picture/ways.cpp run_words.cpp sarif_rules.cpp
              source_excerpt.cpp spots.cpp table_csv.cpp table_document.cpp table_expect.cpp table_lines.cpp

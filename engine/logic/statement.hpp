@@ -17,10 +17,10 @@ struct Statement {
 };
 
 // The shortest of three minimal statements: the rows as a sum, the rows left out as a sum, the rows
-// as a product of clauses; but one cube is told as it is where something in it is on, for that reads
-// best. What it says of rows that are not `reachable` is free, unless `rows`
-// holds none that is: then it is exact. Length is the number of literals and negations, then, of the
-// two sums, that of cubes; the earlier one wins a tie. Cost: three covers.
+// as a product of clauses; but one cube is told as it is where something in it is on, for that
+// reads best. What it says of rows that are not `reachable` is free, unless `rows` holds none that
+// is: then it is exact. Length is the number of literals and negations, then, of the two sums, that
+// of cubes; the earlier one wins a tie. Cost: three covers.
 Statement shortest_statement(RowSet const& rows, RowSet const& reachable);
 
 // The same rows as cubes that exclude each other, so that no row is named twice.

@@ -155,8 +155,7 @@ class Judge {
 
   Function troubled(std::size_t passage) {
     auto trouble = Diagram::never;
-    for (auto prospect :
-         {Prospect::trapped, Prospect::spilled, Prospect::unsure, Prospect::barred})
+    for (auto prospect : {Prospect::trapped, Prospect::spilled, Prospect::unsure, Prospect::barred})
       trouble = diagram_.either(trouble, judged_.passages.of(prospect, passage));
     return trouble;
   }

@@ -132,8 +132,9 @@ class Forms::Reader {
                last = whole({form_.width - 1, y, z});
     auto const east = next.x - first.x, south = next.y - first.y;
     auto const& grid = plant_.grid;
-    auto const step = east != 0 ? grid.beside(0, east > 0 ? model::Side::east : model::Side::west)
-                                : grid.beside(0, south > 0 ? model::Side::south : model::Side::north);
+    auto const step = east != 0
+                          ? grid.beside(0, east > 0 ? model::Side::east : model::Side::west)
+                          : grid.beside(0, south > 0 ? model::Side::south : model::Side::north);
     bool const is_inside = grid.is_inside(first) && grid.is_inside(last);
     auto const written = form_.fills_drawn.size();
     form_.fills_drawn.resize(written + static_cast<std::size_t>(form_.width));

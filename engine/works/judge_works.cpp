@@ -117,9 +117,9 @@ WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget
   judge_parts(budget, progress, judged);
   judged.conditions = std::make_unique<Conditions>(
       plant.circuit, roots_of(plant), signals_on_the_way(plant, judged.islands), budget.most_nodes);
-  judged.passages = Passages(
-      Network(plant, judged.islands, judged.parts, judged.by_regions, *judged.conditions),
-      *judged.conditions);
+  judged.passages =
+      Passages(Network(plant, judged.islands, judged.parts, judged.by_regions, *judged.conditions),
+               *judged.conditions);
   tell_in_plant(plant, judged);
   judged.findings = plant_findings(plant, judged);
   judged.expectations = judge_claims(plant, judged);

@@ -112,10 +112,10 @@ class Passages::Search {
       return prospects_.of(prospect, start.inlet, start.profile);
     };
     following_.follow({start.inlet}, start.profile);
-    passage = std::make_unique<Passage>(
-        Passage{start.inlet, start.profile, following_.take_ends(), of(Prospect::trapped),
-                of(Prospect::spilled), of(Prospect::unsure), of(Prospect::barred),
-                of(Prospect::unknown), of(Prospect::parting)});
+    passage = std::make_unique<Passage>(Passage{start.inlet, start.profile, following_.take_ends(),
+                                                of(Prospect::trapped), of(Prospect::spilled),
+                                                of(Prospect::unsure), of(Prospect::barred),
+                                                of(Prospect::unknown), of(Prospect::parting)});
     return *passage;
   }
 
@@ -150,8 +150,7 @@ Function Passages::of(Prospect prospect, std::size_t passage) const {
   return search_->prospects().of(prospect, inlet, profile);
 }
 
-std::vector<bool> Passages::variables_that_matter(std::size_t variables,
-                                                  Function reachable) const {
+std::vector<bool> Passages::variables_that_matter(std::size_t variables, Function reachable) const {
   return works::variables_that_matter(search_->network(), search_->diagram(), variables, reachable);
 }
 

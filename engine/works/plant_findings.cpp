@@ -34,8 +34,8 @@ void unreached_outlets(model::Design const& plant, WorksJudgement const& judged,
 // passages are looked at until none is left.
 std::vector<bool> tested_variables(WorksJudgement const& judged) {
   auto const& conditions = *judged.conditions;
-  auto is_tested = judged.passages.variables_that_matter(conditions.variables().size(),
-                                                         conditions.reachable());
+  auto is_tested =
+      judged.passages.variables_that_matter(conditions.variables().size(), conditions.reachable());
   auto left = std::count(is_tested.begin(), is_tested.end(), false);
   for (std::size_t p = 0; p < judged.passages.size() && left > 0; ++p) {
     auto const& passage = judged.passages[p];

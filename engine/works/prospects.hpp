@@ -23,10 +23,10 @@ inline constexpr std::size_t prospect_count = 7;
 // Idea: backward along the joins. What can come about from an inlet is the union, over its ways, of
 // what happens on the way and of what can come about from the inlets that it leads to, where the
 // way is open. Inlets are taken against the order of the joins, so that without a cycle of joins
-// each is taken once; in a cycle conditions only grow, until nothing is new. A body is trapped where
-// it can arrive at an inlet from which no outlet of the plant can be reached any more (model
-// section 3, Fairness: a cycle with a way out is left). Cost: two operations of the diagram for each
-// way, a question; each question is answered once for a profile, when it is first asked.
+// each is taken once; in a cycle conditions only grow, until nothing is new. A body is trapped
+// where it can arrive at an inlet from which no outlet of the plant can be reached any more (model
+// section 3, Fairness: a cycle with a way out is left). Cost: two operations of the diagram for
+// each way, a question; each question is answered once for a profile, when it is first asked.
 class Prospects {
  public:
   // Both must outlive it.
@@ -38,7 +38,8 @@ class Prospects {
  private:
   class Answers;
   std::unique_ptr<Answers> answers_;
-  std::vector<std::vector<Function>> known_;  // profile * prospects + prospect; empty: not asked yet
+  std::vector<std::vector<Function>>
+      known_;  // profile * prospects + prospect; empty: not asked yet
 };
 
 }  // namespace leat::works

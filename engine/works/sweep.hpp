@@ -93,8 +93,7 @@ class Sweep {
       if (!network_.is_entrance(inlet)) continue;
       for (auto const& way : network_.ways(inlet, profile)) {
         if (way.is_barred && way.outlets.empty())
-          held[inlet] =
-              algebra_.both(held[inlet], algebra_.opposite(algebra_.of(way.condition)));
+          held[inlet] = algebra_.both(held[inlet], algebra_.opposite(algebra_.of(way.condition)));
       }
     }
     return held;

@@ -42,7 +42,7 @@ class InWord {
 
  private:
   Diagram const& diagram_;
-  std::vector<Word> variables_;  // by level
+  std::vector<Word> variables_;             // by level
   std::vector<std::optional<Word>> known_;  // by node
 };
 

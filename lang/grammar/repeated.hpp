@@ -58,8 +58,7 @@ constexpr auto repeated_entries(Subject const& subject, Entries const& shape) {
 // A loop in a block of `entries`; `entry` is the rule of one of them.
 template <class Tag, class Item>
 constexpr auto loop_of(Entries const& entries, x3::rule<Tag, Repeated<Item>> const& entry) {
-  auto const inner =
-      block[repeated_entries<Item>(entry, entries)[put<&Repeated<Item>::inside>]];
+  auto const inner = block[repeated_entries<Item>(entry, entries)[put<&Repeated<Item>::inside>]];
   return loop_head[put<&Repeated<Item>::loop>] > LoopBlockDirective<decltype(inner)>(inner);
 }
 

@@ -7,13 +7,15 @@ namespace leat::grammar {
 
 namespace {
 
-constexpr auto reserved = std::to_array<std::string_view>({  // in alphabetical order
-    "above", "accept", "after", "and", "at", "because", "body", "button", "clear", "clock", "else",
-    "every", "expect", "findings", "finds", "for", "from", "in", "include", "inlet", "junction",
-    "latch", "leat", "level", "lever", "marks", "materials", "may", "never", "none", "not",
-    "nothing", "number", "of", "off", "on", "or", "otherwise", "outlet", "outside", "plate",
-    "practice", "reaches", "signals", "starts", "table", "toggle", "when", "wire", "within",
-    "works", "xor"});
+constexpr auto reserved = std::to_array<std::string_view>(
+    {// in alphabetical order
+     "above",  "accept",   "after",     "and",     "at",       "because",   "body",   "button",
+     "clear",  "clock",    "else",      "every",   "expect",   "findings",  "finds",  "for",
+     "from",   "in",       "include",   "inlet",   "junction", "latch",     "leat",   "level",
+     "lever",  "marks",    "materials", "may",     "never",    "none",      "not",    "nothing",
+     "number", "of",       "off",       "on",      "or",       "otherwise", "outlet", "outside",
+     "plate",  "practice", "reaches",   "signals", "starts",   "table",     "toggle", "when",
+     "wire",   "within",   "works",     "xor"});
 static_assert(std::is_sorted(reserved.begin(), reserved.end()));
 
 }  // namespace

@@ -5,6 +5,7 @@
 
 #include "lang/render/columns.hpp"
 #include "lang/render/diagnostic_text.hpp"
+#include "lang/render/spots.hpp"
 #include "lang/source/code_point.hpp"
 
 namespace leat::render {
@@ -119,12 +120,7 @@ std::string caret_line(Excerpt const& excerpt) {
 
 std::string source_excerpt(source::SourceText const& text, source::Span span, std::size_t indent,
                            Look look, std::size_t most) {
-  auto const at = text.position(span.begin);
-  auto const line = text.line(at.line, at.file);
-  auto const line_begin = text.begin_of(at.file) +
-                          static_cast<std::size_t>(line.data() - text.file_text(at.file).data());
-  auto const begin = std::min(span.begin - line_begin, line.size());
-  auto const end = std::min(std::max(span.end, span.begin) - line_begin, line.size());
+  auto const [at, line, begin, end] = span_in_line(text, span);
   auto const excerpt = excerpt_of(line, begin, end, at.column, most);
   auto const number = std::to_string(at.line);
   std::string const blanks(indent + number.size() + 2, ' ');

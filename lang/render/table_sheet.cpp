@@ -80,9 +80,13 @@ Lane lane_of(Subject const& subject, Judgement const& judged, model::InletId inl
 
 DestinationEntry entry_of(Subject const& subject, tables::Destination const& destination,
                           logic::RowSet const& reachable, std::vector<std::string> const& inputs) {
-  DestinationEntry entry{
-      destination.verdict,     names_of(subject.map.outlets, destination.outlets), {}, {}, {}, {},
-      static_cast<Count>(destination.rows.count())};
+  DestinationEntry entry{destination.verdict,
+                         names_of(subject.map.outlets, destination.outlets),
+                         {},
+                         {},
+                         {},
+                         {},
+                         static_cast<Count>(destination.rows.count())};
   auto const cubes = logic::disjoint_cubes(destination.condition, static_cast<int>(inputs.size()));
   for (auto const& cube : cubes) {
     auto const rows = logic::rows_of({cube}, reachable.inputs()) & reachable;
@@ -99,7 +103,8 @@ std::string undecided_words(TableSheet const& sheet) {
   if (sheet.is_restless) return "the signals never come to rest as built";
   auto const signals = counted(sheet.signals.size(), "signal");
   return sheet.has_run_out
-             ? fmt::format("the conditions of its routes, by {}, take more than can be held", signals)
+             ? fmt::format("the conditions of its routes, by {}, take more than can be held",
+                           signals)
              : fmt::format("{} are too many to run", signals);
 }
 

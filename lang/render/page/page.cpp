@@ -8,7 +8,7 @@
 #include "engine/contract.hpp"
 #include "lang/render/page/packed.hpp"
 #include "lang/render/page/page_pieces.hpp"
-#include "lang/render/picture/markup.hpp"
+#include "lang/render/markup.hpp"
 #include "lang/render/picture/palette.hpp"
 #include "lang/render/picture/symbols.hpp"
 #include "lang/render/words.hpp"

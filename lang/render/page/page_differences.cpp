@@ -4,7 +4,7 @@
 
 #include "lang/render/fill_words.hpp"
 #include "lang/render/page/page_pieces.hpp"
-#include "lang/render/picture/markup.hpp"
+#include "lang/render/markup.hpp"
 #include "lang/render/words.hpp"
 
 namespace leat::render {

@@ -7,7 +7,7 @@
 #include "lang/render/fill_words.hpp"
 #include "lang/render/page/page_pieces.hpp"
 #include "lang/render/picture/level_svg.hpp"
-#include "lang/render/picture/markup.hpp"
+#include "lang/render/markup.hpp"
 #include "lang/render/picture/overlays.hpp"
 #include "lang/render/picture/symbols.hpp"
 #include "lang/render/water_signs.hpp"

@@ -1,7 +1,7 @@
 #include <fmt/format.h>
 
 #include "lang/render/page/page_pieces.hpp"
-#include "lang/render/picture/markup.hpp"
+#include "lang/render/markup.hpp"
 #include "lang/render/table_lines.hpp"
 #include "lang/render/words.hpp"
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "lang/render/page/page_pieces.hpp"
-#include "lang/render/picture/markup.hpp"
+#include "lang/render/markup.hpp"
 #include "lang/source/code_point.hpp"
 
 namespace leat::render {

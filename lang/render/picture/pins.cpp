@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <map>
 
-#include "lang/render/picture/markup.hpp"
+#include "lang/render/markup.hpp"
 #include "lang/render/picture/overlays.hpp"
 #include "lang/render/picture/symbols.hpp"
 #include "lang/render/words.hpp"

@@ -6,7 +6,7 @@
 
 #include "engine/building/needs.hpp"
 #include "lang/render/columns.hpp"
-#include "lang/render/picture/markup.hpp"
+#include "lang/render/markup.hpp"
 #include "lang/render/picture/overlays.hpp"
 #include "lang/render/picture/symbols.hpp"
 

@@ -7,7 +7,7 @@
 
 #include "lang/render/columns.hpp"
 #include "lang/render/picture/level_svg.hpp"
-#include "lang/render/picture/markup.hpp"
+#include "lang/render/markup.hpp"
 #include "lang/render/picture/overlays.hpp"
 #include "lang/render/picture/symbols.hpp"
 #include "lang/render/words.hpp"

@@ -5,7 +5,7 @@
 #include <set>
 #include <utility>
 
-#include "lang/render/picture/markup.hpp"
+#include "lang/render/markup.hpp"
 #include "lang/render/picture/overlays.hpp"
 #include "lang/render/picture/palette.hpp"
 #include "lang/render/picture/symbols.hpp"

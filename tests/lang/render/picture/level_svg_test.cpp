@@ -1,6 +1,6 @@
 #include "lang/render/picture/level_svg.hpp"
 
-#include "lang/render/picture/markup.hpp"
+#include "lang/render/markup.hpp"
 #include "lang/render/picture/overlays.hpp"
 #include "lang/render/picture/sheet.hpp"
 #include "lang/render/picture/symbols.hpp"

@@ -1,4 +1,4 @@
-#include "lang/render/picture/markup.hpp"
+#include "lang/render/markup.hpp"
 
 #include <algorithm>
 
@@ -9,10 +9,7 @@ namespace leat::render {
 
 namespace {
 
-// What is a character, but none that an XML document may hold.
-bool is_barred(char32_t c) { return c == 0xfffe || c == 0xffff; }
-
-std::string_view entity_of(char c) {
+std::string_view reference_of(char32_t c) {
   switch (c) {
     case '&':
       return "&amp;";
@@ -22,8 +19,9 @@ std::string_view entity_of(char c) {
       return "&gt;";
     case '"':
       return "&quot;";
-    case '\'':
-      return "&#39;";
+    case 0xfffe:  // characters, but none that an XML document may hold
+    case 0xffff:
+      return "?";
     default:
       return {};
   }
@@ -31,15 +29,19 @@ std::string_view entity_of(char c) {
 
 }  // namespace
 
-std::string escaped(std::string_view text) {
-  auto const shown = showable(text);
+std::string escaped(std::string_view text, std::string_view line_end) {
   std::string result;
-  for (std::size_t at = 0; at < shown.size();) {
-    auto const point = source::code_point_at(shown, at);
-    auto const piece = std::string_view(shown).substr(at, std::max<std::size_t>(point.length, 1));
-    auto const entity = entity_of(piece.front());
-    result += is_barred(point.value) ? "?" : entity.empty() ? piece : entity;
-    at += piece.size();
+  for (std::size_t at = 0; at < text.size();) {
+    auto const point = source::code_point_at(text, at);
+    auto const length = std::max<std::size_t>(point.length, 1);
+    auto const reference = point.length == 0 ? std::string_view() : reference_of(point.value);
+    if (point.value == '\n')
+      result += line_end;
+    else if (!reference.empty())
+      result += reference;
+    else
+      result += showable(text.substr(at, length));
+    at += length;
   }
   return result;
 }
