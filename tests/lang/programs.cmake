@@ -31,7 +31,7 @@ test_program(lang_render_tests
   SOURCES lang/render/columns_test.cpp lang/render/condition_test.cpp
           lang/render/diagnostic_text_test.cpp lang/render/difference_test.cpp
           lang/render/example_test.cpp lang/render/level_picture_test.cpp
-          lang/render/machine_test.cpp lang/render/packed_test.cpp
+          lang/render/machine_test.cpp lang/render/markup_test.cpp lang/render/packed_test.cpp
           lang/render/sentences_test.cpp lang/render/table_test.cpp
           lang/render/time_scale_test.cpp lang/render/waves_test.cpp
   USES lang_render test_draw)

@@ -1,6 +1,5 @@
 #include "lang/render/picture/level_svg.hpp"
 
-#include "lang/render/markup.hpp"
 #include "lang/render/picture/overlays.hpp"
 #include "lang/render/picture/sheet.hpp"
 #include "lang/render/picture/symbols.hpp"
@@ -19,15 +18,6 @@ std::size_t count(std::string const& text, std::string_view part) {
 }
 
 }  // namespace
-
-TEST_CASE("nothing of a text is markup once it is escaped") {
-  CHECK(escaped("a<b>&\"'") == "a&lt;b&gt;&amp;&quot;&#39;");
-  CHECK(escaped("bell\x07, turn\xe2\x80\xae, odd\xff") == "bell?, turn?, odd?");
-  CHECK(escaped("\xef\xbf\xbf") == "?");  // U+FFFF, which no XML document may hold
-  CHECK(escaped("größer") == "größer");
-  CHECK(shortened("millhouse", 5) == "mill…");
-  CHECK(shortened("mill", 5) == "mill");
-}
 
 TEST_CASE("a plane says which cell lies where in a level, a row and a column") {
   model::Grid const grid(5, 3, 2);
