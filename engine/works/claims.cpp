@@ -262,7 +262,7 @@ class Judge {
   void conclude(Claim kind, JudgedClaim& claim) {
     bool const is_violated = claim.failing != Diagram::never;
     if (diagram_.has_run_out()) return;
-    bool const is_wider = may_be_wider(judged_);
+    bool const is_wider = judged_.may_be_wider;
     if (is_violated && judged_.conditions->is_reachable_known() && !is_wider)
       claim.verdict = Truthfulness::violated;
     if (is_wider && says_that_something_can_be(kind)) return;

@@ -5,6 +5,7 @@
 #include "engine/contract.hpp"
 #include "engine/works/claims.hpp"
 #include "engine/works/in_plant.hpp"
+#include "engine/works/mixed_waters.hpp"
 #include "engine/works/plant_findings.hpp"
 
 namespace leat::works {
@@ -102,19 +103,12 @@ bool are_findings_complete(WorksJudgement const& judged) {
                       [](auto const& walk) { return walk.has_value(); });
 }
 
-bool may_be_wider(WorksJudgement const& judged) {
-  std::size_t remembering = 0;
-  for (auto const& copy : judged.islands.copies) {
-    if (auto const& walk = judged.by_regions[copy.part]) remembering += walk->remembering();
-  }
-  return remembering > 1;
-}
-
 WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget,
                            Progress const& progress) {
   WorksJudgement judged;
   judged.islands = islands_of(plant);
   judge_parts(budget, progress, judged);
+  judged.may_be_wider = waters_mix(plant, judged);
   judged.conditions = std::make_unique<Conditions>(
       plant.circuit, roots_of(plant), signals_on_the_way(plant, judged.islands), budget.most_nodes);
   judged.passages =

@@ -59,6 +59,9 @@ struct WorksJudgement {
   std::vector<std::uint32_t> too_large;  // parts of which nothing is known: undecided
   // Regions that bodies come into and that are not solved: undecided. By part, then region.
   std::vector<std::pair<std::uint32_t, std::uint32_t>> too_large_regions;
+  // Routes may be told wider than they are, since waters are taken together that do not come
+  // together (see mixed_waters.hpp). What fails then is not proved to fail.
+  bool may_be_wider = false;
   std::unique_ptr<Conditions> conditions;
   Passages passages;
   // The diagram grew past its budget by what had to be found: nothing is known of passages.
@@ -82,10 +85,6 @@ inline bool is_incomplete(WorksJudgement const& judged) {
 }
 // Findings are looked for in every combination: no part was judged region by region.
 bool are_findings_complete(WorksJudgement const&);
-
-// Routes may be told wider than they are: several regions choose their waters independently. What
-// fails then is not proved to fail.
-bool may_be_wider(WorksJudgement const&);
 
 // Every part once, composed along the joins. The same plant gives the same judgement. Progress is
 // told while a part is judged, in parts. Contract: each outlet is joined at most once.

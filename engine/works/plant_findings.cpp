@@ -58,7 +58,7 @@ void idle_signals(model::Design const& plant, WorksJudgement const& judged,
   bool const has_memory =
       std::any_of(conditions.variables().begin(), conditions.variables().end(),
                   [&](auto signal) { return plant.circuit.signals[signal].is_memory(); });
-  bool const is_exact = !has_memory && !is_incomplete(judged) && !may_be_wider(judged);
+  bool const is_exact = !has_memory && !is_incomplete(judged) && !judged.may_be_wider;
   if (!is_exact || conditions.diagram().has_run_out()) return;
   auto const is_tested = tested_variables(judged);
   if (conditions.diagram().has_run_out()) return;

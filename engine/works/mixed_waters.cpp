@@ -1,0 +1,74 @@
+#include "engine/works/mixed_waters.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace leat::works {
+
+namespace {
+
+// How many of a part's pieces have unlike waters, by routes, in one combination.
+std::size_t remembering(WorksJudgement const& judged, std::uint32_t part) {
+  if (auto const& walk = judged.by_regions[part]) return walk->remembering();
+  auto const& findings = judged.parts[part].findings;
+  return std::any_of(findings.begin(), findings.end(), [](findings::Finding const& finding) {
+    return finding.kind == model::FindingKind::remembering_water &&
+           finding.severity >= model::Severity::warning;
+  });
+}
+
+// Whether joins lead from a copy, through whatever copies, back into it.
+class Returns {
+ public:
+  Returns(model::Design const& plant, Islands const& islands)
+      : islands_(islands), next_(plant.outlets.size()), copies_into_(plant.inlets.size()) {
+    for (auto const& join : plant.joins) next_[join.outlet] = join.inlet;
+    for (std::uint32_t c = 0; c < islands.copies.size(); ++c) {
+      for (auto inlet : islands.copies[c].inlets) copies_into_[inlet].push_back(c);
+    }
+  }
+
+  bool leads_back(std::uint32_t copy) const {
+    std::vector<bool> is_met(islands_.copies.size(), false);
+    std::vector<std::uint32_t> open{copy};
+    while (!open.empty()) {
+      auto const from = open.back();
+      open.pop_back();
+      for (auto outlet : islands_.copies[from].outlets) {
+        if (!next_[outlet]) continue;
+        for (auto into : copies_into_[*next_[outlet]]) {
+          if (!is_met[into]) open.push_back(into);
+          is_met[into] = true;
+        }
+      }
+    }
+    return is_met[copy];
+  }
+
+ private:
+  Islands const& islands_;
+  std::vector<std::optional<model::InletId>> next_;      // by outlet
+  std::vector<std::vector<std::uint32_t>> copies_into_;  // by inlet
+};
+
+}  // namespace
+
+bool waters_mix(model::Design const& plant, WorksJudgement const& judged) {
+  auto const& islands = judged.islands;
+  Returns const returns(plant, islands);
+  std::vector<std::size_t> count;
+  for (std::uint32_t part = 0; part < islands.parts.size(); ++part)
+    count.push_back(remembering(judged, part));
+  std::set<model::SignalId> followed;
+  for (std::uint32_t c = 0; c < islands.copies.size(); ++c) {
+    auto const& copy = islands.copies[c];
+    if (count[copy.part] == 0) continue;
+    if (count[copy.part] > 1 || returns.leads_back(c)) return true;
+    for (auto signal : support(islands.parts[copy.part])) {
+      if (!followed.insert(copy.signals[signal]).second) return true;
+    }
+  }
+  return false;
+}
+
+}  // namespace leat::works
