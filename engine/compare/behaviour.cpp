@@ -1,5 +1,7 @@
 #include "engine/compare/behaviour.hpp"
 
+#include "engine/works/knowledge.hpp"
+
 #include <unordered_map>
 
 namespace leat::compare {
@@ -57,6 +59,7 @@ works::Passage passage_of(model::Design const& design, Judgement const& judged, 
   passage.trapped = where([](auto const& route) { return !route.trapped.empty(); });
   passage.spilled = where([](auto const& route) { return route.spills; });
   passage.unsure = where([](auto const& route) { return route.is_unsure; });
+  passage.barred = where(tables::is_barred);
   return passage;
 }
 
@@ -107,9 +110,8 @@ class Translation {
 
 works::Passage translated(works::Passage passage, Translation& translation) {
   for (auto& end : passage.ends) end.condition = translation.of(end.condition);
-  for (auto* part :
-       {&passage.trapped, &passage.spilled, &passage.unsure, &passage.barred, &passage.unknown,
-        &passage.parting})
+  for (auto* part : {&passage.trapped, &passage.spilled, &passage.unsure, &passage.barred,
+                     &passage.unknown, &passage.parting})
     *part = translation.of(*part);
   return passage;
 }
@@ -119,7 +121,8 @@ works::Passage translated(works::Passage passage, Translation& translation) {
 Behaviour behaviour_of(model::Design const& design, Judgement const& judged,
                        std::vector<SignalId> const& signals, Ground& ground) {
   Behaviour behaviour;
-  behaviour.is_whole = judged.is_decided && !judged.has_restless;
+  behaviour.is_whole = judged.is_decided && !judged.has_restless && judged.histories.is_followed &&
+                       explore::do_rest(judged.histories);
   Rows const rows(judged.variables, signals, ground);
   add_sightings(judged, rows, behaviour.sightings);
   for (auto const& claim : judged.expectations) behaviour.verdicts.push_back(claim.verdict);
@@ -146,7 +149,8 @@ Behaviour behaviour_of(model::Design const&, works::WorksJudgement const& judged
   // Findings of regions are not looked for in every combination: what is not found is not known.
   behaviour.is_whole = !works::is_incomplete(judged) && works::are_findings_complete(judged) &&
                        !conditions.diagram().has_run_out() && conditions.is_reachable_known() &&
-                       !conditions.has_restless();
+                       !conditions.has_restless() && works::is_history_known(judged) &&
+                       works::do_waters_rest(judged) && !judged.may_be_wider;
   for (auto const& piece : works::pieces_of(judged))
     add_sightings(*piece.judged, Rows(piece.judged->variables, signals, ground),
                   behaviour.sightings);

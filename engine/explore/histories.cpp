@@ -151,6 +151,11 @@ Histories fresh(model::Design const& design, logic::Machine const& machine, Stat
   return found;
 }
 
+bool do_rest(Histories const& histories) {
+  return std::all_of(histories.waters.begin(), histories.waters.end(),
+                     [](Water const& water) { return water.is_settled; });
+}
+
 water::Field field_of(model::Design const& design, Histories const& histories,
                       std::uint32_t water) {
   auto const& known = histories.waters[water];

@@ -61,6 +61,9 @@ Histories trace(model::Design const&, logic::Machine const&, States const&, Hist
 // Every state with the fresh water of its setting, as if it had been built so; no field is kept.
 Histories fresh(model::Design const&, logic::Machine const&, States const&);
 
+// Whether every water came to rest.
+bool do_rest(Histories const&);
+
 // The field of a water, settled again where it is not kept.
 water::Field field_of(model::Design const&, Histories const&, std::uint32_t water);
 

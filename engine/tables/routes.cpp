@@ -26,6 +26,12 @@ body::Verdict united_verdict(Route const& a, Route const& b, std::size_t outlets
 
 }  // namespace
 
+bool is_barred(Route const& route) {
+  bool const is_clean = route.trapped.empty() && !route.spills && !route.is_unsure;
+  return is_clean &&
+         (route.verdict == body::Verdict::lost || route.verdict == body::Verdict::doubtful);
+}
+
 Route route_of(body::RouteGraph const& graph, body::Outcome const& outcome) {
   Route route{outcome.verdict, outcome.outlets, {}, outcome.spills, !outcome.hanging.empty()};
   for (std::uint32_t i = 0; i < graph.size(); ++i) {

@@ -17,6 +17,9 @@ struct Route {
   bool operator==(Route const&) const = default;
 };
 
+// In some water the body does not get in, and nothing else is wrong with it.
+bool is_barred(Route const&);
+
 // What a body does in one water.
 Route route_of(body::RouteGraph const&, body::Outcome const&);
 

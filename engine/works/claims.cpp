@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <unordered_map>
 
+#include "engine/works/knowledge.hpp"
+#include "engine/works/showing.hpp"
+
 namespace leat::works {
 
 using logic::Diagram;
@@ -89,7 +92,7 @@ namespace {
 class Judge {
  public:
   Judge(model::Design const& plant, WorksJudgement const& judged)
-      : judged_(judged), diagram_(judged.conditions->diagram()) {
+      : plant_(plant), judged_(judged), diagram_(judged.conditions->diagram()) {
     for (auto variable : judged.conditions->variables())
       as_built_.push_back(plant.circuit.signals[variable].starts_on);
   }
@@ -104,8 +107,11 @@ class Judge {
     auto spoken_of = conditions.reachable();
     if (expectation.condition)
       spoken_of = diagram_.both(spoken_of, conditions.of(*expectation.condition));
-    if (spoken_of == Diagram::never) {
-      claim.verdict = Truthfulness::empty;
+    bool const is_about_bodies =
+        expectation.claim != Claim::no_findings && expectation.claim != Claim::finds;
+    bool const is_of_nobody = is_about_bodies && judged_.passages.size() == 0;
+    if (spoken_of == Diagram::never || is_of_nobody) {
+      claim.verdict = conditions.has_restless() ? Truthfulness::undecided : Truthfulness::empty;
       return claim;
     }
     if (expectation.claim == Claim::no_findings) {
@@ -115,7 +121,7 @@ class Judge {
     } else {
       judge_route(expectation, spoken_of, claim);
     }
-    conclude(expectation.claim, claim);
+    conclude(expectation, claim);
     return claim;
   }
 
@@ -177,45 +183,17 @@ class Judge {
     }
   }
 
-  // When a finding shows, in any of the places of its part.
-  Function showing(Piece const& piece, findings::Finding const& finding) {
-    auto shows = Diagram::never;
-    for (auto const& copy : judged_.islands.copies) {
-      if (copy.part != piece.part) continue;
-      shows = diagram_.either(
-          shows, piece.region ? showing_in_region(piece, copy, finding)
-                              : judged_.conditions->of(
-                                    finding.rows, inputs_of(copy, judged_.own_variables[piece.part],
-                                                            *judged_.conditions)));
-    }
-    return shows;
-  }
-
-  // In its rows, while all that the region does not depend on stands as built.
-  Function showing_in_region(Piece const& piece, Copy const& copy,
-                             findings::Finding const& finding) {
-    auto const& region = judged_.by_regions[piece.part]->regions[*piece.region];
-    auto shows = judged_.conditions->of(finding.rows,
-                                        inputs_of(copy, region.own_variables, *judged_.conditions));
-    auto const& design = judged_.islands.parts[piece.part].design;
-    for (auto signal : support(judged_.islands.parts[piece.part])) {
-      auto const& own = region.own_variables;
-      if (std::find(own.begin(), own.end(), signal) != own.end()) continue;
-      auto const value = judged_.conditions->of_signal(copy.signals[signal]);
-      shows = diagram_.both(shows, design.circuit.signals[signal].starts_on ? value : !value);
-    }
-    return shows;
-  }
-
   void judge_none(model::Expectation const& expectation, Function spoken_of, JudgedClaim& claim) {
-    is_unknown_ = !are_findings_complete(judged_);
     auto const is_meant = [&](model::Severity severity) {
       return !expectation.ceiling || severity > *expectation.ceiling;
     };
+    is_unknown_ = !are_findings_complete(judged_);
+    for (auto kind : judged_.kinds_left_out)
+      is_unknown_ = is_unknown_ || is_meant(findings::finding_of(kind).severity);
     for (auto const& piece : pieces_of(judged_)) {
       for (auto const& finding : piece.judged->findings) {
         if (finding.accepted_by || !is_meant(finding.severity)) continue;
-        auto const failing = diagram_.both(spoken_of, showing(piece, finding));
+        auto const failing = diagram_.both(spoken_of, showing(judged_, piece, finding));
         if (failing == Diagram::never) continue;
         claim.part_findings.push_back(&finding);
         claim.failing = diagram_.either(claim.failing, failing);
@@ -232,15 +210,12 @@ class Judge {
   }
 
   void judge_finds(model::Expectation const& expectation, Function spoken_of, JudgedClaim& claim) {
-    is_unknown_ = !are_findings_complete(judged_);
+    is_unknown_ = !was_looked_for(*expectation.kind, judged_);
     auto found = Diagram::never;
     for (auto const& piece : pieces_of(judged_)) {
       for (auto const& finding : piece.judged->findings) {
-        bool const is_there =
-            !expectation.cell ||
-            std::binary_search(finding.cells.begin(), finding.cells.end(), *expectation.cell);
-        if (finding.kind == *expectation.kind && is_there)
-          found = diagram_.either(found, showing(piece, finding));
+        if (finding.kind == *expectation.kind)
+          found = diagram_.either(found, showing_at(expectation.cell, piece, finding));
       }
     }
     for (auto const& [finding, condition] : judged_.findings) {
@@ -252,24 +227,83 @@ class Judge {
     if (!is_found && !is_unknown_) claim.failing = spoken_of;
   }
 
+  // A finding is told of the first copy's cells; other copies stand as far from it, or turned: then
+  // it is not known which of their cells it is.
+  Function showing_at(std::optional<model::Cell> cell, Piece const& piece,
+                      findings::Finding const& finding) {
+    if (!cell) return showing(judged_, piece, finding);
+    auto const& grid = plant_.grid;
+    auto const at = grid.place(*cell);
+    auto const& first = first_copy(judged_.islands, piece.part).corner;
+    auto shows = Diagram::never;
+    for (auto const& copy : judged_.islands.copies) {
+      if (copy.part != piece.part) continue;
+      model::Place const there{at.x + first.x - copy.corner.x, at.y + first.y - copy.corner.y,
+                               at.z + first.z - copy.corner.z};
+      bool const is_there =
+          grid.is_inside(there) &&
+          std::binary_search(finding.cells.begin(), finding.cells.end(), grid.cell(there));
+      if (copy.is_turned)
+        is_unknown_ = is_unknown_ || stands_at(copy, at);
+      else if (is_there)
+        shows = diagram_.either(shows, showing(judged_, piece, copy, finding));
+    }
+    return shows;
+  }
+
+  bool stands_at(Copy const& copy, model::Place at) const {
+    auto const& own = judged_.islands.parts[copy.part].design.grid;
+    auto const width = copy.is_across ? own.depth() : own.width(),
+               depth = copy.is_across ? own.width() : own.depth();
+    auto const& from = copy.corner;
+    return at.x >= from.x && at.y >= from.y && at.z >= from.z && at.x < from.x + width &&
+           at.y < from.y + depth && at.z < from.z + own.height();
+  }
+
   // Routes that may be told wider than they are show what never happens, not what does.
   static bool says_that_something_can_be(Claim claim) {
     return claim == Claim::may_reach || claim == Claim::never_lost;
   }
 
-  // Where it is not known what can come about, what fails might never do so; where an island is not
-  // known, or some event never comes to rest, nothing is proved.
-  void conclude(Claim kind, JudgedClaim& claim) {
-    bool const is_violated = claim.failing != Diagram::never;
-    if (diagram_.has_run_out()) return;
-    bool const is_wider = judged_.may_be_wider;
-    if (is_violated && judged_.conditions->is_reachable_known() && !is_wider)
-      claim.verdict = Truthfulness::violated;
-    if (is_wider && says_that_something_can_be(kind)) return;
-    if (!is_violated && !is_unknown_ && !judged_.conditions->has_restless())
-      claim.verdict = Truthfulness::holds;
+  // Traps that may not be told let these hold that do not.
+  static bool hangs_on_traps(Claim claim) {
+    return claim == Claim::reaches || claim == Claim::never_trapped ||
+           claim == Claim::never_doubtful;
   }
 
+  // Where it is not known what can come about, what fails might never do so; where an island is not
+  // known, or something never comes to rest, nothing is proved.
+  Truthfulness concluded(model::Expectation const& expectation, bool is_violated) const {
+    auto const kind = expectation.claim;
+    if (diagram_.has_run_out()) return Truthfulness::undecided;
+    if (is_violated) {
+      bool const is_proved = judged_.conditions->is_reachable_known() && !judged_.may_be_wider;
+      return is_proved ? Truthfulness::violated : Truthfulness::undecided;
+    }
+    bool const is_open = is_unknown_ || judged_.conditions->has_restless() ||
+                         !do_waters_rest(judged_) ||
+                         (judged_.may_be_wider && says_that_something_can_be(kind)) ||
+                         (judged_.may_miss_traps && hangs_on_traps(kind));
+    if (is_open) return Truthfulness::undecided;
+    if (kind != Claim::finds && !is_history_known(judged_))
+      return Truthfulness::holds_within_bounds;
+    bool const wants_no_notes = kind == Claim::no_findings && !expectation.ceiling;
+    if (wants_no_notes && !is_switching_known(judged_)) return Truthfulness::holds_within_bounds;
+    return Truthfulness::holds;
+  }
+
+  // Of what is not proved to fail no example is shown.
+  void conclude(model::Expectation const& expectation, JudgedClaim& claim) const {
+    claim.verdict = concluded(expectation, claim.failing != Diagram::never);
+    if (claim.verdict == Truthfulness::violated) return;
+    claim.failing = Diagram::never;
+    claim.instance.reset();
+    claim.passage.reset();
+    claim.part_findings.clear();
+    claim.plant_findings.clear();
+  }
+
+  model::Design const& plant_;
   WorksJudgement const& judged_;
   Diagram& diagram_;
   Instance as_built_;

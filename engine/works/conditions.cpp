@@ -5,6 +5,7 @@
 
 #include "engine/contract.hpp"
 #include "engine/explore/symbolic_states.hpp"
+#include "engine/logic/restriction.hpp"
 #include "engine/logic/settled_circuit.hpp"
 
 namespace leat::works {
@@ -13,6 +14,18 @@ using logic::Diagram;
 using model::ExpressionId;
 using model::Operator;
 using model::SignalId;
+
+std::vector<model::ExpressionId> roots_of(model::Design const& plant) {
+  std::vector<model::ExpressionId> roots;
+  auto const add = [&](std::optional<model::ExpressionId> const& id) {
+    if (id) roots.push_back(*id);
+  };
+  for (auto const& fill : plant.fills) add(fill.control);
+  for (auto const& expectation : plant.expectations) add(expectation.condition);
+  for (auto const& acceptance : plant.acceptances) add(acceptance.condition);
+  roots.insert(roots.end(), plant.circuit.nevers.begin(), plant.circuit.nevers.end());
+  return roots;
+}
 
 Conditions::Conditions(model::Circuit const& circuit, std::vector<ExpressionId> const& roots,
                        std::vector<SignalId> const& order, std::size_t most_nodes)
@@ -144,14 +157,48 @@ class Translation {
 
 }  // namespace
 
-// Without memory every combination of inputs comes about by flipping one after the other, but for
-// what never does. With memory what is excluded may be all that leads to something: then only a
-// bound of what can come about is known.
+// Without promises: every combination of inputs, and every state that events lead to. With promises
+// and memory only a bound is known, for what is promised away may be all that leads to something.
+// What stands as built comes about in any case.
 void Conditions::reach() {
-  auto const& nevers = cone_.circuit.nevers;
   find_states();
-  if (!nevers.empty() && reachable_ != Diagram::always) is_reachable_known_ = false;
-  for (auto never : nevers) reachable_ = diagram_.both(reachable_, !of_own_expression_[never]);
+  auto const& nevers = cone_.circuit.nevers;
+  if (nevers.empty()) return;
+  auto kept = Diagram::always;
+  for (auto never : nevers) kept = diagram_.both(kept, !of_own_expression_[never]);
+  bool const has_memory = reachable_ != Diagram::always || !is_reachable_known_;
+  if (has_memory) {
+    is_reachable_known_ = false;
+    reachable_ = diagram_.either(diagram_.both(reachable_, kept), inputs_as_built());
+  } else {
+    reachable_ = reached_by_flips(kept);
+  }
+}
+
+// The combinations in which all inputs stand as built.
+Function Conditions::inputs_as_built() {
+  auto built = Diagram::always;
+  for (SignalId own = 0; own < cone_.signals.size(); ++own) {
+    auto const& signal = cone_.circuit.signals[own];
+    if (!signal.is_input()) continue;
+    built = diagram_.both(built, signal.starts_on ? of_own_signal_[own] : !of_own_signal_[own]);
+  }
+  return built;
+}
+
+// From as built, one input after the other, through combinations that are kept; until none is new.
+Function Conditions::reached_by_flips(Function kept) {
+  auto const built = inputs_as_built();
+  auto reached = built;
+  for (bool is_new = true; is_new && !diagram_.has_run_out();) {
+    auto const before = reached;
+    for (Diagram::Level level = 0; level < variables_.size(); ++level) {
+      auto const flipped = logic::exists(diagram_, reached, {level});
+      reached = diagram_.either(reached, diagram_.both(flipped, kept));
+    }
+    is_new = reached != before;
+  }
+  return reached;
 }
 
 void Conditions::find_states() {
@@ -161,6 +208,7 @@ void Conditions::find_states() {
   explore::SymbolicStates const states(cone_.circuit);
   is_reachable_known_ = states.knowledge() == explore::SymbolicStates::Knowledge::complete;
   has_restless_ = !is_reachable_known_ || states.is_unquiet_as_built();
+  if (states.is_unquiet_as_built()) is_reachable_known_ = false;
   if (!is_reachable_known_) return;
   for (std::size_t event = 0; event < states.input_count(); ++event)
     has_restless_ = has_restless_ || states.unquiet_count(event) > 0;

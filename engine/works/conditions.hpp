@@ -6,10 +6,14 @@
 #include "engine/logic/cone.hpp"
 #include "engine/logic/diagram.hpp"
 #include "engine/logic/row_set.hpp"
+#include "engine/model/design.hpp"
 
 namespace leat::works {
 
 using Function = logic::Diagram::Function;
+
+// The expressions by which signals matter to a plant.
+std::vector<model::ExpressionId> roots_of(model::Design const& plant);
 
 // Expressions of a plant as functions of its inputs and memory, once all has settled, and the
 // combinations of these that can come about. Cost: that of the diagrams, which the budget of nodes
@@ -32,7 +36,7 @@ class Conditions {
   // The rows as a function of what stands for each of their inputs.
   Function of(logic::RowSet const&, std::vector<Function> const& inputs);
 
-  // The combinations that can come about; all of them where that is not known.
+  // The combinations that can come about; more than these where that is not known.
   Function reachable() const { return reachable_; }
   bool is_reachable_known() const { return is_reachable_known_; }
   // After some event the logic never comes to rest, or it is not known whether it does.
@@ -47,6 +51,8 @@ class Conditions {
   Function evaluated(model::Circuit const& settled, model::ExpressionId);
   void reach();
   void find_states();
+  Function inputs_as_built();
+  Function reached_by_flips(Function kept);
 
   logic::Cone cone_;
   logic::Diagram diagram_;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <set>
+#include <tuple>
 
 namespace leat::works {
 
@@ -71,14 +72,14 @@ class Telling {
 // an outlet is never reached cannot be seen from one region.
 void tell_regions(model::Design const& plant, model::Design const& part, Copy const& copy,
                   RegionWalk& walk) {
-  std::set<std::pair<FindingKind, std::vector<model::Cell>>> known;
+  std::set<std::tuple<FindingKind, bool, std::vector<model::Cell>>> known;
   for (auto& region : walk.regions) {
     auto here = copy;
     here.signals.clear();
     for (auto signal : region.held.signals) here.signals.push_back(copy.signals[signal]);
     std::erase_if(region.judged.findings, [&](auto const& finding) {
       return finding.kind == FindingKind::unreached_outlet ||
-             !known.emplace(finding.kind, finding.cells).second;
+             !known.emplace(finding.kind, finding.accepted_by.has_value(), finding.cells).second;
     });
     Telling(plant, part, here).tell(region.judged);
   }

@@ -7,22 +7,11 @@
 #include "engine/works/in_plant.hpp"
 #include "engine/works/mixed_waters.hpp"
 #include "engine/works/plant_findings.hpp"
+#include "engine/works/showing.hpp"
 
 namespace leat::works {
 
 namespace {
-
-std::vector<model::ExpressionId> roots_of(model::Design const& plant) {
-  std::vector<model::ExpressionId> roots;
-  auto const add = [&](std::optional<model::ExpressionId> const& id) {
-    if (id) roots.push_back(*id);
-  };
-  for (auto const& fill : plant.fills) add(fill.control);
-  for (auto const& expectation : plant.expectations) add(expectation.condition);
-  for (auto const& acceptance : plant.acceptances) add(acceptance.condition);
-  roots.insert(roots.end(), plant.circuit.nevers.begin(), plant.circuit.nevers.end());
-  return roots;
-}
 
 // Signals in the order in which a body that enters meets what they switch: conditions of one way
 // then stand together in the diagram.
@@ -82,6 +71,22 @@ void judge_parts(PlantBudget const& budget, Progress const& progress, WorksJudge
   }
 }
 
+// What islands find by themselves can be promised away in the plant.
+void leave_out_what_never_shows(WorksJudgement& judged) {
+  auto& diagram = judged.conditions->diagram();
+  auto const reachable = judged.conditions->reachable();
+  if (reachable == logic::Diagram::always) return;
+  for (auto const& piece : pieces_of(judged)) {
+    auto& own = piece.region ? judged.by_regions[piece.part]->regions[*piece.region].judged
+                             : judged.parts[piece.part];
+    std::erase_if(own.findings, [&](findings::Finding const& finding) {
+      auto const shows = showing(judged, piece, finding);
+      return shows != logic::Diagram::never &&
+             diagram.both(shows, reachable) == logic::Diagram::never && !diagram.has_run_out();
+    });
+  }
+}
+
 }  // namespace
 
 std::vector<Piece> pieces_of(WorksJudgement const& judged) {
@@ -108,14 +113,14 @@ WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget
   WorksJudgement judged;
   judged.islands = islands_of(plant);
   judge_parts(budget, progress, judged);
-  judged.may_be_wider = waters_mix(plant, judged);
   judged.conditions = std::make_unique<Conditions>(
       plant.circuit, roots_of(plant), signals_on_the_way(plant, judged.islands), budget.most_nodes);
   judged.passages =
       Passages(Network(plant, judged.islands, judged.parts, judged.by_regions, *judged.conditions),
                *judged.conditions);
   tell_in_plant(plant, judged);
-  judged.findings = plant_findings(plant, judged);
+  leave_out_what_never_shows(judged);
+  find_in_plant(plant, judged);
   judged.expectations = judge_claims(plant, judged);
   judged.has_run_out = judged.conditions->diagram().has_run_out();
   return judged;

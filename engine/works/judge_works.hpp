@@ -62,11 +62,14 @@ struct WorksJudgement {
   // Routes may be told wider than they are, since waters are taken together that do not come
   // together (see mixed_waters.hpp). What fails then is not proved to fail.
   bool may_be_wider = false;
+  // Some trap may not be told either: a body can come round to waters that it was in before.
+  bool may_miss_traps = false;
   std::unique_ptr<Conditions> conditions;
   Passages passages;
   // The diagram grew past its budget by what had to be found: nothing is known of passages.
   bool has_run_out = false;
   std::vector<PlantFinding> findings;
+  std::vector<model::FindingKind> kinds_left_out;  // not looked for in the plant as a whole
   std::vector<JudgedClaim> expectations;
 };
 

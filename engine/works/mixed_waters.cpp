@@ -53,22 +53,38 @@ class Returns {
 
 }  // namespace
 
-bool waters_mix(model::Design const& plant, WorksJudgement const& judged) {
+namespace {
+
+// Memory of the plant that does not stand in the part's own rows.
+bool has_other_memory(model::Design const& plant, WorksJudgement const& judged, Copy const& copy) {
+  std::set<model::SignalId> own;
+  for (auto signal : support(judged.islands.parts[copy.part])) own.insert(copy.signals[signal]);
+  auto const& variables = judged.conditions->variables();
+  return std::any_of(variables.begin(), variables.end(), [&](model::SignalId variable) {
+    return plant.circuit.signals[variable].is_memory() && own.count(variable) == 0;
+  });
+}
+
+}  // namespace
+
+MixedWaters mixed_waters(model::Design const& plant, WorksJudgement const& judged) {
   auto const& islands = judged.islands;
   Returns const returns(plant, islands);
   std::vector<std::size_t> count;
   for (std::uint32_t part = 0; part < islands.parts.size(); ++part)
     count.push_back(remembering(judged, part));
   std::set<model::SignalId> followed;
+  MixedWaters mixed;
   for (std::uint32_t c = 0; c < islands.copies.size(); ++c) {
     auto const& copy = islands.copies[c];
     if (count[copy.part] == 0) continue;
-    if (count[copy.part] > 1 || returns.leads_back(c)) return true;
-    for (auto signal : support(islands.parts[copy.part])) {
-      if (!followed.insert(copy.signals[signal]).second) return true;
-    }
+    mixed.may_return = mixed.may_return || returns.leads_back(c);
+    mixed.may_mix = mixed.may_mix || mixed.may_return || count[copy.part] > 1 ||
+                    !plant.circuit.nevers.empty() || has_other_memory(plant, judged, copy);
+    for (auto signal : support(islands.parts[copy.part]))
+      mixed.may_mix = !followed.insert(copy.signals[signal]).second || mixed.may_mix;
   }
-  return false;
+  return mixed;
 }
 
 }  // namespace leat::works

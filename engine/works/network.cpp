@@ -9,18 +9,11 @@
 
 namespace leat::works {
 
-using body::Verdict;
-
 namespace {
 
-bool is_barred(tables::Route const& route) {
-  bool const is_clean = route.trapped.empty() && !route.spills && !route.is_unsure;
-  return is_clean && (route.verdict == Verdict::lost || route.verdict == Verdict::doubtful);
-}
-
 Way way_of(tables::Route const& route, Copy const& copy) {
-  Way way{logic::Diagram::never, {}, !route.trapped.empty(), route.spills, route.is_unsure,
-          is_barred(route)};
+  Way way{logic::Diagram::never,   {}, !route.trapped.empty(), route.spills, route.is_unsure,
+          tables::is_barred(route)};
   for (auto outlet : route.outlets) way.outlets.push_back(copy.outlets[outlet]);
   std::sort(way.outlets.begin(), way.outlets.end());
   return way;
@@ -28,7 +21,7 @@ Way way_of(tables::Route const& route, Copy const& copy) {
 
 bool are_alike(tables::Route const& a, tables::Route const& b) {
   return a.outlets == b.outlets && a.trapped.empty() == b.trapped.empty() && a.spills == b.spills &&
-         a.is_unsure == b.is_unsure && is_barred(a) == is_barred(b);
+         a.is_unsure == b.is_unsure && tables::is_barred(a) == tables::is_barred(b);
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/logic/restriction.hpp"
+#include "engine/works/logic_findings.hpp"
 
 namespace leat::works {
 
@@ -12,8 +13,7 @@ using model::FindingKind;
 namespace {
 
 // Outlets at which bodies would have arrived, and none ever does.
-void unreached_outlets(model::Design const& plant, WorksJudgement const& judged,
-                       std::vector<PlantFinding>& found) {
+void unreached_outlets(model::Design const& plant, WorksJudgement& judged) {
   auto& diagram = judged.conditions->diagram();
   auto const reachable = judged.conditions->reachable();
   std::vector<bool> is_reached(plant.outlets.size(), false);
@@ -26,58 +26,102 @@ void unreached_outlets(model::Design const& plant, WorksJudgement const& judged,
     if (is_reached[outlet]) continue;
     auto finding = findings::finding_of(FindingKind::unreached_outlet);
     finding.outlets.push_back(outlet);
-    found.push_back({std::move(finding), reachable});
+    finding.cells = plant.outlets[outlet].cells;
+    judged.findings.push_back({std::move(finding), reachable});
   }
+}
+
+// A part's own such finding says nothing more where none of its copies has that outlet joined.
+void leave_out_unreached_in_parts(model::Design const& plant, WorksJudgement& judged) {
+  std::vector<bool> is_joined(plant.outlets.size(), false);
+  for (auto const& join : plant.joins) is_joined[join.outlet] = true;
+  auto const& islands = judged.islands;
+  for (std::uint32_t part = 0; part < judged.parts.size(); ++part) {
+    auto const& first = first_copy(islands, part).outlets;
+    std::erase_if(judged.parts[part].findings, [&](findings::Finding const& finding) {
+      if (finding.kind != FindingKind::unreached_outlet || finding.outlets.empty()) return false;
+      auto const own = std::find(first.begin(), first.end(), finding.outlets.front());
+      return std::none_of(islands.copies.begin(), islands.copies.end(), [&](Copy const& copy) {
+        return copy.part == part &&
+               is_joined[copy.outlets[static_cast<std::size_t>(own - first.begin())]];
+      });
+    });
+  }
+}
+
+// Whether the function is otherwise between two combinations that can come about and differ in this
+// variable alone.
+bool depends_on(Diagram& diagram, Function f, Diagram::Level level, Function reachable) {
+  auto const at = [&](Function g, bool is_on) { return logic::cofactor(diagram, g, level, is_on); };
+  auto const both_reached = diagram.both(at(reachable, false), at(reachable, true));
+  return diagram.both(diagram.differ(at(f, false), at(f, true)), both_reached) != Diagram::never;
 }
 
 // The variables that some passage depends on: those that are seen to matter; for the others
 // passages are looked at until none is left.
 std::vector<bool> tested_variables(WorksJudgement const& judged) {
-  auto const& conditions = *judged.conditions;
-  auto is_tested =
-      judged.passages.variables_that_matter(conditions.variables().size(), conditions.reachable());
+  auto& conditions = *judged.conditions;
+  auto& diagram = conditions.diagram();
+  auto const reachable = conditions.reachable();
+  auto is_tested = judged.passages.variables_that_matter(conditions.variables().size(), reachable);
   auto left = std::count(is_tested.begin(), is_tested.end(), false);
   for (std::size_t p = 0; p < judged.passages.size() && left > 0; ++p) {
     auto const& passage = judged.passages[p];
     std::vector<Function> functions{passage.trapped, passage.spilled, passage.unsure,
                                     passage.barred};
     for (auto const& end : passage.ends) functions.push_back(end.condition);
-    for (auto level : logic::support(conditions.diagram(), functions)) {
-      left -= is_tested[level] ? 0 : 1;
-      is_tested[level] = true;
+    for (auto level : logic::support(diagram, functions)) {
+      if (is_tested[level]) continue;
+      is_tested[level] = std::any_of(functions.begin(), functions.end(), [&](Function f) {
+        return depends_on(diagram, f, level, reachable);
+      });
+      left -= is_tested[level] ? 1 : 0;
     }
   }
   return is_tested;
 }
 
-// Of the signals that switch some cell, those that no passage depends on. An input can also work
-// through memory, so what memory follows from is no idle input.
-void idle_signals(model::Design const& plant, WorksJudgement const& judged,
-                  std::vector<PlantFinding>& found) {
+// The variables by which some cell is switched, by level.
+std::vector<bool> switching_variables(model::Design const& plant, Conditions const& conditions) {
+  std::vector<Function> controls;
+  for (auto const& fill : plant.fills)
+    if (fill.control) controls.push_back(conditions.of(*fill.control));
+  std::vector<bool> is_switching(conditions.variables().size(), false);
+  for (auto level : logic::support(conditions.diagram(), controls)) is_switching[level] = true;
+  return is_switching;
+}
+
+// Of the variables that switch some cell, those that no passage depends on. Where there is memory
+// an input can also work through that: then they are not looked for.
+void idle_signals(model::Design const& plant, WorksJudgement& judged) {
   auto const& conditions = *judged.conditions;
   bool const has_memory =
       std::any_of(conditions.variables().begin(), conditions.variables().end(),
                   [&](auto signal) { return plant.circuit.signals[signal].is_memory(); });
-  bool const is_exact = !has_memory && !is_incomplete(judged) && !judged.may_be_wider;
-  if (!is_exact || conditions.diagram().has_run_out()) return;
-  auto const is_tested = tested_variables(judged);
-  if (conditions.diagram().has_run_out()) return;
+  bool const is_exact = !has_memory && !is_incomplete(judged) && !judged.may_be_wider &&
+                        !conditions.diagram().has_run_out();
+  auto const is_tested = is_exact ? tested_variables(judged) : std::vector<bool>();
+  if (!is_exact || conditions.diagram().has_run_out()) {
+    judged.kinds_left_out.push_back(FindingKind::idle_signal);
+    return;
+  }
+  auto const is_switching = switching_variables(plant, conditions);
   std::vector<model::SignalId> idle;
   for (Diagram::Level level = 0; level < is_tested.size(); ++level) {
-    if (!is_tested[level]) idle.push_back(conditions.variables()[level]);
+    if (is_switching[level] && !is_tested[level]) idle.push_back(conditions.variables()[level]);
   }
   std::sort(idle.begin(), idle.end());
   for (auto signal : idle) {
     auto finding = findings::finding_of(FindingKind::idle_signal);
     finding.signals.push_back(signal);
-    found.push_back({std::move(finding), conditions.reachable()});
+    judged.findings.push_back({std::move(finding), conditions.reachable()});
   }
 }
 
-// Acceptances without a place cover what is wrong with the whole, too; those that nothing answers
-// to are told.
-void accept(model::Design const& plant, WorksJudgement const& judged,
-            std::vector<PlantFinding>& found) {
+// Acceptances without a condition cover what is wrong with the whole, too; those that nothing
+// answers to are told.
+void accept(model::Design const& plant, WorksJudgement& judged) {
+  auto& found = judged.findings;
   std::vector<bool> is_answered(plant.acceptances.size(), false);
   for (auto const& piece : pieces_of(judged)) {
     for (auto const& finding : piece.judged->findings) {
@@ -87,8 +131,10 @@ void accept(model::Design const& plant, WorksJudgement const& judged,
   for (auto& [finding, condition] : found) {
     for (std::size_t a = 0; a < is_answered.size() && !finding.accepted_by; ++a) {
       auto const& acceptance = plant.acceptances[a];
-      bool const covers =
-          acceptance.kind == finding.kind && !acceptance.cell && !acceptance.condition;
+      bool const is_there =
+          !acceptance.cell ||
+          std::binary_search(finding.cells.begin(), finding.cells.end(), *acceptance.cell);
+      bool const covers = acceptance.kind == finding.kind && is_there && !acceptance.condition;
       if (covers) finding.accepted_by = a;
       is_answered[a] = is_answered[a] || covers;
     }
@@ -103,12 +149,13 @@ void accept(model::Design const& plant, WorksJudgement const& judged,
 
 }  // namespace
 
-std::vector<PlantFinding> plant_findings(model::Design const& plant, WorksJudgement const& judged) {
-  std::vector<PlantFinding> found;
-  unreached_outlets(plant, judged, found);
-  idle_signals(plant, judged, found);
-  accept(plant, judged, found);
-  return found;
+void find_in_plant(model::Design const& plant, WorksJudgement& judged) {
+  unreached_outlets(plant, judged);
+  leave_out_unreached_in_parts(plant, judged);
+  idle_signals(plant, judged);
+  for (auto& finding : logic_findings(plant, judged, judged.kinds_left_out))
+    judged.findings.push_back(std::move(finding));
+  accept(plant, judged);
 }
 
 }  // namespace leat::works

@@ -3,8 +3,9 @@
 
 namespace leat::works {
 
-// What is wrong with the plant as a whole: outlets that no body ever reaches, inputs that change no
-// passage, acceptances that nothing answers to.
-std::vector<PlantFinding> plant_findings(model::Design const& plant, WorksJudgement const&);
+// Finds what is wrong with the plant as a whole, and notes for what it could not look: outlets that
+// no body ever reaches, inputs that change no passage, the logic, acceptances that nothing answers
+// to. An outlet that a part never reaches either is told once.
+void find_in_plant(model::Design const& plant, WorksJudgement&);
 
 }  // namespace leat::works

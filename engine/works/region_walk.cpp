@@ -16,8 +16,7 @@ namespace {
 
 bool is_solved(Judgement const& judged) {
   return judged.is_decided && !judged.has_restless && judged.histories.is_followed &&
-         std::all_of(judged.histories.waters.begin(), judged.histories.waters.end(),
-                     [](auto const& water) { return water.is_settled; });
+         explore::do_rest(judged.histories);
 }
 
 class Walk {

@@ -81,9 +81,6 @@ AsBuilt::AsBuilt(Design const& design) : design_(&design) {
   for (auto const& fill : design.fills) {
     if (fill.control && is_known_) settled(*fill.control);
   }
-  for (auto const& acceptance : design.acceptances) {
-    if (acceptance.condition && is_known_) settled(*acceptance.condition);
-  }
 }
 
 // By the machine of what it follows from, which nothing else in the circuit touches.
@@ -119,14 +116,19 @@ Held AsBuilt::held(Supports const& supports, Region const& region) const {
     auto const made_of = of_control_.at(*fill.control) ? fill.powered : fill.unpowered;
     fill = {made_of, made_of, std::nullopt};
   }
+  for (std::size_t a = 0; a < design.acceptances.size(); ++a) {
+    auto& condition = design.acceptances[a].condition;
+    if (condition && includes(region.signals, supports.of_acceptance(a)))
+      kept.push_back(&condition);
+  }
   std::vector<ExpressionId> roots;
   for (auto const* use : kept) roots.push_back(**use);
   auto cone = logic::Cones(design_->circuit).of(roots);
   for (std::size_t i = 0; i < kept.size(); ++i) *kept[i] = cone.roots[i];
-  for (auto& acceptance : design.acceptances) {
-    if (!acceptance.condition) continue;
-    auto const value = of_control_.at(*acceptance.condition);
-    acceptance.condition = cone.circuit.add({model::Operator::constant, value ? 1u : 0u, 0});
+  for (std::size_t a = 0; a < design.acceptances.size(); ++a) {
+    auto& condition = design.acceptances[a].condition;
+    if (condition && !includes(region.signals, supports.of_acceptance(a)))
+      condition = cone.circuit.add({model::Operator::constant, 0, 0});
   }
   design.circuit = std::move(cone.circuit);
   held.signals = std::move(cone.signals);

@@ -20,6 +20,7 @@ struct Region {
 std::vector<Region> regions_of(model::Design const&, Supports const&);
 
 // The design with every control held as built that follows from other signals than the region's.
+// What is accepted under conditions of other signals is not accepted there.
 //
 // Why a region may be judged in it: let S be the cells whose support lies in the region's.
 // - S is closed: what the next state of its cells depends on lies in S, or is constant, or is the

@@ -24,35 +24,40 @@ bool includes(Signals const& all, Signals const& some) {
 
 namespace {
 
-std::vector<Signals> signals_of_fills(model::Design const& design) {
-  logic::Cones cones(design.circuit);
-  std::map<model::ExpressionId, Signals> known;
-  std::vector<Signals> of_fill;
-  for (auto const& fill : design.fills) {
-    if (!fill.control || fill.powered == fill.unpowered) {
-      of_fill.emplace_back();
-      continue;
+// What expressions follow from.
+class Following {
+ public:
+  explicit Following(model::Circuit const& circuit) : circuit_(circuit), cones_(circuit) {}
+
+  Signals const& of(model::ExpressionId root) {
+    auto const [entry, is_new] = known_.try_emplace(root);
+    if (!is_new) return entry->second;
+    for (auto signal : cones_.of({root}).signals) {
+      auto const& own = circuit_.signals[signal];
+      if (own.is_input() || own.is_memory()) entry->second.push_back(signal);
     }
-    auto const [entry, is_new] = known.try_emplace(*fill.control);
-    if (is_new) {
-      for (auto signal : cones.of({*fill.control}).signals) {
-        auto const& own = design.circuit.signals[signal];
-        if (own.is_input() || own.is_memory()) entry->second.push_back(signal);
-      }
-      std::sort(entry->second.begin(), entry->second.end());
-    }
-    of_fill.push_back(entry->second);
+    std::sort(entry->second.begin(), entry->second.end());
+    return entry->second;
   }
-  return of_fill;
-}
+
+ private:
+  model::Circuit const& circuit_;
+  logic::Cones cones_;
+  std::map<model::ExpressionId, Signals> known_;
+};
 
 }  // namespace
 
 Supports::Supports(model::Design const& design)
-    : design_(&design),
-      bounds_(design),
-      of_fill_(signals_of_fills(design)),
-      of_water_(design.grid.size()) {
+    : design_(&design), bounds_(design), of_water_(design.grid.size()) {
+  Following following(design.circuit);
+  for (auto const& fill : design.fills) {
+    bool const is_switched = fill.control && fill.powered != fill.unpowered;
+    of_fill_.push_back(is_switched ? following.of(*fill.control) : Signals());
+  }
+  for (auto const& acceptance : design.acceptances)
+    of_acceptance_.push_back(acceptance.condition ? following.of(*acceptance.condition)
+                                                  : Signals());
   water::Influence const influence(bounds_);
   std::vector<std::vector<Cell>> read_by(design.grid.size());
   std::map<model::SignalId, std::vector<Cell>> switching;

@@ -31,6 +31,8 @@ class Supports {
   Signals of_moves(model::Cell feet, model::Profile const&) const;
   // What a fill's control follows from; empty where nothing switches it.
   Signals const& of_fill(model::FillId fill) const { return of_fill_[fill]; }
+  // What an acceptance's condition follows from; empty where it has none.
+  Signals const& of_acceptance(std::size_t acceptance) const { return of_acceptance_[acceptance]; }
   // Inputs and memory that any fill follows from.
   Signals const& all() const { return all_; }
 
@@ -51,7 +53,7 @@ class Supports {
 
   model::Design const* design_;
   water::Bounds bounds_;
-  std::vector<Signals> of_fill_, of_water_;
+  std::vector<Signals> of_fill_, of_acceptance_, of_water_;
   Signals all_;
 };
 

@@ -85,15 +85,18 @@ class Sweep {
   }
 
   // Without a way out. Who does not get in at an entrance is nowhere; who does not get in further
-  // on is held where it was delivered.
+  // on, in some water that can be there, is held where it was delivered.
   ByInlet held(model::ProfileId profile) {
     auto held = answer(Prospect::arrival, profile);
     for (model::InletId inlet = 0; inlet < held.size(); ++inlet) {
       held[inlet] = algebra_.opposite(held[inlet]);
-      if (!network_.is_entrance(inlet)) continue;
       for (auto const& way : network_.ways(inlet, profile)) {
-        if (way.is_barred && way.outlets.empty())
-          held[inlet] = algebra_.both(held[inlet], algebra_.opposite(algebra_.of(way.condition)));
+        if (!way.is_barred) continue;
+        auto const barred = algebra_.of(way.condition);
+        if (!network_.is_entrance(inlet))
+          held[inlet] = algebra_.either(held[inlet], barred);
+        else if (way.outlets.empty())
+          held[inlet] = algebra_.both(held[inlet], algebra_.opposite(barred));
       }
     }
     return held;

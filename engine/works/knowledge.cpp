@@ -1,0 +1,42 @@
+#include "engine/works/knowledge.hpp"
+
+#include <algorithm>
+
+namespace leat::works {
+
+namespace {
+
+template <class Test>
+bool all_decided(WorksJudgement const& judged, Test test) {
+  return std::all_of(judged.parts.begin(), judged.parts.end(),
+                     [&](Judgement const& part) { return !part.is_decided || test(part); });
+}
+
+bool is_of_history(model::FindingKind kind) {
+  return kind == model::FindingKind::remembering_water ||
+         kind == model::FindingKind::formed_source || kind == model::FindingKind::restless_water;
+}
+
+}  // namespace
+
+bool is_history_known(WorksJudgement const& judged) {
+  return all_decided(judged, [](auto const& part) { return part.histories.is_followed; });
+}
+
+bool is_switching_known(WorksJudgement const& judged) {
+  return all_decided(judged, [](auto const& part) { return part.switchings.is_complete; });
+}
+
+bool do_waters_rest(WorksJudgement const& judged) {
+  return all_decided(judged, [](auto const& part) { return explore::do_rest(part.histories); });
+}
+
+bool was_looked_for(model::FindingKind kind, WorksJudgement const& judged) {
+  auto const& left_out = judged.kinds_left_out;
+  bool const is_left_out = std::find(left_out.begin(), left_out.end(), kind) != left_out.end();
+  if (is_left_out || !are_findings_complete(judged)) return false;
+  if (model::is_of_switching(kind)) return is_switching_known(judged);
+  return !is_of_history(kind) || is_history_known(judged);
+}
+
+}  // namespace leat::works

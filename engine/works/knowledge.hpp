@@ -1,0 +1,15 @@
+#pragma once
+#include "engine/works/judge_works.hpp"
+
+// How far a judgement of a plant goes: what it was looked at for, and what was left out.
+namespace leat::works {
+
+// The waters of every part were followed through all switching.
+bool is_history_known(WorksJudgement const&);
+bool is_switching_known(WorksJudgement const&);
+// Every water came to rest.
+bool do_waters_rest(WorksJudgement const&);
+// Findings of a kind that is not there are not there: they were looked for wherever they could be.
+bool was_looked_for(model::FindingKind, WorksJudgement const&);
+
+}  // namespace leat::works
