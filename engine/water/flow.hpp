@@ -44,15 +44,18 @@ struct WaterRules {
 // its places that do.
 //
 // The layout says how patches lie: size(), how many there are; at(id), bed(id) and marks(id), the
-// parts of a patch, and made(id), the first with its ground read; above(id), below(id); around(id),
-// which reads words of the patches beside, place by place, for_each_beside(id, visit), which visits
-// these, and outward(id, words, visit), the other way round: the patches in which the neighbours of
-// some places lie, the places said for each side, with a word of these neighbours;
-// for_each_near(id, reach, visit), all patches inside with a place so many side steps away.
+// parts of a patch, bears(id), where sources may form going by the material below, and made(id),
+// the first with its ground read; above(id), below(id); around(id), which reads words of the
+// patches beside, place by place, for_each_beside(id, visit), which visits these, and outward(id,
+// words, visit), the other way round: the patches in which the neighbours of some places lie, the
+// places said for each side, with a word of these neighbours; for_each_near(id, reach, visit), all
+// patches inside with a place so many side steps away.
 template <class Layout>
 class Flow {
  public:
   using Patch = typename Layout::Patch;
+  using Bed = typename Layout::Bed;
+  using Places = typename Patch::Places;
   using Id = typename Layout::Id;
 
   Flow(Layout layout, model::Practice const& practice)
@@ -85,20 +88,20 @@ class Flow {
   void find_spreading(Id id) { layout_.at(id).spreading = spreading_of(id); }
 
   // What the next step would change: the places of all patches, united.
-  Word look() {
+  Places look() {
     changes_.clear();
     formed_.clear();
     agenda_.move_to(listed_);
-    Word changed = 0;
+    Places changed{};
     for (auto id : listed_) changed |= look_at(id);
     return changed;
   }
 
   // One step. The places that changed, as from look(); 0 when it changes nothing.
-  Word step() {
+  Places step() {
     auto const changed = look();
     listed_.clear();
-    if (!changed) return 0;
+    if (!changed) return changed;
     find_closed_ways();
     commit();
     for (auto const& change : changes_) list_consequences(change);
@@ -115,23 +118,23 @@ class Flow {
  private:
   struct Change {
     Id id;
-    Word any, wetness, source;  // places that differ at all, in being wet, in being a source
-    Word sources;
-    std::array<Word, Patch::most> strong;
+    Places any, wetness, source;  // places that differ at all, in being wet, in being a source
+    Places sources;
+    std::array<Places, Patch::most> strong;
   };
 
   // The standard strength is known when this is compiled, so that loops over planes unroll.
   int top() const { return Patch::most == 8 ? 8 : rules_.strength; }
 
-  Word look_at(Id id);
-  Word offered(Id id, Word to);
-  Word forming(Id id) const;
+  Places look_at(Id id);
+  Places offered(Id id, Places to);
+  Places forming(Id id);
   void find_closed_ways();
   void commit();
   void list_consequences(Change const&);
-  Word spreading_of(Id id) const;
+  Places spreading_of(Id id) const;
   void refresh(Id id);
-  void announce(Id id, std::array<Word, 4> gained);
+  void announce(Id id, std::array<Places, 4> gained);
   void prefer(Id id);
   void know_near(Id id, int distance);
   void forget_ways();
@@ -151,19 +154,19 @@ constexpr std::size_t opposite(std::size_t side) { return (side + 2) % 4; }
 
 // Where a source forms by what is beside and below, whatever is there now.
 template <class Layout>
-Word Flow<Layout>::forming(Id id) const {
+typename Flow<Layout>::Places Flow<Layout>::forming(Id id) {
   auto const is_source = [](Patch const& patch) { return patch.sources; };
   auto const enough = at_least(rules_.makers, layout_.around(id).on_sides(is_source));
-  if (!enough) return 0;
-  return enough & (layout_.bed(id).bears | layout_.at(layout_.below(id)).sources);
+  if (!enough) return enough;
+  return enough & (layout_.bears(id) | layout_.at(layout_.below(id)).sources);
 }
 
 // Which of the places `to` are offered by a neighbour.
 template <class Layout>
-Word Flow<Layout>::offered(Id id, Word to) {
+typename Flow<Layout>::Places Flow<Layout>::offered(Id id, Places to) {
   auto const around = layout_.around(id);
   auto const from = around.on_sides([](Patch const& patch) { return patch.spreading; });
-  Word found = 0;
+  Places found{};
   for (std::size_t side = 0; side < 4; ++side) {
     auto const asked = from[side] & to & ~found;
     if (!asked) continue;
@@ -176,21 +179,21 @@ Word Flow<Layout>::offered(Id id, Word to) {
 
 // Model section 2, "One water step" and "intrinsic(c)".
 template <class Layout>
-Word Flow<Layout>::look_at(Id id) {
+typename Flow<Layout>::Places Flow<Layout>::look_at(Id id) {
   auto const& patch = layout_.at(id);
   auto const wet = patch.wet(), wet_above = layout_.at(layout_.above(id)).wet();
   auto const silent = patch.enter & ~(wet | wet_above);
-  auto const active = wet | wet_above | (silent ? offered(id, silent) : 0);
-  auto const placed = layout_.marks(id).has_placed ? layout_.bed(id).placed : 0;
+  auto const active = wet | wet_above | (silent ? offered(id, silent) : Places{});
+  auto const placed = layout_.marks(id).has_placed ? layout_.bed(id).placed : Places{};
   auto const stays = patch.enter & (placed | patch.sources);
   auto const takes = patch.enter & active & ~stays;
-  auto const forms = takes ? takes & forming(id) : 0;
+  auto const forms = takes ? takes & forming(id) : Places{};
   auto const full = stays | forms | (takes & wet_above);
   auto const around = layout_.around(id);
 
   auto& change = changes_.emplace_back();
   change.sources = stays | forms;
-  Word differs = change.source = change.sources ^ patch.sources;
+  Places differs = change.source = change.sources ^ patch.sources;
   auto const last = static_cast<std::size_t>(top()) - 1;
   for (std::size_t k = 0; k < last; ++k) {
     change.strong[k] = full | (takes & around.on_any_side(k + 1));
@@ -232,8 +235,8 @@ void Flow<Layout>::commit() {
 template <class Layout>
 void Flow<Layout>::list_consequences(Change const& change) {
   auto const id = change.id;
-  auto const on_all_sides = [](Word word) { return std::array{word, word, word, word}; };
-  layout_.outward(id, on_all_sides(change.any), [&](Id n, Word places) {
+  auto const on_all_sides = [](Places word) { return std::array{word, word, word, word}; };
+  layout_.outward(id, on_all_sides(change.any), [&](Id n, Places places) {
     if (layout_.at(n).wet() & places) list(n);
   });
   auto const above = layout_.above(id);
@@ -242,7 +245,7 @@ void Flow<Layout>::list_consequences(Change const& change) {
     if (layout_.at(above).sources & change.wetness) refresh(above);
   }
   if (change.source) {
-    layout_.outward(id, on_all_sides(change.source), [&](Id n, Word places) {
+    layout_.outward(id, on_all_sides(change.source), [&](Id n, Places places) {
       if (layout_.at(n).sources & places) refresh(n);
     });
     if (layout_.at(above).wet() & change.source) list(above);
@@ -252,7 +255,7 @@ void Flow<Layout>::list_consequences(Change const& change) {
 
 // Model section 2, "n spreads sideways when", and the strength of 2 that an offer wants.
 template <class Layout>
-Word Flow<Layout>::spreading_of(Id id) const {
+typename Flow<Layout>::Places Flow<Layout>::spreading_of(Id id) const {
   auto const& patch = layout_.at(id);
   auto const able = patch.strong[1];
   auto spreads = able & ~patch.hole;
@@ -277,10 +280,10 @@ void Flow<Layout>::refresh(Id id) {
 
 // Lists what a patch newly offers: the places said for each side, so far as they prefer that side.
 template <class Layout>
-void Flow<Layout>::announce(Id id, std::array<Word, 4> gained) {
+void Flow<Layout>::announce(Id id, std::array<Places, 4> gained) {
   auto const& preferred = layout_.at(id).preferred;
   for (std::size_t side = 0; side < 4; ++side) gained[side] &= preferred[side];
-  layout_.outward(id, gained, [&](Id n, Word places) {
+  layout_.outward(id, gained, [&](Id n, Places places) {
     auto const& beside = layout_.made(n);
     if (beside.enter & ~beside.wet() & places) list(n);
   });
@@ -295,7 +298,8 @@ void Flow<Layout>::prefer(Id id) {
     if (layout_.marks(n).known_near <= rules_.reach) know_near(n, rules_.reach);
   });
   auto const beds = layout_.beds_around(id);
-  std::array<Word, 4> preferred{all_bits, all_bits, all_bits, all_bits};
+  std::array<Places, 4> preferred;
+  preferred.fill(~Places{});
   for (auto d = static_cast<std::size_t>(rules_.reach) + 1; d-- > 0;) {
     auto const near = beds.on_sides([d](Bed const& bed) { return bed.near[d]; });
     auto const some = any(near);
@@ -321,7 +325,7 @@ void Flow<Layout>::know_near(Id id, int distance) {
   while (known <= distance) {
     auto const d = static_cast<std::size_t>(known);
     bed.near[d] = bed.near[d - 1];
-    if (bed.near[d] != free) {
+    if (free & ~bed.near[d]) {
       layout_.for_each_beside(id, [&](Id n) {
         if (layout_.marks(n).known_near < d) know_near(n, static_cast<int>(d) - 1);
       });
@@ -352,7 +356,7 @@ void Flow<Layout>::forget_ways() {
     auto const was = layout_.at(id).preferred;
     prefer(id);
     auto const& patch = layout_.at(id);
-    std::array<Word, 4> gained;
+    std::array<Places, 4> gained;
     for (std::size_t side = 0; side < 4; ++side) gained[side] = patch.spreading & ~was[side];
     announce(id, gained);
   }

@@ -44,7 +44,8 @@ struct FillWords {
 template <int Most>
 class LaneLayout {
  public:
-  using Patch = water::Patch<Most>;
+  using Patch = water::Patch<Word, Most>;
+  using Bed = water::Bed<Word>;
   using Id = model::Cell;
 
   explicit LaneLayout(std::vector<model::Arrangement const*> const& arrangements);
@@ -55,6 +56,7 @@ class LaneLayout {
   Bed& bed(Id c) { return plots_[c]->bed; }
   Bed const& bed(Id c) const { return plots_[c]->bed; }
   Marks& marks(Id c) { return plots_[c]->marks; }
+  Word bears(Id c) const { return plots_[c]->bed.bears; }
   Patch& made(Id c) {
     if (!plots_[c]->marks.is_made) plots_[c] = dig(c);
     return plots_[c]->patch;
@@ -102,7 +104,6 @@ class LaneLayout {
   }
   Plot* dig(Id c);
   Plot* new_plot();
-  Ground ground(Id c) const;
 
   model::Design const* design_;
   Word lanes_;
@@ -146,27 +147,27 @@ typename LaneLayout<Most>::Plot* LaneLayout<Most>::new_plot() {
 
 template <int Most>
 typename LaneLayout<Most>::Plot* LaneLayout<Most>::dig(Id c) {
-  auto const found = ground(c);
-  if (!found.passage) return solid_;
-  auto* const plot = new_plot();
-  make(plot->patch, plot->bed, plot->marks, found);
-  made_.push_back(c);
-  return plot;
-}
-
-template <int Most>
-Ground LaneLayout<Most>::ground(Id c) const {
+  bool const is_inside = grid().is_inside(c);
+  auto const outside = design_->outside_is_open ? lanes_ : 0;
   auto const& own = words_of(c);
-  if (!grid().is_inside(c)) {
-    auto const outside = design_->outside_is_open ? lanes_ : 0;
-    return {.hole = outside, .passage = own.enter & outside};
+  auto const passage = is_inside ? own.enter : own.enter & outside;
+  if (!passage) return solid_;
+  auto* const plot = new_plot();
+  auto& [patch, bed, marks] = *plot;
+  bed.passage = passage;
+  marks.is_made = true;
+  made_.push_back(c);
+  if (!is_inside) {
+    patch.hole = outside;
+    return plot;
   }
   auto const& under = words_of(below(c));
-  return {.enter = own.enter,
-          .hole = under.enter,
-          .placed = own.placed,
-          .bears = under.bears,
-          .passage = own.enter};
+  patch.enter = own.enter;
+  patch.hole = under.enter;
+  bed.placed = own.placed;
+  bed.bears = under.bears;
+  marks.has_placed = own.placed != 0;
+  return plot;
 }
 
 template <int Most>

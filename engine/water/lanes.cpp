@@ -116,7 +116,7 @@ void Lanes::WaterOf<Most>::write(std::vector<Settled>& settled) const {
   for (auto c : layout().all_made()) {
     auto const& patch = layout().at(c);
     if (!patch.wet()) continue;
-    States const states(patch, top_);
+    States const states(patch, 0, top_);
     for (std::size_t first = 0; first < settled.size(); first += 8) {
       auto const eight = states.eight(static_cast<int>(first / 8));
       std::array<State, 8> bytes;

@@ -25,19 +25,22 @@ inline std::uint64_t eight_bytes(Word word, int group) {
   return bytes;
 }
 
-// The states of 64 places. The strength of a place in binary digits: the lowest is whether it is in
-// an odd number of planes, the next whether it is in an odd number of every second one, and so on.
-// The digits are added up as numbers of one byte each; in the highest plane water is a source or
-// falls.
-template <class Patch>
+// The states of 64 places, one row of a patch. The strength of a place in binary digits: the lowest
+// is whether it is in an odd number of planes, the next whether it is in an odd number of every
+// second one, and so on. The digits are added up as numbers of one byte each; in the highest plane
+// water is a source or falls.
 class States {
  public:
-  States(Patch const& patch, int top) : sources_(patch.sources) {
-    full_ = patch.strong[static_cast<std::size_t>(top) - 1];
-    wet_ = patch.wet();
+  template <class Patch>
+  States(Patch const& patch, std::size_t row, int top) : sources_(row_of(patch.sources, row)) {
+    auto const strong = [&](int k) {
+      return row_of(patch.strong[static_cast<std::size_t>(k) - 1], row);
+    };
+    wet_ = strong(1);
+    full_ = strong(top);
     for (int step = 1; step < top; step *= 2) {
       Word digit = 0;
-      for (int k = step; k < top; k += step) digit ^= patch.strong[static_cast<std::size_t>(k) - 1];
+      for (int k = step; k < top; k += step) digit ^= strong(k);
       digits_[static_cast<std::size_t>(count_++)] = digit & ~full_;
     }
   }
@@ -60,7 +63,7 @@ class States {
 
 // Sets one place to a state.
 template <class Patch>
-void put(Patch& patch, Word place, State state, int top) {
+void put(Patch& patch, typename Patch::Places const& place, State state, int top) {
   int const strength = state == falling || state == source ? top : state;
   for (int k = 0; k < strength; ++k) patch.strong[static_cast<std::size_t>(k)] |= place;
   if (state == source) patch.sources |= place;
