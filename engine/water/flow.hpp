@@ -1,5 +1,7 @@
 #pragma once
+#include <algorithm>
 #include <array>
+#include <bit>
 #include <utility>
 #include <vector>
 
@@ -59,15 +61,16 @@ class Flow {
   using Id = typename Layout::Id;
 
   Flow(Layout layout, model::Practice const& practice)
-      : layout_(std::move(layout)), rules_(practice), agenda_(layout_.size()) {}
+      : layout_(std::move(layout)),
+        rules_(practice),
+        agenda_(layout_.size()),
+        pending_(std::bit_ceil(2 * std::size_t{layout_.span()} + 2)) {}
 
   Layout& layout() { return layout_; }
   Layout const& layout() const { return layout_; }
 
   // Looks at a patch in the next step.
-  void list(Id id) {
-    if (layout_.made(id).enter) agenda_.add(id);
-  }
+  void list(Id id) { agenda_.add(id); }
 
   // Looks at everything that may follow from a new material or state at the places of a patch.
   void list_influence(Id id) {
@@ -88,50 +91,37 @@ class Flow {
   void find_spreading(Id id) { layout_.at(id).spreading = spreading_of(id); }
 
   // What the next step would change: the places of all patches, united.
-  Places look() {
-    changes_.clear();
-    formed_.clear();
-    agenda_.move_to(listed_);
-    Places changed{};
-    for (auto id : listed_) changed |= look_at(id);
-    return changed;
-  }
+  Places look();
 
-  // One step. The places that changed, as from look(); 0 when it changes nothing.
-  Places step() {
-    auto const changed = look();
-    listed_.clear();
-    if (!changed) return changed;
-    find_closed_ways();
-    commit();
-    for (auto const& change : changes_) list_consequences(change);
-    if (!closed_.empty()) forget_ways();
-    return changed;
-  }
+  // One step. The places that changed, those of all patches united; none when it changes nothing.
+  Places step();
 
   // The patches that the last step changed.
-  template <class Visit>
-  void for_each_changed(Visit visit) const {
-    for (auto const& change : changes_) visit(change.id);
-  }
+  std::vector<Id> const& changed() const { return changed_; }
 
  private:
   struct Change {
     Id id;
-    Places any, wetness, source;  // places that differ at all, in being wet, in being a source
-    Places sources;
+    Places any, wetness;  // places that differ at all, and in being wet
     std::array<Places, Patch::most> strong;
+  };
+  // New sources come into the field when all else of a step is done.
+  struct Formed {
+    Id id;
+    Places sources;
   };
 
   // The standard strength is known when this is compiled, so that loops over planes unroll.
   int top() const { return Patch::most == 8 ? 8 : rules_.strength; }
 
-  Places look_at(Id id);
+  Change& pending(std::size_t number) { return pending_[number & (pending_.size() - 1)]; }
+  bool look_at(Id id, Change& change);
   Places offered(Id id, Places to);
   Places forming(Id id);
   void find_closed_ways();
-  void commit();
+  void commit(Change const&);
   void list_consequences(Change const&);
+  void form_sources();
   Places spreading_of(Id id) const;
   void refresh(Id id);
   void announce(Id id, std::array<Places, 4> gained);
@@ -143,9 +133,11 @@ class Flow {
   WaterRules rules_;
   Agenda agenda_;
   std::vector<Id> listed_;  // in this step
-  std::vector<Change> changes_;
-  std::vector<std::size_t> formed_;  // which of the changes form sources
-  std::vector<Id> closed_;           // where one forms in a way to a hole
+  std::vector<Change> pending_;  // the last ones, round and round; a power of two
+  std::vector<Id> changed_;
+  std::vector<Formed> formed_;
+  std::vector<Id> poured_on_;  // with sources whose pouring ended or began
+  std::vector<Id> closed_;     // where a source forms in a way to a hole
   bool knows_ways_ = false;
 };
 
@@ -177,9 +169,58 @@ typename Flow<Layout>::Places Flow<Layout>::offered(Id id, Places to) {
   return found;
 }
 
+template <class Layout>
+typename Flow<Layout>::Places Flow<Layout>::look() {
+  listed_.clear();
+  agenda_.move_to(listed_);
+  Places changed{};
+  for (auto id : listed_) {
+    agenda_.add(id);
+    if (layout_.made(id).enter && look_at(id, pending_.front())) changed |= pending_.front().any;
+  }
+  formed_.clear();
+  return changed;
+}
+
+// Idea: the patches come in the order of memory, and three things are done to each in one walk. It
+// is looked at; when no later one asks for it any more, its change is made; when its neighbours'
+// changes are made too, it is seen what follows. So everything happens while it is at hand, and no
+// change is kept for long. Sources are asked for across levels: they wait for the end of the step.
+template <class Layout>
+typename Flow<Layout>::Places Flow<Layout>::step() {
+  changed_.clear();
+  formed_.clear();
+  poured_on_.clear();
+  listed_.clear();
+  agenda_.move_to(listed_);
+  std::size_t found = 0, made = 0, followed = 0;
+  Places changed{};
+  auto const advance = [&](Id id) {
+    auto const span = layout_.span();
+    for (; made < found && pending(made).id + span < id; ++made) commit(pending(made));
+    for (; followed < made && pending(followed).id + 2 * span < id; ++followed) {
+      list_consequences(pending(followed));
+    }
+  };
+  for (auto id : listed_) {
+    advance(id);
+    auto& change = pending(found);
+    if (!layout_.made(id).enter || !look_at(id, change)) continue;
+    changed |= change.any;
+    changed_.push_back(id);
+    ++found;
+  }
+  for (; made < found; ++made) commit(pending(made));
+  for (; followed < found; ++followed) list_consequences(pending(followed));
+  find_closed_ways();
+  form_sources();
+  if (!closed_.empty()) forget_ways();
+  return changed;
+}
+
 // Model section 2, "One water step" and "intrinsic(c)".
 template <class Layout>
-typename Flow<Layout>::Places Flow<Layout>::look_at(Id id) {
+bool Flow<Layout>::look_at(Id id, Change& change) {
   auto const& patch = layout_.at(id);
   auto const wet = patch.wet(), wet_above = layout_.at(layout_.above(id)).wet();
   auto const silent = patch.enter & ~(wet | wet_above);
@@ -191,9 +232,8 @@ typename Flow<Layout>::Places Flow<Layout>::look_at(Id id) {
   auto const full = stays | forms | (takes & wet_above);
   auto const around = layout_.around(id);
 
-  auto& change = changes_.emplace_back();
-  change.sources = stays | forms;
-  Places differs = change.source = change.sources ^ patch.sources;
+  auto const source = (stays | forms) ^ patch.sources;
+  auto differs = source;
   auto const last = static_cast<std::size_t>(top()) - 1;
   for (std::size_t k = 0; k < last; ++k) {
     change.strong[k] = full | (takes & around.on_any_side(k + 1));
@@ -204,53 +244,57 @@ typename Flow<Layout>::Places Flow<Layout>::look_at(Id id) {
   change.id = id;
   change.any = differs;
   change.wetness = change.strong[0] ^ wet;
-  if (change.source) formed_.push_back(changes_.size() - 1);
-  if (!differs) changes_.pop_back();
-  return differs;
+  if (source) formed_.push_back({id, source});
+  return static_cast<bool>(differs);
 }
 
 template <class Layout>
 void Flow<Layout>::find_closed_ways() {
   closed_.clear();
   if (!knows_ways_) return;
-  for (auto i : formed_) {
-    auto const id = changes_[i].id;
+  for (auto const& [id, sources] : formed_) {
     know_near(id, rules_.reach);
-    auto const way = layout_.bed(id).near[static_cast<std::size_t>(rules_.reach)];
-    if (changes_[i].source & way) closed_.push_back(id);
+    if (sources & layout_.bed(id).near[static_cast<std::size_t>(rules_.reach)]) {
+      closed_.push_back(id);
+    }
   }
 }
 
 template <class Layout>
-void Flow<Layout>::commit() {
+void Flow<Layout>::commit(Change const& change) {
+  auto& patch = layout_.at(change.id);
   auto const planes = static_cast<std::size_t>(top());
-  for (auto const& change : changes_) {
-    auto& patch = layout_.at(change.id);
-    for (std::size_t k = 0; k < planes; ++k) patch.strong[k] = change.strong[k];
-    patch.sources = change.sources;
-  }
+  for (std::size_t k = 0; k < planes; ++k) patch.strong[k] = change.strong[k];
 }
 
-// Lists what may follow from one change, all being made.
+// Lists what may follow from one change, it and all beside it being made.
 template <class Layout>
 void Flow<Layout>::list_consequences(Change const& change) {
   auto const id = change.id;
-  auto const on_all_sides = [](Places word) { return std::array{word, word, word, word}; };
-  layout_.outward(id, on_all_sides(change.any), [&](Id n, Places places) {
+  auto const& any = change.any;
+  layout_.outward(id, {any, any, any, any}, [&](Id n, Places const& places) {
     if (layout_.at(n).wet() & places) list(n);
   });
-  auto const above = layout_.above(id);
   if (change.wetness) {
     if (layout_.at(id).hole & change.wetness) list(layout_.below(id));
-    if (layout_.at(above).sources & change.wetness) refresh(above);
-  }
-  if (change.source) {
-    layout_.outward(id, on_all_sides(change.source), [&](Id n, Places places) {
-      if (layout_.at(n).sources & places) refresh(n);
-    });
-    if (layout_.at(above).wet() & change.source) list(above);
+    auto const above = layout_.above(id);
+    if (layout_.at(above).sources & change.wetness) poured_on_.push_back(above);
   }
   refresh(id);
+}
+
+template <class Layout>
+void Flow<Layout>::form_sources() {
+  for (auto const& [id, sources] : formed_) layout_.at(id).sources ^= sources;
+  for (auto const& [id, sources] : formed_) {
+    layout_.outward(id, {sources, sources, sources, sources}, [&](Id n, Places const& places) {
+      if (layout_.at(n).sources & places) refresh(n);
+    });
+    auto const above = layout_.above(id);
+    if (layout_.at(above).wet() & sources) list(above);
+    refresh(id);
+  }
+  for (auto id : poured_on_) refresh(id);
 }
 
 // Model section 2, "n spreads sideways when", and the strength of 2 that an offer wants.

@@ -62,6 +62,7 @@ class LaneLayout {
     return plots_[c]->patch;
   }
 
+  Id span() const { return grid().beside(0, model::Side::south); }
   Id above(Id c) const { return grid().above(c); }
   Id below(Id c) const { return grid().below(c); }
   LaneSides<Patch> around(Id c) const { return sides<Patch>(c, &Plot::patch); }

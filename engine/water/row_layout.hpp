@@ -100,6 +100,8 @@ class RowLayout {
     return patches_[id];
   }
 
+  // Neighbours have numbers at most so far away, on their level; those above have higher ones.
+  Id span() const { return numbers_.south; }
   Id above(Id id) const { return id + numbers_.level; }
   Id below(Id id) const { return id - numbers_.level; }
   RowSides<Patch> around(Id id) const { return sides<Patch>(patches_, id); }

@@ -67,7 +67,7 @@ class Settling::RowsOf {
   bool would_change() { return static_cast<bool>(flow_.look()); }
   bool step() {
     if (!flow_.step()) return false;
-    flow_.for_each_changed([&](PatchId id) { stale_.add(id); });
+    for (auto id : flow_.changed()) stale_.add(id);
     return true;
   }
   void bring_up_to_date(Field& field) {

@@ -23,6 +23,7 @@ struct Block {
 
   constexpr explicit operator bool() const { return (rows[0] | rows[1] | rows[2] | rows[3]) != 0; }
   constexpr Block& operator|=(Block const& other) { return *this = *this | other; }
+  constexpr Block& operator^=(Block const& other) { return *this = *this ^ other; }
   constexpr Block& operator&=(Block const& other) { return *this = *this & other; }
   friend constexpr Block operator|(Block const& a, Block const& b) {
     return by_row([&](std::size_t row) { return a.rows[row] | b.rows[row]; });
