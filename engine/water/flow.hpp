@@ -56,7 +56,6 @@ template <class Layout>
 class Flow {
  public:
   using Patch = typename Layout::Patch;
-  using Bed = typename Layout::Bed;
   using Places = typename Patch::Places;
   using Id = typename Layout::Id;
 
@@ -88,7 +87,10 @@ class Flow {
   }
 
   // To be called for each patch whose water was set by hand, before the first step.
-  void find_spreading(Id id) { layout_.at(id).spreading = spreading_of(id); }
+  void find_spreading(Id id) {
+    layout_.at(id).spreading = spreading_of(id);
+    is_set_by_hand_ = true;
+  }
 
   // What the next step would change: the places of all patches, united.
   Places look();
@@ -116,7 +118,11 @@ class Flow {
 
   Change& pending(std::size_t number) { return pending_[number & (pending_.size() - 1)]; }
   bool look_at(Id id, Change& change);
-  Places offered(Id id, Places to);
+  std::array<Places, 4> sources_around(Id id) const {
+    return layout_.around(id).on_each_side(
+        [](Patch const& patch, std::size_t) { return patch.sources; });
+  }
+  Places offered(Id id);
   Places forming(Id id);
   void find_closed_ways();
   void commit(Change const&);
@@ -132,13 +138,13 @@ class Flow {
   Layout layout_;
   WaterRules rules_;
   Agenda agenda_;
-  std::vector<Id> listed_;  // in this step
+  std::vector<Id> listed_;       // in this step
   std::vector<Change> pending_;  // the last ones, round and round; a power of two
   std::vector<Id> changed_;
   std::vector<Formed> formed_;
   std::vector<Id> poured_on_;  // with sources whose pouring ended or began
   std::vector<Id> closed_;     // where a source forms in a way to a hole
-  bool knows_ways_ = false;
+  bool knows_ways_ = false, is_set_by_hand_ = false;
 };
 
 // Sides are numbered round the compass: two further on lies the opposite one.
@@ -147,26 +153,23 @@ constexpr std::size_t opposite(std::size_t side) { return (side + 2) % 4; }
 // Where a source forms by what is beside and below, whatever is there now.
 template <class Layout>
 typename Flow<Layout>::Places Flow<Layout>::forming(Id id) {
-  auto const is_source = [](Patch const& patch) { return patch.sources; };
-  auto const enough = at_least(rules_.makers, layout_.around(id).on_sides(is_source));
+  auto const enough = at_least(rules_.makers, sources_around(id));
   if (!enough) return enough;
   return enough & (layout_.bears(id) | layout_.at(layout_.below(id)).sources);
 }
 
-// Which of the places `to` are offered by a neighbour.
+// Where a neighbour offers. Where water spreads its preferred sides are known, but for what was set
+// by hand.
 template <class Layout>
-typename Flow<Layout>::Places Flow<Layout>::offered(Id id, Places to) {
-  auto const around = layout_.around(id);
-  auto const from = around.on_sides([](Patch const& patch) { return patch.spreading; });
-  Places found{};
-  for (std::size_t side = 0; side < 4; ++side) {
-    auto const asked = from[side] & to & ~found;
-    if (!asked) continue;
-    layout_.for_each_on_side(id, side, [&](Id n) { prefer(n); });
-    auto const prefers = [&](Patch const& patch) { return patch.preferred[opposite(side)]; };
-    found |= asked & around.on_side(side, prefers);
+typename Flow<Layout>::Places Flow<Layout>::offered(Id id) {
+  if (is_set_by_hand_) {
+    layout_.for_each_beside(id, [&](Id n) {
+      if (layout_.at(n).spreading) prefer(n);
+    });
   }
-  return found;
+  return any(layout_.around(id).on_each_side([](Patch const& patch, std::size_t side) {
+    return patch.spreading & patch.preferred[opposite(side)];
+  }));
 }
 
 template <class Layout>
@@ -176,7 +179,7 @@ typename Flow<Layout>::Places Flow<Layout>::look() {
   Places changed{};
   for (auto id : listed_) {
     agenda_.add(id);
-    if (layout_.made(id).enter && look_at(id, pending_.front())) changed |= pending_.front().any;
+    if (look_at(id, pending_.front())) changed |= pending_.front().any;
   }
   formed_.clear();
   return changed;
@@ -202,10 +205,13 @@ typename Flow<Layout>::Places Flow<Layout>::step() {
       list_consequences(pending(followed));
     }
   };
-  for (auto id : listed_) {
+  constexpr std::size_t ahead = 6;
+  for (std::size_t i = 0; i < listed_.size(); ++i) {
+    if (i + ahead < listed_.size()) layout_.fetch(listed_[i + ahead]);
+    auto const id = listed_[i];
     advance(id);
     auto& change = pending(found);
-    if (!layout_.made(id).enter || !look_at(id, change)) continue;
+    if (!look_at(id, change)) continue;
     changed |= change.any;
     changed_.push_back(id);
     ++found;
@@ -221,13 +227,15 @@ typename Flow<Layout>::Places Flow<Layout>::step() {
 // Model section 2, "One water step" and "intrinsic(c)".
 template <class Layout>
 bool Flow<Layout>::look_at(Id id, Change& change) {
-  auto const& patch = layout_.at(id);
+  auto const& patch = layout_.made(id);
+  auto const enter = layout_.enter(id);
+  if (!enter) return false;
   auto const wet = patch.wet(), wet_above = layout_.at(layout_.above(id)).wet();
-  auto const silent = patch.enter & ~(wet | wet_above);
-  auto const active = wet | wet_above | (silent ? offered(id, silent) : Places{});
-  auto const placed = layout_.marks(id).has_placed ? layout_.bed(id).placed : Places{};
-  auto const stays = patch.enter & (placed | patch.sources);
-  auto const takes = patch.enter & active & ~stays;
+  auto const silent = enter & ~(wet | wet_above);
+  auto const active = wet | wet_above | (silent ? offered(id) : Places{});
+  auto const placed = layout_.marks(id).has_placed ? layout_.placed(id) : Places{};
+  auto const stays = enter & (placed | patch.sources);
+  auto const takes = enter & active & ~stays;
   auto const forms = takes ? takes & forming(id) : Places{};
   auto const full = stays | forms | (takes & wet_above);
   auto const around = layout_.around(id);
@@ -254,7 +262,7 @@ void Flow<Layout>::find_closed_ways() {
   if (!knows_ways_) return;
   for (auto const& [id, sources] : formed_) {
     know_near(id, rules_.reach);
-    if (sources & layout_.bed(id).near[static_cast<std::size_t>(rules_.reach)]) {
+    if (sources & layout_.near(id, rules_.reach)) {
       closed_.push_back(id);
     }
   }
@@ -276,7 +284,7 @@ void Flow<Layout>::list_consequences(Change const& change) {
     if (layout_.at(n).wet() & places) list(n);
   });
   if (change.wetness) {
-    if (layout_.at(id).hole & change.wetness) list(layout_.below(id));
+    if (layout_.hole(id) & change.wetness) list(layout_.below(id));
     auto const above = layout_.above(id);
     if (layout_.at(above).sources & change.wetness) poured_on_.push_back(above);
   }
@@ -302,11 +310,11 @@ template <class Layout>
 typename Flow<Layout>::Places Flow<Layout>::spreading_of(Id id) const {
   auto const& patch = layout_.at(id);
   auto const able = patch.strong[1];
-  auto spreads = able & ~patch.hole;
-  if (auto const pouring = able & patch.hole & patch.sources) {
-    auto const is_source = [](Patch const& beside) { return beside.sources; };
-    spreads |= pouring & (layout_.at(layout_.below(id)).wet() |
-                          at_least(rules_.eager, layout_.around(id).on_sides(is_source)));
+  auto const hole = layout_.hole(id);
+  auto spreads = able & ~hole;
+  if (auto const pouring = able & hole & patch.sources) {
+    spreads |= pouring &
+               (layout_.at(layout_.below(id)).wet() | at_least(rules_.eager, sources_around(id)));
   }
   return spreads;
 }
@@ -329,7 +337,7 @@ void Flow<Layout>::announce(Id id, std::array<Places, 4> gained) {
   for (std::size_t side = 0; side < 4; ++side) gained[side] &= preferred[side];
   layout_.outward(id, gained, [&](Id n, Places places) {
     auto const& beside = layout_.made(n);
-    if (beside.enter & ~beside.wet() & places) list(n);
+    if (layout_.enter(n) & ~beside.wet() & places) list(n);
   });
 }
 
@@ -341,11 +349,10 @@ void Flow<Layout>::prefer(Id id) {
   layout_.for_each_beside(id, [&](Id n) {
     if (layout_.marks(n).known_near <= rules_.reach) know_near(n, rules_.reach);
   });
-  auto const beds = layout_.beds_around(id);
   std::array<Places, 4> preferred;
   preferred.fill(~Places{});
-  for (auto d = static_cast<std::size_t>(rules_.reach) + 1; d-- > 0;) {
-    auto const near = beds.on_sides([d](Bed const& bed) { return bed.near[d]; });
+  for (int d = rules_.reach; d >= 0; --d) {
+    auto const near = layout_.near_around(id, d);
     auto const some = any(near);
     if (!some) break;  // nor is any nearer
     for (std::size_t side = 0; side < 4; ++side) preferred[side] &= ~some | near[side];
@@ -359,24 +366,22 @@ void Flow<Layout>::prefer(Id id) {
 template <class Layout>
 void Flow<Layout>::know_near(Id id, int distance) {
   if (layout_.marks(id).known_near > distance) return;
-  auto const free = ~layout_.made(id).sources & layout_.bed(id).passage;
-  auto& bed = layout_.bed(id);
+  auto const free = ~layout_.made(id).sources & layout_.passage(id);
   auto& known = layout_.marks(id).known_near;
   if (known == 0) {
-    bed.near[0] = free & layout_.at(id).hole;
+    layout_.near(id, 0) = free & layout_.hole(id);
     known = 1;
   }
   while (known <= distance) {
-    auto const d = static_cast<std::size_t>(known);
-    bed.near[d] = bed.near[d - 1];
-    if (free & ~bed.near[d]) {
+    auto const d = static_cast<int>(known);
+    auto near = layout_.near(id, d - 1);
+    if (free & ~near) {
       layout_.for_each_beside(id, [&](Id n) {
-        if (layout_.marks(n).known_near < d) know_near(n, static_cast<int>(d) - 1);
+        if (layout_.marks(n).known_near < d) know_near(n, d - 1);
       });
-      auto const beside =
-          layout_.beds_around(id).on_sides([d](Bed const& other) { return other.near[d - 1]; });
-      bed.near[d] |= free & any(beside);
+      near |= free & any(layout_.near_around(id, d - 1));
     }
+    layout_.near(id, d) = near;
     known = static_cast<std::uint8_t>(d + 1);
   }
 }
@@ -389,7 +394,6 @@ void Flow<Layout>::forget_ways() {
   for (auto id : closed_) {
     layout_.for_each_near(id, rules_.reach + 1, [&](Id near) {
       auto& marks = layout_.marks(near);
-      if (!marks.is_made) return;
       marks.known_near = 0;
       if (std::exchange(marks.knows_sides, false) && layout_.at(near).spreading) {
         doubtful.push_back(near);

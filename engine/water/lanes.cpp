@@ -62,8 +62,10 @@ void Lanes::WaterOf<Most>::pour_field(Field const& field, Word lane) {
         c = end;
         break;
       }
-      if (!water::is_wet(field[c]) || !(layout().made(static_cast<Cell>(c)).enter & lane)) continue;
-      put(layout().at(static_cast<Cell>(c)), lane, field[c], top_);
+      auto const cell = static_cast<Cell>(c);
+      if (!water::is_wet(field[c])) continue;
+      auto& patch = layout().made(cell);
+      if (layout().enter(cell) & lane) put(patch, lane, field[c], top_);
     }
   }
 }

@@ -23,29 +23,18 @@ struct alignas(64) Patch {
   using Places = Of;
   static constexpr std::size_t most = static_cast<std::size_t>(Most);
 
-  // Together what is asked most often of patches above and beside.
+  // In the order that they are asked together: of patches above and below, beside, of its own.
   Places sources;
-  Places spreading;                 // of strength 2 at least, and spreads sideways
-  Places enter;                     // inside the drawing, and water may enter
-  Places hole;                      // water may enter below; all of an open outside
   std::array<Places, most> strong;  // strong[k - 1]: strength at least k
+  Places spreading;                 // of strength 2 at least, and spreads sideways
   std::array<Places, 4> preferred;  // by side: whether it is among the preferred ones
 
   Places wet() const { return strong[0]; }
 };
 
-// What is seldom asked about a patch. near[d]: D is at most d.
-template <class Places>
-struct Bed {
-  Places placed;   // made of water
-  Places bears;    // sources may form, going by the material below
-  Places passage;  // water may enter, outside included
-  std::array<Places, most_hole_search + 1> near;
-};
-
 struct Marks {
-  bool is_made, has_placed, knows_bears, knows_sides;
-  std::uint8_t known_near;  // the first so many of `near` are known
+  bool has_placed, knows_bears, knows_sides;
+  std::uint8_t known_near;  // for so many distances from 0 on it is known where D is at most that
 };
 
 }  // namespace leat::water

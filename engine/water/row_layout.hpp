@@ -31,27 +31,23 @@ struct PatchNumbers {
   }
 };
 
-// The places beside those of a patch: each place's own neighbour at its own bit.
+// A patch and those it touches: each place's own neighbour at its own bit.
 template <class Part>
 class RowSides {
  public:
-  // In this order: a part of the patch itself, and of those it touches.
   RowSides(Part const& own, Part const& east, Part const& south, Part const& west,
            Part const& north)
       : own_(own), east_(east), south_(south), west_(west), north_(north) {}
 
+  // get(part, side) is a block; of its places those to that side of each place.
   template <class Get>
-  std::array<Block, 4> on_sides(Get get) const {
-    auto const& own = get(own_);
-    return {from_east(own, get(east_)), from_south(own, get(south_)), from_west(own, get(west_)),
-            from_north(own, get(north_))};
-  }
-  template <class Get>
-  Block on_side(std::size_t side, Get get) const {
-    return on_sides(get)[side];
+  std::array<Block, 4> on_each_side(Get get) const {
+    return {from_east(get(own_, 0), get(east_, 0)), from_south(get(own_, 1), get(south_, 1)),
+            from_west(get(own_, 2), get(west_, 2)), from_north(get(own_, 3), get(north_, 3))};
   }
   Block on_any_side(std::size_t k) const {
-    return any(on_sides([k](Part const& part) -> Block const& { return part.strong[k]; }));
+    return any(on_each_side(
+        [k](Part const& part, std::size_t) -> Block const& { return part.strong[k]; }));
   }
 
  private:
@@ -75,45 +71,46 @@ template <int Most>
 class RowLayout {
  public:
   using Patch = water::Patch<Block, Most>;
-  using Bed = water::Bed<Block>;
   using Id = PatchId;
 
-  explicit RowLayout(model::Arrangement const& arrangement)
-      : arrangement_(&arrangement),
-        numbers_(arrangement.grid()),
-        entered_(numbers_.all(arrangement.grid())),
-        patches_(numbers_.all(arrangement.grid())),
-        beds_(numbers_.all(arrangement.grid())),
-        marks_(numbers_.all(arrangement.grid())) {
-    read_drawing();
-  }
+  explicit RowLayout(model::Arrangement const& arrangement);
 
-  std::size_t size() const { return numbers_.all(arrangement_->grid()); }
+  std::size_t size() const { return size_; }
   Patch& at(Id id) { return patches_[id]; }
   Patch const& at(Id id) const { return patches_[id]; }
-  Bed& bed(Id id) { return beds_[id]; }
-  Bed const& bed(Id id) const { return beds_[id]; }
+  Patch& made(Id id) { return patches_[id]; }
   Marks& marks(Id id) { return marks_[id]; }
+  Block const& enter(Id id) const { return entered_[id]; }
+  Block passage(Id id) const { return is_open_ ? entered_[id] | outside_[id] : entered_[id]; }
+  Block hole(Id id) const { return passage(below(id)); }
+  Block const& placed(Id id) const { return placed_[id]; }
   Block const& bears(Id);
-  Patch& made(Id id) {
-    if (!marks_[id].is_made) prepare(id);
-    return patches_[id];
-  }
+  Block& near(Id id, int d) { return near_[near_at(id, d)]; }
 
+  // Says that a patch will be looked at soon: no machine expects it where it lies.
+  void fetch(Id id) const {
+    fetch_lines(&patches_[above(id)], 64);
+    fetch_lines(&patches_[id], sizeof(Patch));
+  }
   // Neighbours have numbers at most so far away, on their level; those above have higher ones.
   Id span() const { return numbers_.south; }
   Id above(Id id) const { return id + numbers_.level; }
   Id below(Id id) const { return id - numbers_.level; }
-  RowSides<Patch> around(Id id) const { return sides<Patch>(patches_, id); }
-  RowSides<Bed> beds_around(Id id) const { return sides<Bed>(beds_, id); }
+  RowSides<Patch> around(Id id) const {
+    auto const south = numbers_.south;
+    return {patches_[id], patches_[id + 1], patches_[id + south], patches_[id - 1],
+            patches_[id - south]};
+  }
+  std::array<Block, 4> near_around(Id id, int d) const {
+    auto const of = [&](Id n) -> Block const& { return near_[near_at(n, d)]; };
+    auto const south = numbers_.south;
+    RowSides<Block> const sides(of(id), of(id + 1), of(id + south), of(id - 1), of(id - south));
+    return sides.on_each_side(
+        [](Block const& block, std::size_t) -> Block const& { return block; });
+  }
   template <class Visit>
   void for_each_beside(Id id, Visit visit) const {
     for (auto n : {id, id + 1, id + numbers_.south, id - 1, id - numbers_.south}) visit(n);
-  }
-  template <class Visit>
-  void for_each_on_side(Id id, std::size_t side, Visit visit) const {
-    visit(id);
-    visit(next(id, side));
   }
   template <class Visit>
   void outward(Id id, std::array<Block, 4> const& places, Visit visit) const;
@@ -130,32 +127,49 @@ class RowLayout {
   // Each row of a patch that lies inside the drawing: visit(row, first cell, how many cells).
   template <class Visit>
   void for_each_row(Id, Visit visit) const;
-  std::vector<Id> const& all_made() const { return made_; }
   std::vector<Id> const& with_placed() const { return with_placed_; }
   model::Arrangement const& arrangement() const { return *arrangement_; }
 
  private:
-  template <class Part>
-  RowSides<Part> sides(Zeroed<Part> const& parts, Id id) const {
-    return {parts[id], parts[id + 1], parts[id + numbers_.south], parts[id - 1],
-            parts[id - numbers_.south]};
+  static void fetch_lines(void const* begin, std::size_t bytes) {
+    auto const* const line = static_cast<char const*>(begin);
+    for (std::size_t at = 0; at < bytes; at += 64) __builtin_prefetch(line + at);
   }
-  Id next(Id id, std::size_t side) const {
-    return std::array{id + 1, id + numbers_.south, id - 1, id - numbers_.south}[side];
-  }
+  std::size_t near_at(Id id, int d) const { return id * distances_ + static_cast<std::size_t>(d); }
   void read_drawing();
   void read_row(Id, std::size_t row, model::FillId const* fills, int count);
-  void prepare(Id);
   model::Place place(Id) const;
 
   model::Arrangement const* arrangement_;
   PatchNumbers numbers_;
-  Zeroed<Block> entered_;  // where water may enter
+  std::size_t size_, distances_;
+  bool is_open_;
+  Zeroed<Block> entered_;  // inside the drawing, and water may enter
+  Zeroed<Block> outside_;  // where the outside is open
   Zeroed<Patch> patches_;
-  Zeroed<Bed> beds_;
   Zeroed<Marks> marks_;
-  std::vector<Id> made_, with_placed_;
+  Zeroed<Block> near_;  // D is at most 0, 1, ..., patch by patch
+  Zeroed<Block> placed_, bears_;
+  std::vector<Id> with_placed_;
 };
+
+template <int Most>
+RowLayout<Most>::RowLayout(model::Arrangement const& arrangement)
+    : arrangement_(&arrangement),
+      numbers_(arrangement.grid()),
+      size_(numbers_.all(arrangement.grid())),
+      distances_(static_cast<std::size_t>(arrangement.practice()[model::Rule::hole_search]) + 1),
+      is_open_(arrangement.outside_is_open()),
+      entered_(size_),
+      outside_(is_open_ ? size_ : 0),
+      patches_(size_),
+      marks_(size_),
+      near_(size_ * distances_),
+      placed_(size_),
+      bears_(size_) {
+  for (std::size_t id = 0; is_open_ && id < size_; ++id) outside_[id] = ~Block{};
+  read_drawing();
+}
 
 template <int Most>
 template <class Visit>
@@ -234,8 +248,10 @@ void RowLayout<Most>::read_drawing() {
       auto const first = grid.cell({0, y, z});
       auto const [id, row, bit] = spot(first);
       for (int x = 0; x < grid.width(); x += word_bits) {
-        read_row(id + static_cast<Id>(x / word_bits), row, fills + first + x,
-                 std::min(word_bits, grid.width() - x));
+        auto const count = std::min(word_bits, grid.width() - x);
+        auto const here = id + static_cast<Id>(x / word_bits);
+        read_row(here, row, fills + first + x, count);
+        if (is_open_) outside_[here].rows[row] = ~low_bits(count);
       }
     }
   }
@@ -254,7 +270,7 @@ void RowLayout<Most>::read_row(Id id, std::size_t row, model::FillId const* fill
     if (!made_of.water_enters) return;
     entered_[id].rows[row] |= cells;
     if (!made_of.is_source) return;
-    beds_[id].placed.rows[row] |= cells;
+    placed_[id].rows[row] |= cells;
     if (!std::exchange(marks_[id].has_placed, true)) with_placed_.push_back(id);
   };
   if (are_equal(fills, count)) return read(*fills, low_bits(count));
@@ -262,22 +278,8 @@ void RowLayout<Most>::read_row(Id id, std::size_t row, model::FillId const* fill
 }
 
 template <int Most>
-void RowLayout<Most>::prepare(Id id) {
-  auto& patch = patches_[id];
-  patch.enter = beds_[id].passage = entered_[id];
-  if (patch.enter) patch.hole = entered_[below(id)];
-  marks_[id].is_made = true;
-  made_.push_back(id);
-  if (!arrangement_->outside_is_open()) return;
-  Block inside{};
-  for_each_row(id, [&](std::size_t row, Cell, int count) { inside.rows[row] = low_bits(count); });
-  beds_[id].passage |= ~inside;
-  patch.hole |= place(id).z == 0 ? ~Block{} : ~inside;
-}
-
-template <int Most>
 Block const& RowLayout<Most>::bears(Id id) {
-  auto& found = beds_[id].bears;
+  auto& found = bears_[id];
   if (std::exchange(marks_[id].knows_bears, true)) return found;
   for_each_row(id, [&](std::size_t row, Cell first, int count) {
     auto const below = arrangement_->grid().below(first);

@@ -58,10 +58,7 @@ class Settling::RowsOf {
     }
   }
   void list_all_wet() {
-    auto const made = layout().all_made();
-    for (auto id : made) {
-      if (layout().at(id).wet()) flow_.list_all_beside(id);
-    }
+    for (auto id : poured_) flow_.list_all_beside(id);
   }
 
   bool would_change() { return static_cast<bool>(flow_.look()); }
@@ -82,11 +79,13 @@ class Settling::RowsOf {
 
   int top_;
   Flow<RowLayout<Most>> flow_;
+  std::vector<PatchId> poured_;
   Agenda stale_;  // where the field of bytes is behind
 };
 
 template <int Most>
 void Settling::RowsOf<Most>::pour(Field const& field) {
+  Agenda wet(layout().size());
   for (std::size_t c = 0; c < field.size();) {
     std::uint64_t eight = 0;
     std::memcpy(&eight, &field[c], std::min(sizeof eight, field.size() - c));
@@ -96,11 +95,13 @@ void Settling::RowsOf<Most>::pour(Field const& field) {
       auto const spot = layout().spot(static_cast<Cell>(c));
       Block place{};
       place.rows[spot.row] = Word{1} << spot.bit;
-      put(layout().made(spot.id), place, field[c], top_);
+      put(layout().at(spot.id), place, field[c], top_);
+      wet.add(spot.id);
     }
     c = end;
   }
-  for (auto id : layout().all_made()) flow_.find_spreading(id);
+  wet.move_to(poured_);
+  for (auto id : poured_) flow_.find_spreading(id);
 }
 
 template <int Most>
