@@ -75,9 +75,10 @@ class Settling::RowsOf {
 
  private:
   RowLayout<Most>& layout() { return flow_.layout(); }
+  int top() const { return Most == 8 ? 8 : top_; }
   void write(PatchId id, Field& field);
 
-  int top_;
+  int top_;  // the standard one is known when this is compiled
   Flow<RowLayout<Most>> flow_;
   std::vector<PatchId> poured_;
   Agenda stale_;  // where the field of bytes is behind
@@ -95,7 +96,7 @@ void Settling::RowsOf<Most>::pour(Field const& field) {
       auto const spot = layout().spot(static_cast<Cell>(c));
       Block place{};
       place.rows[spot.row] = Word{1} << spot.bit;
-      put(layout().at(spot.id), place, field[c], top_);
+      put(layout().at(spot.id), place, field[c], top());
       wet.add(spot.id);
     }
     c = end;
@@ -107,12 +108,15 @@ void Settling::RowsOf<Most>::pour(Field const& field) {
 template <int Most>
 void Settling::RowsOf<Most>::write(PatchId id, Field& field) {
   layout().for_each_row(id, [&](std::size_t row, Cell first, int count) {
-    States const states(layout().at(id), row, top_);
-    for (int i = 0; i < count; i += 8) {
-      auto const eight = states.eight(i / 8);
-      std::memcpy(&field[first + static_cast<Cell>(i)], &eight,
-                  static_cast<std::size_t>(std::min(8, count - i)));
+    States const states(layout().at(id), row, top());
+    auto* const cells = &field[first];
+    int group = 0;
+    for (; 8 * (group + 1) <= count; ++group) {
+      auto const eight = states.eight(group);
+      std::memcpy(cells + 8 * group, &eight, sizeof eight);
     }
+    auto const rest = states.eight(group & 7);
+    std::memcpy(cells + 8 * group, &rest, static_cast<std::size_t>(count - 8 * group));
   });
 }
 
