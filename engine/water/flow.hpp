@@ -21,8 +21,8 @@ struct WaterRules {
         reach(practice[model::Rule::hole_search]) {}
 };
 
-// Water on its way to rest, 64 places at a time: the rules of model section 2, each written once as
-// operations on words, for every layout of places in patches.
+// Water on its way to rest, many places at a time: the rules of model section 2, each written once
+// as operations on words, for every layout of places in patches.
 //
 // Idea: a list of the patches whose next state may differ from the present one, as it follows from
 // the last changes. A step looks at them all in the field before it, notes what changes, and only
@@ -45,13 +45,17 @@ struct WaterRules {
 // Cost: a few hundred instructions for each patch that changes in a step, whatever the number of
 // its places that do.
 //
-// The layout says how patches lie: size(), how many there are; at(id), bed(id) and marks(id), the
-// parts of a patch, bears(id), where sources may form going by the material below, and made(id),
-// the first with its ground read; above(id), below(id); around(id), which reads words of the
-// patches beside, place by place, for_each_beside(id, visit), which visits these, and outward(id,
-// words, visit), the other way round: the patches in which the neighbours of some places lie, the
-// places said for each side, with a word of these neighbours; for_each_near(id, reach, visit), all
-// patches inside with a place so many side steps away.
+// The layout says how patches lie: size(), how many there are, numbered so that neighbours on a
+// level are at most span() apart and those above have higher numbers; at(id) and marks(id), the
+// parts of a patch, and made(id), the first with its ground read; what it stands on: enter(id),
+// where water may enter inside the drawing, passage(id), outside too, hole(id), where it may enter
+// below, placed(id), and bears(id), where sources may form going by the material below; near(id,
+// d), a place to keep where D is at most d, and near_around(id, d); fetch(id), a hint that it will
+// be looked at soon; above(id), below(id); around(id), which reads the patches beside, place by
+// place; for_each_beside(id, visit), which visits these, and outward(id, words, visit), the other
+// way round: the patches in which the neighbours of some places lie, the places said for each side,
+// with these neighbours; for_each_near(id, reach, visit), all patches inside with a place so many
+// side steps away.
 template <class Layout>
 class Flow {
  public:
@@ -150,9 +154,13 @@ class Flow {
 // Sides are numbered round the compass: two further on lies the opposite one.
 constexpr std::size_t opposite(std::size_t side) { return (side + 2) % 4; }
 
-// Where a source forms by what is beside and below, whatever is there now.
+// Where a source forms by what is beside and below, whatever is there now. Most water has no source
+// beside it.
 template <class Layout>
 typename Flow<Layout>::Places Flow<Layout>::forming(Id id) {
+  Places beside{};
+  layout_.for_each_beside(id, [&](Id n) { beside |= layout_.at(n).sources; });
+  if (!beside) return beside;
   auto const enough = at_least(rules_.makers, sources_around(id));
   if (!enough) return enough;
   return enough & (layout_.bears(id) | layout_.at(layout_.below(id)).sources);
@@ -257,18 +265,6 @@ bool Flow<Layout>::look_at(Id id, Change& change) {
 }
 
 template <class Layout>
-void Flow<Layout>::find_closed_ways() {
-  closed_.clear();
-  if (!knows_ways_) return;
-  for (auto const& [id, sources] : formed_) {
-    know_near(id, rules_.reach);
-    if (sources & layout_.near(id, rules_.reach)) {
-      closed_.push_back(id);
-    }
-  }
-}
-
-template <class Layout>
 void Flow<Layout>::commit(Change const& change) {
   auto& patch = layout_.at(change.id);
   auto const planes = static_cast<std::size_t>(top());
@@ -341,73 +337,6 @@ void Flow<Layout>::announce(Id id, std::array<Places, 4> gained) {
   });
 }
 
-// Model section 2, "Preferred sides of n": those with the least D, all of them if none has a D.
-template <class Layout>
-void Flow<Layout>::prefer(Id id) {
-  if (layout_.marks(id).knows_sides) return;
-  knows_ways_ = true;
-  layout_.for_each_beside(id, [&](Id n) {
-    if (layout_.marks(n).known_near <= rules_.reach) know_near(n, rules_.reach);
-  });
-  std::array<Places, 4> preferred;
-  preferred.fill(~Places{});
-  for (int d = rules_.reach; d >= 0; --d) {
-    auto const near = layout_.near_around(id, d);
-    auto const some = any(near);
-    if (!some) break;  // nor is any nearer
-    for (std::size_t side = 0; side < 4; ++side) preferred[side] &= ~some | near[side];
-  }
-  layout_.made(id).preferred = preferred;
-  layout_.marks(id).knows_sides = true;
-}
-
-// Makes sure that `near` is known up to a distance. D of a place through others stops at sources
-// and where water may not enter; an open outside is all hole, so no way leads on from there.
-template <class Layout>
-void Flow<Layout>::know_near(Id id, int distance) {
-  if (layout_.marks(id).known_near > distance) return;
-  auto const free = ~layout_.made(id).sources & layout_.passage(id);
-  auto& known = layout_.marks(id).known_near;
-  if (known == 0) {
-    layout_.near(id, 0) = free & layout_.hole(id);
-    known = 1;
-  }
-  while (known <= distance) {
-    auto const d = static_cast<int>(known);
-    auto near = layout_.near(id, d - 1);
-    if (free & ~near) {
-      layout_.for_each_beside(id, [&](Id n) {
-        if (layout_.marks(n).known_near < d) know_near(n, d - 1);
-      });
-      near |= free & any(layout_.near_around(id, d - 1));
-    }
-    layout_.near(id, d) = near;
-    known = static_cast<std::uint8_t>(d + 1);
-  }
-}
-
-// Forgets D and the preferred sides wherever a way may have led through a new source, and lists
-// what is newly offered without it.
-template <class Layout>
-void Flow<Layout>::forget_ways() {
-  std::vector<Id> doubtful;
-  for (auto id : closed_) {
-    layout_.for_each_near(id, rules_.reach + 1, [&](Id near) {
-      auto& marks = layout_.marks(near);
-      marks.known_near = 0;
-      if (std::exchange(marks.knows_sides, false) && layout_.at(near).spreading) {
-        doubtful.push_back(near);
-      }
-    });
-  }
-  for (auto id : doubtful) {
-    auto const was = layout_.at(id).preferred;
-    prefer(id);
-    auto const& patch = layout_.at(id);
-    std::array<Places, 4> gained;
-    for (std::size_t side = 0; side < 4; ++side) gained[side] = patch.spreading & ~was[side];
-    announce(id, gained);
-  }
-}
-
 }  // namespace leat::water
+
+#include "engine/water/flow_ways.hpp"
