@@ -87,7 +87,7 @@ class RowLayout {
   Block const& bears(Id);
   Block& near(Id id, int d) { return near_[near_at(id, d)]; }
 
-  // Says that a patch will be looked at soon: no machine expects it where it lies.
+  // The patches of a step lie too far apart for a machine to fetch them unasked.
   void fetch(Id id) const {
     fetch_lines(&patches_[above(id)], 64);
     fetch_lines(&patches_[id], sizeof(Patch));
@@ -117,7 +117,7 @@ class RowLayout {
   template <class Visit>
   void for_each_near(Id id, int reach, Visit visit) const;
 
-  // Where a cell lies; its neighbours in a row are up to a whole word further on.
+  // Where a cell lies.
   struct Spot {
     Id id;
     std::size_t row;
@@ -128,7 +128,6 @@ class RowLayout {
   template <class Visit>
   void for_each_row(Id, Visit visit) const;
   std::vector<Id> const& with_placed() const { return with_placed_; }
-  model::Arrangement const& arrangement() const { return *arrangement_; }
 
  private:
   static void fetch_lines(void const* begin, std::size_t bytes) {
