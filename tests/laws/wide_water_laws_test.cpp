@@ -27,7 +27,7 @@ class Storeys {
 
   model::Design built() {
     constexpr std::array widths{1, 2, 61, 62, 63, 64, 65, 126, 127, 128, 129, 130, 190};
-    auto const width = widths[static_cast<std::size_t>(number(0, widths.size() - 1))];
+    auto const width = widths[static_cast<std::size_t>(number(0, 12))];
     auto const depth = number(1, 10), height = number(2, 5);
     design_.grid = model::Grid(width, depth, height);
     for (auto id : {model::material::rock, model::material::open, model::material::water}) {
@@ -56,8 +56,8 @@ class Storeys {
   }
 
  private:
-  int number(int least, std::size_t most) {
-    return least + static_cast<int>(dice_() % (most - static_cast<std::size_t>(least) + 1));
+  int number(int least, int most) {
+    return least + static_cast<int>(dice_() % static_cast<unsigned>(most - least + 1));
   }
   void set_figures() {
     if (number(1, 2) == 1) return;
