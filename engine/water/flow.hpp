@@ -1,5 +1,7 @@
 #pragma once
+#include <algorithm>
 #include <array>
+#include <bit>
 #include <utility>
 #include <vector>
 
@@ -19,8 +21,8 @@ struct WaterRules {
         reach(practice[model::Rule::hole_search]) {}
 };
 
-// Water on its way to rest, 64 places at a time: the rules of model section 2, each written once as
-// operations on words, for every layout of places in patches.
+// Water on its way to rest, many places at a time: the rules of model section 2, each written once
+// as operations on words, for every layout of places in patches.
 //
 // Idea: a list of the patches whose next state may differ from the present one, as it follows from
 // the last changes. A step looks at them all in the field before it, notes what changes, and only
@@ -43,28 +45,35 @@ struct WaterRules {
 // Cost: a few hundred instructions for each patch that changes in a step, whatever the number of
 // its places that do.
 //
-// The layout says how patches lie: size(), how many there are; at(id), bed(id) and marks(id), the
-// parts of a patch, and made(id), the first with its ground read; above(id), below(id); around(id),
-// which reads words of the patches beside, place by place, for_each_beside(id, visit), which visits
-// these, and outward(id, words, visit), the other way round: the patches in which the neighbours of
-// some places lie, the places said for each side, with a word of these neighbours;
-// for_each_near(id, reach, visit), all patches inside with a place so many side steps away.
+// The layout says how patches lie: size(), how many there are, numbered so that neighbours on a
+// level are at most span() apart and those above have higher numbers; at(id) and marks(id), the
+// parts of a patch, and made(id), the first with its ground read; what it stands on: enter(id),
+// where water may enter inside the drawing, passage(id), outside too, hole(id), where it may enter
+// below, placed(id), and bears(id), where sources may form going by the material below; near(id,
+// d), a place to keep where D is at most d, and near_around(id, d); fetch(id), a hint that it will
+// be looked at soon; above(id), below(id); around(id), which reads the patches beside, place by
+// place; for_each_beside(id, visit), which visits these, and outward(id, words, visit), the other
+// way round: the patches in which the neighbours of some places lie, the places said for each side,
+// with these neighbours; for_each_near(id, reach, visit), all patches inside with a place so many
+// side steps away.
 template <class Layout>
 class Flow {
  public:
   using Patch = typename Layout::Patch;
+  using Places = typename Patch::Places;
   using Id = typename Layout::Id;
 
   Flow(Layout layout, model::Practice const& practice)
-      : layout_(std::move(layout)), rules_(practice), agenda_(layout_.size()) {}
+      : layout_(std::move(layout)),
+        rules_(practice),
+        agenda_(layout_.size()),
+        pending_(std::bit_ceil(2 * std::size_t{layout_.span()} + 2)) {}
 
   Layout& layout() { return layout_; }
   Layout const& layout() const { return layout_; }
 
   // Looks at a patch in the next step.
-  void list(Id id) {
-    if (layout_.made(id).enter) agenda_.add(id);
-  }
+  void list(Id id) { agenda_.add(id); }
 
   // Looks at everything that may follow from a new material or state at the places of a patch.
   void list_influence(Id id) {
@@ -82,56 +91,50 @@ class Flow {
   }
 
   // To be called for each patch whose water was set by hand, before the first step.
-  void find_spreading(Id id) { layout_.at(id).spreading = spreading_of(id); }
+  void find_spreading(Id id) {
+    layout_.at(id).spreading = spreading_of(id);
+    is_set_by_hand_ = true;
+  }
 
   // What the next step would change: the places of all patches, united.
-  Word look() {
-    changes_.clear();
-    formed_.clear();
-    agenda_.move_to(listed_);
-    Word changed = 0;
-    for (auto id : listed_) changed |= look_at(id);
-    return changed;
-  }
+  Places look();
 
-  // One step. The places that changed, as from look(); 0 when it changes nothing.
-  Word step() {
-    auto const changed = look();
-    listed_.clear();
-    if (!changed) return 0;
-    find_closed_ways();
-    commit();
-    for (auto const& change : changes_) list_consequences(change);
-    if (!closed_.empty()) forget_ways();
-    return changed;
-  }
+  // One step. The places that changed, those of all patches united; none when it changes nothing.
+  Places step();
 
   // The patches that the last step changed.
-  template <class Visit>
-  void for_each_changed(Visit visit) const {
-    for (auto const& change : changes_) visit(change.id);
-  }
+  std::vector<Id> const& changed() const { return changed_; }
 
  private:
   struct Change {
     Id id;
-    Word any, wetness, source;  // places that differ at all, in being wet, in being a source
-    Word sources;
-    std::array<Word, Patch::most> strong;
+    Places any, wetness;  // places that differ at all, and in being wet
+    std::array<Places, Patch::most> strong;
+  };
+  // New sources come into the field when all else of a step is done.
+  struct Formed {
+    Id id;
+    Places sources;
   };
 
   // The standard strength is known when this is compiled, so that loops over planes unroll.
   int top() const { return Patch::most == 8 ? 8 : rules_.strength; }
 
-  Word look_at(Id id);
-  Word offered(Id id, Word to);
-  Word forming(Id id) const;
+  Change& pending(std::size_t number) { return pending_[number & (pending_.size() - 1)]; }
+  bool look_at(Id id, Change& change);
+  std::array<Places, 4> sources_around(Id id) const {
+    return layout_.around(id).on_each_side(
+        [](Patch const& patch, std::size_t) { return patch.sources; });
+  }
+  Places offered(Id id);
+  Places forming(Id id);
   void find_closed_ways();
-  void commit();
+  void commit(Change const&);
   void list_consequences(Change const&);
-  Word spreading_of(Id id) const;
+  void form_sources();
+  Places spreading_of(Id id) const;
   void refresh(Id id);
-  void announce(Id id, std::array<Word, 4> gained);
+  void announce(Id id, std::array<Places, 4> gained);
   void prefer(Id id);
   void know_near(Id id, int distance);
   void forget_ways();
@@ -139,58 +142,114 @@ class Flow {
   Layout layout_;
   WaterRules rules_;
   Agenda agenda_;
-  std::vector<Id> listed_;  // in this step
-  std::vector<Change> changes_;
-  std::vector<std::size_t> formed_;  // which of the changes form sources
-  std::vector<Id> closed_;           // where one forms in a way to a hole
-  bool knows_ways_ = false;
+  std::vector<Id> listed_;       // in this step
+  std::vector<Change> pending_;  // the last ones, round and round; a power of two
+  std::vector<Id> changed_;
+  std::vector<Formed> formed_;
+  std::vector<Id> poured_on_;  // with sources whose pouring ended or began
+  std::vector<Id> closed_;     // where a source forms in a way to a hole
+  bool knows_ways_ = false, is_set_by_hand_ = false;
 };
 
 // Sides are numbered round the compass: two further on lies the opposite one.
 constexpr std::size_t opposite(std::size_t side) { return (side + 2) % 4; }
 
-// Where a source forms by what is beside and below, whatever is there now.
+// Where a source forms by what is beside and below, whatever is there now. Most water has no source
+// beside it.
 template <class Layout>
-Word Flow<Layout>::forming(Id id) const {
-  auto const is_source = [](Patch const& patch) { return patch.sources; };
-  auto const enough = at_least(rules_.makers, layout_.around(id).on_sides(is_source));
-  if (!enough) return 0;
-  return enough & (layout_.bed(id).bears | layout_.at(layout_.below(id)).sources);
+typename Flow<Layout>::Places Flow<Layout>::forming(Id id) {
+  Places beside{};
+  layout_.for_each_beside(id, [&](Id n) { beside |= layout_.at(n).sources; });
+  if (!beside) return beside;
+  auto const enough = at_least(rules_.makers, sources_around(id));
+  if (!enough) return enough;
+  return enough & (layout_.bears(id) | layout_.at(layout_.below(id)).sources);
 }
 
-// Which of the places `to` are offered by a neighbour.
+// Where a neighbour offers. Where water spreads its preferred sides are known, but for what was set
+// by hand.
 template <class Layout>
-Word Flow<Layout>::offered(Id id, Word to) {
-  auto const around = layout_.around(id);
-  auto const from = around.on_sides([](Patch const& patch) { return patch.spreading; });
-  Word found = 0;
-  for (std::size_t side = 0; side < 4; ++side) {
-    auto const asked = from[side] & to & ~found;
-    if (!asked) continue;
-    layout_.for_each_on_side(id, side, [&](Id n) { prefer(n); });
-    auto const prefers = [&](Patch const& patch) { return patch.preferred[opposite(side)]; };
-    found |= asked & around.on_side(side, prefers);
+typename Flow<Layout>::Places Flow<Layout>::offered(Id id) {
+  if (is_set_by_hand_) {
+    layout_.for_each_beside(id, [&](Id n) {
+      if (layout_.at(n).spreading) prefer(n);
+    });
   }
-  return found;
+  return any(layout_.around(id).on_each_side([](Patch const& patch, std::size_t side) {
+    return patch.spreading & patch.preferred[opposite(side)];
+  }));
+}
+
+template <class Layout>
+typename Flow<Layout>::Places Flow<Layout>::look() {
+  listed_.clear();
+  agenda_.move_to(listed_);
+  Places changed{};
+  for (auto id : listed_) {
+    agenda_.add(id);
+    if (look_at(id, pending_.front())) changed |= pending_.front().any;
+  }
+  formed_.clear();
+  return changed;
+}
+
+// Idea: the patches come in the order of memory, and three things are done to each in one walk. It
+// is looked at; when no later one asks for it any more, its change is made; when its neighbours'
+// changes are made too, it is seen what follows. So everything happens while it is at hand, and no
+// change is kept for long. Sources are asked for across levels: they wait for the end of the step.
+template <class Layout>
+typename Flow<Layout>::Places Flow<Layout>::step() {
+  changed_.clear();
+  formed_.clear();
+  poured_on_.clear();
+  listed_.clear();
+  agenda_.move_to(listed_);
+  std::size_t found = 0, made = 0, followed = 0;
+  Places changed{};
+  auto const advance = [&](Id id) {
+    auto const span = layout_.span();
+    for (; made < found && pending(made).id + span < id; ++made) commit(pending(made));
+    for (; followed < made && pending(followed).id + 2 * span < id; ++followed) {
+      list_consequences(pending(followed));
+    }
+  };
+  constexpr std::size_t ahead = 6;
+  for (std::size_t i = 0; i < listed_.size(); ++i) {
+    if (i + ahead < listed_.size()) layout_.fetch(listed_[i + ahead]);
+    auto const id = listed_[i];
+    advance(id);
+    auto& change = pending(found);
+    if (!look_at(id, change)) continue;
+    changed |= change.any;
+    changed_.push_back(id);
+    ++found;
+  }
+  for (; made < found; ++made) commit(pending(made));
+  for (; followed < found; ++followed) list_consequences(pending(followed));
+  find_closed_ways();
+  form_sources();
+  if (!closed_.empty()) forget_ways();
+  return changed;
 }
 
 // Model section 2, "One water step" and "intrinsic(c)".
 template <class Layout>
-Word Flow<Layout>::look_at(Id id) {
-  auto const& patch = layout_.at(id);
+bool Flow<Layout>::look_at(Id id, Change& change) {
+  auto const& patch = layout_.made(id);
+  auto const enter = layout_.enter(id);
+  if (!enter) return false;
   auto const wet = patch.wet(), wet_above = layout_.at(layout_.above(id)).wet();
-  auto const silent = patch.enter & ~(wet | wet_above);
-  auto const active = wet | wet_above | (silent ? offered(id, silent) : 0);
-  auto const placed = layout_.marks(id).has_placed ? layout_.bed(id).placed : 0;
-  auto const stays = patch.enter & (placed | patch.sources);
-  auto const takes = patch.enter & active & ~stays;
-  auto const forms = takes ? takes & forming(id) : 0;
+  auto const silent = enter & ~(wet | wet_above);
+  auto const active = wet | wet_above | (silent ? offered(id) : Places{});
+  auto const placed = layout_.marks(id).has_placed ? layout_.placed(id) : Places{};
+  auto const stays = enter & (placed | patch.sources);
+  auto const takes = enter & active & ~stays;
+  auto const forms = takes ? takes & forming(id) : Places{};
   auto const full = stays | forms | (takes & wet_above);
   auto const around = layout_.around(id);
 
-  auto& change = changes_.emplace_back();
-  change.sources = stays | forms;
-  Word differs = change.source = change.sources ^ patch.sources;
+  auto const source = (stays | forms) ^ patch.sources;
+  auto differs = source;
   auto const last = static_cast<std::size_t>(top()) - 1;
   for (std::size_t k = 0; k < last; ++k) {
     change.strong[k] = full | (takes & around.on_any_side(k + 1));
@@ -201,65 +260,57 @@ Word Flow<Layout>::look_at(Id id) {
   change.id = id;
   change.any = differs;
   change.wetness = change.strong[0] ^ wet;
-  if (change.source) formed_.push_back(changes_.size() - 1);
-  if (!differs) changes_.pop_back();
-  return differs;
+  if (source) formed_.push_back({id, source});
+  return static_cast<bool>(differs);
 }
 
 template <class Layout>
-void Flow<Layout>::find_closed_ways() {
-  closed_.clear();
-  if (!knows_ways_) return;
-  for (auto i : formed_) {
-    auto const id = changes_[i].id;
-    know_near(id, rules_.reach);
-    auto const way = layout_.bed(id).near[static_cast<std::size_t>(rules_.reach)];
-    if (changes_[i].source & way) closed_.push_back(id);
-  }
-}
-
-template <class Layout>
-void Flow<Layout>::commit() {
+void Flow<Layout>::commit(Change const& change) {
+  auto& patch = layout_.at(change.id);
   auto const planes = static_cast<std::size_t>(top());
-  for (auto const& change : changes_) {
-    auto& patch = layout_.at(change.id);
-    for (std::size_t k = 0; k < planes; ++k) patch.strong[k] = change.strong[k];
-    patch.sources = change.sources;
-  }
+  for (std::size_t k = 0; k < planes; ++k) patch.strong[k] = change.strong[k];
 }
 
-// Lists what may follow from one change, all being made.
+// Lists what may follow from one change, it and all beside it being made.
 template <class Layout>
 void Flow<Layout>::list_consequences(Change const& change) {
   auto const id = change.id;
-  auto const on_all_sides = [](Word word) { return std::array{word, word, word, word}; };
-  layout_.outward(id, on_all_sides(change.any), [&](Id n, Word places) {
+  auto const& any = change.any;
+  layout_.outward(id, {any, any, any, any}, [&](Id n, Places const& places) {
     if (layout_.at(n).wet() & places) list(n);
   });
-  auto const above = layout_.above(id);
   if (change.wetness) {
-    if (layout_.at(id).hole & change.wetness) list(layout_.below(id));
-    if (layout_.at(above).sources & change.wetness) refresh(above);
-  }
-  if (change.source) {
-    layout_.outward(id, on_all_sides(change.source), [&](Id n, Word places) {
-      if (layout_.at(n).sources & places) refresh(n);
-    });
-    if (layout_.at(above).wet() & change.source) list(above);
+    if (layout_.hole(id) & change.wetness) list(layout_.below(id));
+    auto const above = layout_.above(id);
+    if (layout_.at(above).sources & change.wetness) poured_on_.push_back(above);
   }
   refresh(id);
 }
 
+template <class Layout>
+void Flow<Layout>::form_sources() {
+  for (auto const& [id, sources] : formed_) layout_.at(id).sources ^= sources;
+  for (auto const& [id, sources] : formed_) {
+    layout_.outward(id, {sources, sources, sources, sources}, [&](Id n, Places const& places) {
+      if (layout_.at(n).sources & places) refresh(n);
+    });
+    auto const above = layout_.above(id);
+    if (layout_.at(above).wet() & sources) list(above);
+    refresh(id);
+  }
+  for (auto id : poured_on_) refresh(id);
+}
+
 // Model section 2, "n spreads sideways when", and the strength of 2 that an offer wants.
 template <class Layout>
-Word Flow<Layout>::spreading_of(Id id) const {
+typename Flow<Layout>::Places Flow<Layout>::spreading_of(Id id) const {
   auto const& patch = layout_.at(id);
   auto const able = patch.strong[1];
-  auto spreads = able & ~patch.hole;
-  if (auto const pouring = able & patch.hole & patch.sources) {
-    auto const is_source = [](Patch const& beside) { return beside.sources; };
-    spreads |= pouring & (layout_.at(layout_.below(id)).wet() |
-                          at_least(rules_.eager, layout_.around(id).on_sides(is_source)));
+  auto const hole = layout_.hole(id);
+  auto spreads = able & ~hole;
+  if (auto const pouring = able & hole & patch.sources) {
+    spreads |= pouring &
+               (layout_.at(layout_.below(id)).wet() | at_least(rules_.eager, sources_around(id)));
   }
   return spreads;
 }
@@ -277,85 +328,15 @@ void Flow<Layout>::refresh(Id id) {
 
 // Lists what a patch newly offers: the places said for each side, so far as they prefer that side.
 template <class Layout>
-void Flow<Layout>::announce(Id id, std::array<Word, 4> gained) {
+void Flow<Layout>::announce(Id id, std::array<Places, 4> gained) {
   auto const& preferred = layout_.at(id).preferred;
   for (std::size_t side = 0; side < 4; ++side) gained[side] &= preferred[side];
-  layout_.outward(id, gained, [&](Id n, Word places) {
+  layout_.outward(id, gained, [&](Id n, Places places) {
     auto const& beside = layout_.made(n);
-    if (beside.enter & ~beside.wet() & places) list(n);
+    if (layout_.enter(n) & ~beside.wet() & places) list(n);
   });
-}
-
-// Model section 2, "Preferred sides of n": those with the least D, all of them if none has a D.
-template <class Layout>
-void Flow<Layout>::prefer(Id id) {
-  if (layout_.marks(id).knows_sides) return;
-  knows_ways_ = true;
-  layout_.for_each_beside(id, [&](Id n) {
-    if (layout_.marks(n).known_near <= rules_.reach) know_near(n, rules_.reach);
-  });
-  auto const beds = layout_.beds_around(id);
-  std::array<Word, 4> preferred{all_bits, all_bits, all_bits, all_bits};
-  for (auto d = static_cast<std::size_t>(rules_.reach) + 1; d-- > 0;) {
-    auto const near = beds.on_sides([d](Bed const& bed) { return bed.near[d]; });
-    auto const some = any(near);
-    if (!some) break;  // nor is any nearer
-    for (std::size_t side = 0; side < 4; ++side) preferred[side] &= ~some | near[side];
-  }
-  layout_.made(id).preferred = preferred;
-  layout_.marks(id).knows_sides = true;
-}
-
-// Makes sure that `near` is known up to a distance. D of a place through others stops at sources
-// and where water may not enter; an open outside is all hole, so no way leads on from there.
-template <class Layout>
-void Flow<Layout>::know_near(Id id, int distance) {
-  if (layout_.marks(id).known_near > distance) return;
-  auto const free = ~layout_.made(id).sources & layout_.bed(id).passage;
-  auto& bed = layout_.bed(id);
-  auto& known = layout_.marks(id).known_near;
-  if (known == 0) {
-    bed.near[0] = free & layout_.at(id).hole;
-    known = 1;
-  }
-  while (known <= distance) {
-    auto const d = static_cast<std::size_t>(known);
-    bed.near[d] = bed.near[d - 1];
-    if (bed.near[d] != free) {
-      layout_.for_each_beside(id, [&](Id n) {
-        if (layout_.marks(n).known_near < d) know_near(n, static_cast<int>(d) - 1);
-      });
-      auto const beside =
-          layout_.beds_around(id).on_sides([d](Bed const& other) { return other.near[d - 1]; });
-      bed.near[d] |= free & any(beside);
-    }
-    known = static_cast<std::uint8_t>(d + 1);
-  }
-}
-
-// Forgets D and the preferred sides wherever a way may have led through a new source, and lists
-// what is newly offered without it.
-template <class Layout>
-void Flow<Layout>::forget_ways() {
-  std::vector<Id> doubtful;
-  for (auto id : closed_) {
-    layout_.for_each_near(id, rules_.reach + 1, [&](Id near) {
-      auto& marks = layout_.marks(near);
-      if (!marks.is_made) return;
-      marks.known_near = 0;
-      if (std::exchange(marks.knows_sides, false) && layout_.at(near).spreading) {
-        doubtful.push_back(near);
-      }
-    });
-  }
-  for (auto id : doubtful) {
-    auto const was = layout_.at(id).preferred;
-    prefer(id);
-    auto const& patch = layout_.at(id);
-    std::array<Word, 4> gained;
-    for (std::size_t side = 0; side < 4; ++side) gained[side] = patch.spreading & ~was[side];
-    announce(id, gained);
-  }
 }
 
 }  // namespace leat::water
+
+#include "engine/water/flow_ways.hpp"

@@ -11,27 +11,24 @@
 
 namespace leat::water {
 
-// The words of the four cells beside one, in the order of sides.
-template <class Part>
+// The patches of the four cells beside one, in the order of sides.
+template <class Patch>
 class LaneSides {
  public:
-  explicit LaneSides(std::array<Part const*, 4> parts) : parts_(parts) {}
+  LaneSides(Patch const& east, Patch const& south, Patch const& west, Patch const& north)
+      : patches_{&east, &south, &west, &north} {}
 
+  // get(patch, side) for each side.
   template <class Get>
-  std::array<Word, 4> on_sides(Get get) const {
-    return {get(*parts_[0]), get(*parts_[1]), get(*parts_[2]), get(*parts_[3])};
-  }
-  template <class Get>
-  Word on_side(std::size_t side, Get get) const {
-    return get(*parts_[side]);
+  std::array<Word, 4> on_each_side(Get get) const {
+    return {get(*patches_[0], 0), get(*patches_[1], 1), get(*patches_[2], 2), get(*patches_[3], 3)};
   }
   Word on_any_side(std::size_t k) const {
-    return parts_[0]->strong[k] | parts_[1]->strong[k] | parts_[2]->strong[k] |
-           parts_[3]->strong[k];
+    return any(on_each_side([k](Patch const& patch, std::size_t) { return patch.strong[k]; }));
   }
 
  private:
-  std::array<Part const*, 4> parts_;
+  std::array<Patch const*, 4> patches_;
 };
 
 // What a fill is made of in every lane.
@@ -44,7 +41,7 @@ struct FillWords {
 template <int Most>
 class LaneLayout {
  public:
-  using Patch = water::Patch<Most>;
+  using Patch = water::Patch<Word, Most>;
   using Id = model::Cell;
 
   explicit LaneLayout(std::vector<model::Arrangement const*> const& arrangements);
@@ -52,25 +49,33 @@ class LaneLayout {
   std::size_t size() const { return plots_.size(); }
   Patch& at(Id c) { return plots_[c]->patch; }
   Patch const& at(Id c) const { return plots_[c]->patch; }
-  Bed& bed(Id c) { return plots_[c]->bed; }
-  Bed const& bed(Id c) const { return plots_[c]->bed; }
   Marks& marks(Id c) { return plots_[c]->marks; }
   Patch& made(Id c) {
-    if (!plots_[c]->marks.is_made) plots_[c] = dig(c);
+    if (!plots_[c]->is_made) plots_[c] = dig(c);
     return plots_[c]->patch;
   }
+  Word enter(Id c) const { return plots_[c]->enter; }
+  Word hole(Id c) const { return plots_[c]->hole; }
+  Word passage(Id c) const { return plots_[c]->passage; }
+  Word placed(Id c) const { return plots_[c]->placed; }
+  Word bears(Id c) const { return plots_[c]->bears; }
+  Word& near(Id c, int d) { return plots_[c]->near[static_cast<std::size_t>(d)]; }
+  void fetch(Id) const {}
 
+  Id span() const { return grid().beside(0, model::Side::south); }
   Id above(Id c) const { return grid().above(c); }
   Id below(Id c) const { return grid().below(c); }
-  LaneSides<Patch> around(Id c) const { return sides<Patch>(c, &Plot::patch); }
-  LaneSides<Bed> beds_around(Id c) const { return sides<Bed>(c, &Plot::bed); }
+  LaneSides<Patch> around(Id c) const {
+    return {beside(c, 0)->patch, beside(c, 1)->patch, beside(c, 2)->patch, beside(c, 3)->patch};
+  }
+  std::array<Word, 4> near_around(Id c, int distance) const {
+    auto const d = static_cast<std::size_t>(distance);
+    return {beside(c, 0)->near[d], beside(c, 1)->near[d], beside(c, 2)->near[d],
+            beside(c, 3)->near[d]};
+  }
   template <class Visit>
   void for_each_beside(Id c, Visit visit) const {
     for (auto side : model::sides) visit(grid().beside(c, side));
-  }
-  template <class Visit>
-  void for_each_on_side(Id c, std::size_t side, Visit visit) const {
-    visit(grid().beside(c, model::sides[side]));
   }
   template <class Visit>
   void outward(Id c, std::array<Word, 4> const& places, Visit visit) const {
@@ -89,20 +94,19 @@ class LaneLayout {
  private:
   struct Plot {
     Patch patch;
-    Bed bed;
+    Word enter, hole, passage;  // hole: water may enter below; all of an open outside
+    Word placed, bears;
     Marks marks;
+    bool is_made;
+    std::array<Word, most_hole_search + 1> near;  // near[d]: where D is at most d
   };
   static constexpr std::size_t chunk = 64;
 
-  template <class Part>
-  LaneSides<Part> sides(Id c, Part Plot::*part) const {
-    auto const of = [&](model::Side side) { return &(plots_[grid().beside(c, side)]->*part); };
-    return LaneSides<Part>({of(model::Side::east), of(model::Side::south), of(model::Side::west),
-                            of(model::Side::north)});
+  Plot const* beside(Id c, std::size_t side) const {
+    return plots_[grid().beside(c, model::sides[side])];
   }
   Plot* dig(Id c);
   Plot* new_plot();
-  Ground ground(Id c) const;
 
   model::Design const* design_;
   Word lanes_;
@@ -121,7 +125,7 @@ LaneLayout<Most>::LaneLayout(std::vector<model::Arrangement const*> const& arran
       words_(design_->fills.size()),
       plots_(design_->grid.size(), new_plot()),
       solid_(new_plot()) {
-  solid_->marks.is_made = true;
+  solid_->is_made = true;
   for (std::size_t f = 0; f < words_.size(); ++f) {
     bool const is_switched = design_->fills[f].is_switched();
     for (std::size_t lane = 0; lane < (is_switched ? arrangements.size() : 1); ++lane) {
@@ -146,27 +150,26 @@ typename LaneLayout<Most>::Plot* LaneLayout<Most>::new_plot() {
 
 template <int Most>
 typename LaneLayout<Most>::Plot* LaneLayout<Most>::dig(Id c) {
-  auto const found = ground(c);
-  if (!found.passage) return solid_;
-  auto* const plot = new_plot();
-  make(plot->patch, plot->bed, plot->marks, found);
-  made_.push_back(c);
-  return plot;
-}
-
-template <int Most>
-Ground LaneLayout<Most>::ground(Id c) const {
+  bool const is_inside = grid().is_inside(c);
+  auto const outside = design_->outside_is_open ? lanes_ : 0;
   auto const& own = words_of(c);
-  if (!grid().is_inside(c)) {
-    auto const outside = design_->outside_is_open ? lanes_ : 0;
-    return {.hole = outside, .passage = own.enter & outside};
+  auto const passage = is_inside ? own.enter : own.enter & outside;
+  if (!passage) return solid_;
+  auto* const plot = new_plot();
+  plot->passage = passage;
+  plot->is_made = true;
+  made_.push_back(c);
+  if (!is_inside) {
+    plot->hole = outside;
+    return plot;
   }
   auto const& under = words_of(below(c));
-  return {.enter = own.enter,
-          .hole = under.enter,
-          .placed = own.placed,
-          .bears = under.bears,
-          .passage = own.enter};
+  plot->enter = own.enter;
+  plot->hole = under.enter;
+  plot->placed = own.placed;
+  plot->bears = under.bears;
+  plot->marks.has_placed = own.placed != 0;
+  return plot;
 }
 
 template <int Most>

@@ -62,8 +62,10 @@ void Lanes::WaterOf<Most>::pour_field(Field const& field, Word lane) {
         c = end;
         break;
       }
-      if (!water::is_wet(field[c]) || !(layout().made(static_cast<Cell>(c)).enter & lane)) continue;
-      put(layout().at(static_cast<Cell>(c)), lane, field[c], top_);
+      auto const cell = static_cast<Cell>(c);
+      if (!water::is_wet(field[c])) continue;
+      auto& patch = layout().made(cell);
+      if (layout().enter(cell) & lane) put(patch, lane, field[c], top_);
     }
   }
 }
@@ -116,7 +118,7 @@ void Lanes::WaterOf<Most>::write(std::vector<Settled>& settled) const {
   for (auto c : layout().all_made()) {
     auto const& patch = layout().at(c);
     if (!patch.wet()) continue;
-    States const states(patch, top_);
+    States const states(patch, 0, top_);
     for (std::size_t first = 0; first < settled.size(); first += 8) {
       auto const eight = states.eight(static_cast<int>(first / 8));
       std::array<State, 8> bytes;

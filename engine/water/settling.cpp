@@ -22,24 +22,19 @@ std::vector<Cell> changed_cells(model::Arrangement const& before, model::Arrange
   return cells_filled(after.design(), is_changed);
 }
 
-Field switched(model::Arrangement const& before, Field const& field,
-               model::Arrangement const& after) {
-  auto start = field;
-  for (auto c : changed_cells(before, after)) start[c] = after[c].is_source ? source : dry;
-  return start;
-}
-
 namespace {
 
-std::vector<Cell> placed_sources(model::Arrangement const& arrangement) {
-  std::vector<bool> is_placed(arrangement.design().fills.size());
-  for (std::size_t f = 0; f < is_placed.size(); ++f) {
-    is_placed[f] = arrangement.made_of(static_cast<model::FillId>(f)).is_source;
-  }
-  return cells_filled(arrangement.design(), is_placed);
+Field with_fresh(Field field, std::vector<Cell> const& changed, model::Arrangement const& after) {
+  for (auto c : changed) field[c] = after[c].is_source ? source : dry;
+  return field;
 }
 
 }  // namespace
+
+Field switched(model::Arrangement const& before, Field const& field,
+               model::Arrangement const& after) {
+  return with_fresh(field, changed_cells(before, after), after);
+}
 
 // The patches of one arrangement, for water of at most so much strength.
 template <int Most>
@@ -52,27 +47,24 @@ class Settling::RowsOf {
 
   // A first step from dry can only fill placed sources.
   void list_placed() {
-    for (auto c : placed_sources(layout().arrangement())) flow_.list(layout().spot(c).first);
+    for (auto id : layout().with_placed()) flow_.list(id);
   }
   void pour(Field const&);
   void list_changed(std::vector<Cell> const& cells) {
     PatchId last = 0;  // in the rim
     for (auto c : cells) {
-      auto const id = layout().spot(c).first;
+      auto const id = layout().spot(c).id;
       if (id != std::exchange(last, id)) flow_.list_influence(id);
     }
   }
   void list_all_wet() {
-    auto const made = layout().all_made();
-    for (auto id : made) {
-      if (layout().at(id).wet()) flow_.list_all_beside(id);
-    }
+    for (auto id : poured_) flow_.list_all_beside(id);
   }
 
-  bool would_change() { return flow_.look() != 0; }
+  bool would_change() { return static_cast<bool>(flow_.look()); }
   bool step() {
     if (!flow_.step()) return false;
-    flow_.for_each_changed([&](PatchId id) { stale_.add(id); });
+    for (auto id : flow_.changed()) stale_.add(id);
     return true;
   }
   void bring_up_to_date(Field& field) {
@@ -83,40 +75,49 @@ class Settling::RowsOf {
 
  private:
   RowLayout<Most>& layout() { return flow_.layout(); }
+  int top() const { return Most == 8 ? 8 : top_; }
   void write(PatchId id, Field& field);
 
-  int top_;
+  int top_;  // the standard one is known when this is compiled
   Flow<RowLayout<Most>> flow_;
+  std::vector<PatchId> poured_;
   Agenda stale_;  // where the field of bytes is behind
 };
 
 template <int Most>
 void Settling::RowsOf<Most>::pour(Field const& field) {
-  std::vector<PatchId> wet;
+  Agenda wet(layout().size());
   for (std::size_t c = 0; c < field.size();) {
     std::uint64_t eight = 0;
     std::memcpy(&eight, &field[c], std::min(sizeof eight, field.size() - c));
     auto const end = std::min(c + sizeof eight, field.size());
     for (; eight != 0 && c < end; ++c) {
       if (!is_wet(field[c])) continue;
-      auto const [id, place] = layout().spot(static_cast<Cell>(c));
-      put(layout().made(id), place, field[c], top_);
-      if (wet.empty() || wet.back() != id) wet.push_back(id);
+      auto const spot = layout().spot(static_cast<Cell>(c));
+      Block place{};
+      place.rows[spot.row] = Word{1} << spot.bit;
+      put(layout().at(spot.id), place, field[c], top());
+      wet.add(spot.id);
     }
     c = end;
   }
-  for (auto id : wet) flow_.find_spreading(id);
+  wet.move_to(poured_);
+  for (auto id : poured_) flow_.find_spreading(id);
 }
 
 template <int Most>
 void Settling::RowsOf<Most>::write(PatchId id, Field& field) {
-  States const states(layout().at(id), top_);
-  auto const first = layout().first_cell(id);
-  auto const count = static_cast<std::size_t>(layout().cells_in(id));
-  for (std::size_t i = 0; i < count; i += 8) {
-    auto const eight = states.eight(static_cast<int>(i / 8));
-    std::memcpy(&field[first + i], &eight, std::min<std::size_t>(8, count - i));
-  }
+  layout().for_each_row(id, [&](std::size_t row, Cell first, int count) {
+    States const states(layout().at(id), row, top());
+    auto* const cells = &field[first];
+    int group = 0;
+    for (; 8 * (group + 1) <= count; ++group) {
+      auto const eight = states.eight(group);
+      std::memcpy(cells + 8 * group, &eight, sizeof eight);
+    }
+    auto const rest = states.eight(group & 7);
+    std::memcpy(cells + 8 * group, &rest, static_cast<std::size_t>(count - 8 * group));
+  });
 }
 
 // As many planes as the practice wants, and no more than two sizes beside the standard one.
@@ -148,10 +149,12 @@ Settling::Settling(model::Arrangement const& arrangement)
 
 Settling::Settling(model::Arrangement const& before, Field const& field,
                    model::Arrangement const& after, bool was_settled)
-    : rows_(std::make_unique<Rows>(after)), field_(switched(before, field, after)) {
+    : rows_(std::make_unique<Rows>(after)) {
+  auto const changed = changed_cells(before, after);
+  field_ = with_fresh(field, changed, after);
   rows_->with([&](auto& rows) {
     rows.pour(field_);
-    rows.list_changed(changed_cells(before, after));
+    rows.list_changed(changed);
     if (was_settled) return;
     rows.list_all_wet();
     rows.list_placed();

@@ -14,8 +14,8 @@ Field switched(model::Arrangement const& before, Field const&, model::Arrangemen
 std::vector<Cell> changed_cells(model::Arrangement const& before, model::Arrangement const& after);
 
 // Water on its way to rest, step by step; the same fields as `step` gives, looking only where the
-// last changes can matter, at 64 cells of a row at once (see Flow). The arrangement must outlive
-// it.
+// last changes can matter, at 64 cells of four rows at once (see Flow). The arrangement must
+// outlive it.
 class Settling {
  public:
   explicit Settling(model::Arrangement const&);  // from dry

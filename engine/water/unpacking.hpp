@@ -25,42 +25,45 @@ inline std::uint64_t eight_bytes(Word word, int group) {
   return bytes;
 }
 
-// The states of 64 places. The strength of a place in binary digits: the lowest is whether it is in
-// an odd number of planes, the next whether it is in an odd number of every second one, and so on.
-// The digits are added up as numbers of one byte each; in the highest plane water is a source or
-// falls.
+// The states of 64 places, one row of a patch, from the words of their binary digits. The strength
+// of a place: its lowest digit is whether it is in an odd number of planes, the next whether it is
+// in an odd number of every second one, and so on. What is in the highest plane falls, and has all
+// digits but the lowest, or is a source and has that too.
 template <class Patch>
 class States {
  public:
-  States(Patch const& patch, int top) : sources_(patch.sources) {
-    full_ = patch.strong[static_cast<std::size_t>(top) - 1];
-    wet_ = patch.wet();
-    for (int step = 1; step < top; step *= 2) {
-      Word digit = 0;
-      for (int k = step; k < top; k += step) digit ^= patch.strong[static_cast<std::size_t>(k) - 1];
-      digits_[static_cast<std::size_t>(count_++)] = digit & ~full_;
+  States(Patch const& patch, std::size_t row, int top) {
+    auto const strong = [&](int k) {
+      return row_of(patch.strong[static_cast<std::size_t>(k) - 1], row);
+    };
+    wet_ = strong(1);
+    full_ = strong(top);
+    for (std::size_t i = 0; i < digits; ++i) {
+      auto const step = 1 << i;
+      Word odd = 0;
+      for (int k = step; k < top; k += step) odd ^= strong(k);
+      digits_[i] = i == 0 ? (odd & ~full_) | row_of(patch.sources, row) : odd | full_;
     }
   }
   // Of eight places, from the group-th eight on.
   std::uint64_t eight(int group) const {
     if (!(wet_ >> (8 * group) & 0xff)) return 0;
-    std::uint64_t sum =
-        eight_bytes(full_, group) * falling + eight_bytes(sources_, group) * (source - falling);
-    for (int i = 0; i < count_; ++i) {
-      sum += eight_bytes(digits_[static_cast<std::size_t>(i)], group) << i;
-    }
-    return sum;
+    constexpr std::uint64_t above = falling >> digits << digits;
+    auto states = eight_bytes(full_, group) * above;
+    for (std::size_t i = 0; i < digits; ++i) states |= eight_bytes(digits_[i], group) << i;
+    return states;
   }
 
  private:
-  Word wet_, full_, sources_;
-  std::array<Word, 7> digits_{};
-  int count_ = 0;
+  static constexpr std::size_t digits = std::bit_width(Patch::most - 1);  // of flows
+  Word wet_, full_;
+  std::array<Word, digits> digits_;
 };
+static_assert((falling | 1) == 0xff && source == 0xff);
 
 // Sets one place to a state.
 template <class Patch>
-void put(Patch& patch, Word place, State state, int top) {
+void put(Patch& patch, typename Patch::Places const& place, State state, int top) {
   int const strength = state == falling || state == source ? top : state;
   for (int k = 0; k < strength; ++k) patch.strong[static_cast<std::size_t>(k)] |= place;
   if (state == source) patch.sources |= place;

@@ -1,8 +1,9 @@
 #pragma once
 #include <array>
+#include <cstddef>
 #include <cstdint>
 
-// 64 answers of yes or no, worked on at once.
+// Answers of yes or no, many of them worked on at once.
 namespace leat::water {
 
 using Word = std::uint64_t;
@@ -14,11 +15,55 @@ constexpr Word low_bits(int count) {
   return count >= word_bits ? all_bits : (Word{1} << count) - 1;
 }
 
-constexpr Word any(std::array<Word, 4> const& of) { return of[0] | of[1] | of[2] | of[3]; }
+// Four words under one another. What is asked of a word can be asked of a block, and the compiler
+// answers it with as wide instructions as it has.
+struct Block {
+  static constexpr std::size_t height = 4;
+  std::array<Word, height> rows;
 
-// Where at least `count` of the four words are set, one by one; nowhere for more than four.
-constexpr Word at_least(int count, std::array<Word, 4> const& of) {
-  auto const [a, b, c, d] = of;
+  constexpr explicit operator bool() const { return (rows[0] | rows[1] | rows[2] | rows[3]) != 0; }
+  constexpr Block& operator|=(Block const& other) { return *this = *this | other; }
+  constexpr Block& operator^=(Block const& other) { return *this = *this ^ other; }
+  constexpr Block& operator&=(Block const& other) { return *this = *this & other; }
+  friend constexpr Block operator|(Block const& a, Block const& b) {
+    return by_row([&](std::size_t row) { return a.rows[row] | b.rows[row]; });
+  }
+  friend constexpr Block operator&(Block const& a, Block const& b) {
+    return by_row([&](std::size_t row) { return a.rows[row] & b.rows[row]; });
+  }
+  friend constexpr Block operator^(Block const& a, Block const& b) {
+    return by_row([&](std::size_t row) { return a.rows[row] ^ b.rows[row]; });
+  }
+  friend constexpr Block operator~(Block const& a) {
+    return by_row([&](std::size_t row) { return ~a.rows[row]; });
+  }
+  friend constexpr Block operator<<(Block const& a, int bits) {
+    return by_row([&](std::size_t row) { return a.rows[row] << bits; });
+  }
+  friend constexpr Block operator>>(Block const& a, int bits) {
+    return by_row([&](std::size_t row) { return a.rows[row] >> bits; });
+  }
+  bool operator==(Block const&) const = default;
+
+  template <class Of>
+  static constexpr Block by_row(Of of) {
+    return {{of(0), of(1), of(2), of(3)}};
+  }
+};
+
+// The words of some places one by one: a word is its own only row.
+constexpr Word row_of(Word word, std::size_t) { return word; }
+constexpr Word row_of(Block const& block, std::size_t row) { return block.rows[row]; }
+
+template <class Places>
+constexpr Places any(std::array<Places, 4> const& of) {
+  return of[0] | of[1] | of[2] | of[3];
+}
+
+// Where at least `count` of the four are set, place by place; nowhere for more than four.
+template <class Places>
+constexpr Places at_least(int count, std::array<Places, 4> const& of) {
+  auto const& [a, b, c, d] = of;
   switch (count) {
     case 1:
       return a | b | c | d;
@@ -29,7 +74,7 @@ constexpr Word at_least(int count, std::array<Word, 4> const& of) {
     case 4:
       return a & b & c & d;
     default:
-      return count <= 0 ? all_bits : 0;
+      return count <= 0 ? ~Places{} : Places{};
   }
 }
 

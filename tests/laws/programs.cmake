@@ -7,11 +7,12 @@ target_include_directories(random_junctions PUBLIC ${CMAKE_SOURCE_DIR})
 set(laws ${CMAKE_CURRENT_LIST_DIR})
 test_program(laws_tests
   SOURCES ${laws}/water_laws_test.cpp ${laws}/lanes_laws_test.cpp ${laws}/symmetry_laws_test.cpp ${laws}/judgement_laws_test.cpp
-    ${laws}/history_laws_test.cpp ${laws}/switching_laws_test.cpp
+    ${laws}/history_laws_test.cpp ${laws}/switching_laws_test.cpp ${laws}/wide_water_laws_test.cpp
   USES random_junctions)
 
 test_program(works_laws_tests SOURCES ${laws}/works_laws_test.cpp ${laws}/influence_laws_test.cpp USES random_junctions engine_works)
 if(LEAT_SANITIZE)
+  target_compile_definitions(laws_tests PRIVATE LEAT_SANITIZED)
   target_compile_definitions(works_laws_tests PRIVATE LEAT_SANITIZED)
 endif()
 test_program(comparison_laws_tests SOURCES ${laws}/comparison_laws_test.cpp USES random_junctions engine_compare)
