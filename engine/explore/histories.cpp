@@ -65,7 +65,7 @@ class Trace {
   }
 
  private:
-  static constexpr std::size_t most_cells_together = std::size_t{1} << 24;
+  static constexpr std::size_t most_cells_together = std::size_t{1} << 23;
 
   // Visits what the events make of a node's state: event, state after it, its setting.
   template <class Visit>
