@@ -53,9 +53,8 @@ struct HistoryBudget {
   std::size_t most_cells = 400'000'000;  // of all fields and arrangements kept
 };
 
-// Breadth first over (state, water). Each pair of a water and a next setting is settled once, many
-// of them together.
-// Cost: one settling for each change.
+// Breadth first over (state, water). Each pair of a water and a next setting is settled once.
+// Cost: one settling for each change, many of them together.
 Histories trace(model::Design const&, logic::Machine const&, States const&, HistoryBudget const&,
                 std::function<void(std::size_t done)> const& progress = {});
 
