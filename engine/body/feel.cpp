@@ -35,7 +35,8 @@ void Feel::list_offsets() {
   auto const sinks =
       std::clamp(waters_.front().practice()[model::Rule::sink_cells], 0, most_fallen - 1);
   auto const is_own = [&](int at) { return at >= 0 && at < profile.footprint; };
-  for (int z = -2 - sinks; z <= profile.height; ++z) {
+  auto const lowest = -std::max(2, 1 + sinks);
+  for (int z = lowest; z <= profile.height; ++z) {
     for (int y = -1; y <= profile.footprint; ++y) {
       for (int x = -1; x <= profile.footprint; ++x) {
         if (is_own(x) || is_own(y)) offsets_.push_back({x, y, z});
