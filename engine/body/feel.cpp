@@ -1,6 +1,7 @@
 #include "engine/body/feel.hpp"
 
 #include <algorithm>
+#include <array>
 #include <bit>
 #include <utility>
 
@@ -18,8 +19,9 @@ Feel::Feel(std::span<Surroundings const> waters) : waters_(waters) {
                       }),
           "Feel: waters of one design, and one body");
   list_offsets();
-  find_differences();
-  divided_.resize(differs_.size());
+  find_switched();
+  differs_.resize(waters.front().grid().size());
+  is_read_.resize((differs_.size() + stretch - 1) / stretch);
 }
 
 Surroundings const& Feel::in(Word group) const {
@@ -45,28 +47,44 @@ void Feel::list_offsets() {
   }
 }
 
-void Feel::find_differences() {
-  auto const& first = waters_.front().moment();
-  auto const& design = first.arrangement.design();
-  differs_.assign(design.grid.size(), 0);
-  std::vector<std::uint8_t> is_switched(design.fills.size(), 0);
-  for (auto const& one : waters_.subspan(1)) {
-    auto const& [arrangement, field] = one.moment();
-    for (std::size_t c = 0; c < differs_.size(); ++c)
-      differs_[c] = static_cast<std::uint8_t>(differs_[c] | (field[c] ^ first.field[c]));
-    for (std::size_t f = 0; f < is_switched.size(); ++f) {
-      auto const fill = static_cast<model::FillId>(f);
-      if (arrangement.made_of(fill) != first.arrangement.made_of(fill)) is_switched[f] = 1;
-    }
+void Feel::find_switched() {
+  auto const& first = waters_.front().moment().arrangement;
+  is_switched_.resize(first.design().fills.size());
+  for (std::size_t f = 0; f < is_switched_.size(); ++f) {
+    auto const fill = static_cast<model::FillId>(f);
+    if (!first.design().fills[f].is_switched()) continue;
+    is_switched_[f] = std::any_of(waters_.begin(), waters_.end(), [&](Surroundings const& one) {
+      return one.moment().arrangement.made_of(fill) != first.made_of(fill);
+    });
   }
-  if (std::find(is_switched.begin(), is_switched.end(), 1) == is_switched.end()) return;
-  for (std::size_t c = 0; c < differs_.size(); ++c)
-    differs_[c] = static_cast<std::uint8_t>(differs_[c] | is_switched[design.fill_of[c]]);
+}
+
+bool Feel::differs(Cell c) {
+  auto const number = c / stretch;
+  if (!std::exchange(is_read_[number], std::uint8_t{1})) read(number);
+  return differs_[c] != 0;
+}
+
+void Feel::read(std::size_t stretch_number) {
+  auto const begin = stretch_number * stretch;
+  auto const count = std::min(stretch, differs_.size() - begin);
+  auto const& now = waters_.front().moment();
+  auto const* const first = &now.field[begin];
+  std::array<water::State, stretch> unlike{};
+  for (auto const& one : waters_) {
+    auto const* const other = &one.moment().field[begin];
+    for (std::size_t i = 0; i < count; ++i)
+      unlike[i] = static_cast<water::State>(unlike[i] | (first[i] ^ other[i]));
+  }
+  auto const& fill_of = now.arrangement.design().fill_of;
+  for (std::size_t i = 0; i < count; ++i)
+    differs_[begin + i] = static_cast<std::uint8_t>(unlike[i] | is_switched_[fill_of[begin + i]]);
 }
 
 // Waters with the same water and the same material at one cell.
 std::vector<Word> const& Feel::groups_of_cell(Cell c) {
-  if (divided_[c] > 0) return cell_groups_[divided_[c] - 1];
+  auto& groups = cell_groups_[c];
+  if (!groups.empty()) return groups;
   auto const fill = waters_.front().moment().arrangement.design().fill_of[c];
   std::vector<std::pair<water::Moment const*, Word>> found;
   for (std::size_t lane = 0; lane < waters_.size(); ++lane) {
@@ -81,9 +99,7 @@ std::vector<Word> const& Feel::groups_of_cell(Cell c) {
       same->second |= Word{1} << lane;
     }
   }
-  auto& groups = cell_groups_.emplace_back();
   for (auto const& [now, group] : found) groups.push_back(group);
-  divided_[c] = static_cast<std::uint32_t>(cell_groups_.size());
   return groups;
 }
 
@@ -95,7 +111,7 @@ std::vector<Word> Feel::groups(Cell feet) {
     model::Place const place{at.x + x, at.y + y, at.z + z};
     if (!grid.is_inside(place)) continue;  // the rim is alike in all waters
     auto const c = grid.cell(place);
-    if (differs_[c] == 0) continue;
+    if (!differs(c)) continue;
     finer.clear();
     for (auto group : groups) {
       for (auto part : groups_of_cell(c)) {
