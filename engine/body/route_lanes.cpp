@@ -63,7 +63,6 @@ std::uint32_t RouteLanes::number(Position at, OutletCells const& outlets) {
   if (spot.is_outside) return next;
   if (auto const outlet = outlets.find(at.feet); outlet != outlets.end()) {
     spot.outlet = outlet->second;
-    return next;
   }
   spot.first_branch = static_cast<std::uint32_t>(branches_.size());
   for (auto group : feel_.groups(at.feet)) branches_.push_back({group});
@@ -96,6 +95,7 @@ void RouteLanes::follow(model::InletId inlet, std::vector<Cell> const& cells,
     }
   }
   flood.run([&](std::uint32_t at, Word waters) {
+    if (spots_[at].outlet != no_outlet) return;
     auto const first = spots_[at].first_branch, count = spots_[at].branch_count;
     for (auto b = first; b < first + count; ++b) {
       auto const going = branches_[b].waters & waters;

@@ -55,7 +55,7 @@ class RouteLanes {
   std::vector<Word> alike(model::InletId inlet) const;
 
  private:
-  // Waters in which the moves from a position are the same, and where they lead to.
+  // Waters in which a body feels the same at a position, and where its moves lead to.
   struct Branch {
     Word waters = 0;
     bool is_known = false;
@@ -65,7 +65,7 @@ class RouteLanes {
     bool is_outside = false;
     model::OutletId outlet = no_outlet;
     Word hangs = 0;
-    std::uint32_t first_branch = 0, branch_count = 0;  // none outside and at an outlet
+    std::uint32_t first_branch = 0, branch_count = 0;  // none outside
   };
   struct Told {  // of one inlet, each a word of waters
     std::vector<Word> outlets;

@@ -7,10 +7,12 @@
 #include "engine/body/route_lanes.hpp"
 #include "engine/body/travel.hpp"
 #include "engine/contract.hpp"
+#include "engine/findings/families.hpp"
 #include "engine/water/lanes.hpp"
 #include "tests/laws/random_junction.hpp"
 #include "tests/laws/shrink.hpp"
 #include "tests/support/catch.hpp"
+#include "tests/support/surveyed.hpp"
 
 using namespace leat;
 
@@ -150,6 +152,39 @@ bool differs(model::Design const& design, unsigned seed) {
   return false;
 }
 
+// What the families see of the ways in every water, looked at one by one.
+std::vector<findings::Finding> seen_one_by_one(drawn::Surveyed const& surveyed) {
+  auto const& design = surveyed.design;
+  auto const& histories = surveyed.histories;
+  auto const outlets = body::outlet_cells(design);
+  findings::Sightings sightings;
+  for (std::uint32_t w = 0; w < histories.waters.size(); ++w) {
+    auto const& water = histories.waters[w];
+    model::Arrangement const arrangement(design, histories.settings[water.setting]);
+    for (model::ProfileId profile = 0; profile < design.profiles.size(); ++profile) {
+      body::Surroundings const here(arrangement, water.field, design.profiles[profile]);
+      for (model::InletId inlet = 0; inlet < design.inlets.size(); ++inlet) {
+        Plain const plain(here, design.inlets[inlet].cells, outlets);
+        findings::Passage const passage{design, inlet, here, plain.graph, plain.outcome};
+        for (auto family : findings::families_of_positions)
+          sightings.add(w, inlet, profile, family(passage));
+        for (auto family : findings::families_beyond)
+          sightings.add(w, inlet, profile, family(passage));
+      }
+    }
+  }
+  return sightings.gathered(design.grid, surveyed.combinations);
+}
+
+bool is_among(findings::Finding const& one, std::vector<findings::Finding> const& all) {
+  return std::any_of(all.begin(), all.end(), [&](findings::Finding const& other) {
+    return one.kind == other.kind && one.severity == other.severity && one.cells == other.cells &&
+           one.inlets == other.inlets && one.outlets == other.outlets &&
+           one.profiles == other.profiles && one.measured == other.measured &&
+           one.limit == other.limit && one.rows == other.rows && one.waters == other.waters;
+  });
+}
+
 // Waters that differ from the first in one cell each, in water or in material; they need not be
 // ones that come about. The cells around that one are where a body may feel it.
 struct Altered {
@@ -265,6 +300,37 @@ TEST_CASE("law: bodies in lanes go where they go in each water, and are trapped 
     INFO("seed " << seed << ", shrunk to: " << laws::drawn_in_numbers(small));
     REQUIRE_FALSE(differs(small, seed));
   }
+}
+
+TEST_CASE("law: of many waters a judgement says what is so in each of them") {
+  std::size_t most_waters = 0, findings = 0;
+  for (unsigned seed = 0; seed < 60; ++seed) {
+    INFO("seed " << seed);
+    auto const design =
+        laws::with_many_levers(laws::random_junction(seed, seed % 4 == 3 ? 2 : 1), seed);
+    auto const judgement = judge(design);
+    drawn::Surveyed const surveyed(design);
+    most_waters = std::max(most_waters, surveyed.histories.waters.size());
+    REQUIRE(judgement.trips == surveyed.trips());
+    auto const routes = surveyed.by_situation();
+    for (std::size_t s = 0; s < judgement.combinations.situations.size(); ++s) {
+      for (model::InletId inlet = 0; inlet < design.inlets.size(); ++inlet) {
+        for (model::ProfileId profile = 0; profile < design.profiles.size(); ++profile)
+          REQUIRE(judgement.routes.at(s, inlet, profile) == routes.at(s, inlet, profile));
+      }
+    }
+    auto const seen = seen_one_by_one(surveyed);
+    findings += seen.size();
+    std::set<model::FindingKind> kinds;
+    for (auto const& finding : seen) {
+      kinds.insert(finding.kind);
+      REQUIRE(is_among(finding, judgement.findings));
+    }
+    for (auto const& finding : judgement.findings)
+      REQUIRE((kinds.count(finding.kind) == 0 || is_among(finding, seen)));
+  }
+  CHECK(most_waters > 64);
+  CHECK(findings > 300);
 }
 
 TEST_CASE("routes in lanes want 1 to 64 waters of one design, and one body") {

@@ -19,21 +19,6 @@ explore::Histories traced(model::Design const& design, std::size_t most_changes 
   return explore::trace(design, machine, explore::reach(machine), {most_changes});
 }
 
-// A random junction whose switched fills hang on six levers, one after the other.
-model::Design with_many_levers(unsigned seed) {
-  auto design = laws::random_junction(seed);
-  design.circuit = {};
-  std::vector<model::ExpressionId> levers;
-  for (model::SignalId lever = 0; lever < 6; ++lever) {
-    design.circuit.signals.push_back({model::SignalKind::lever, (seed >> lever & 1u) != 0, 0});
-    levers.push_back(design.circuit.add({model::Operator::signal, lever, 0}));
-  }
-  for (std::size_t f = 0; f < design.fills.size(); ++f) {
-    if (design.fills[f].control) design.fills[f].control = levers[f % levers.size()];
-  }
-  return design;
-}
-
 // Goes through the nodes of a trace once more, one change after the other, and requires that each
 // new one has the next number.
 class Turns {
@@ -125,7 +110,7 @@ TEST_CASE(
   std::size_t most_changes = 0;
   for (unsigned seed = 0; seed < 150; ++seed) {
     INFO("seed " << seed);
-    auto const design = with_many_levers(seed);
+    auto const design = laws::with_many_levers(laws::random_junction(seed), seed);
     logic::Machine const machine(design.circuit);
     auto const states = explore::reach(machine);
     auto const found = explore::trace(design, machine, states, {});
