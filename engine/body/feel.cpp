@@ -29,9 +29,8 @@ Surroundings const& Feel::in(Word group) const {
 }
 
 // What is asked for (moves.cpp): the body's own columns and those beside them by a face. Upward the
-// cell over the head, which is the highest where a body climbs or rises to, too. Downward what
-// carries a body one cell lower, and where it falls into water what carries it where it stops
-// sinking.
+// cell over the head, which is the highest that a body climbs or rises into, too. Downward what
+// carries a body that fell one cell, or the water in which it sinks on.
 void Feel::list_offsets() {
   auto const& profile = waters_.front().profile();
   auto const sinks =

@@ -61,9 +61,8 @@ std::uint32_t RouteLanes::number(Position at, OutletCells const& outlets) {
   auto& spot = spots_.emplace_back();
   spot.is_outside = !feel_.in(feel_.all()).grid().is_inside(at.feet);
   if (spot.is_outside) return next;
-  if (auto const outlet = outlets.find(at.feet); outlet != outlets.end()) {
+  if (auto const outlet = outlets.find(at.feet); outlet != outlets.end())
     spot.outlet = outlet->second;
-  }
   spot.first_branch = static_cast<std::uint32_t>(branches_.size());
   for (auto group : feel_.groups(at.feet)) branches_.push_back({group});
   spot.branch_count = static_cast<std::uint32_t>(branches_.size()) - spot.first_branch;
