@@ -1,13 +1,16 @@
 #include "engine/judge.hpp"
 
 #include <algorithm>
+#include <bit>
+#include <optional>
 
+#include "engine/body/route_lanes.hpp"
 #include "engine/body/travel.hpp"
 #include "engine/contract.hpp"
 #include "engine/findings/families.hpp"
 #include "engine/logic/minimal_cover.hpp"
 #include "engine/logic/settled_circuit.hpp"
-#include "engine/water/settle.hpp"
+#include "engine/water/lanes.hpp"
 
 namespace leat {
 
@@ -44,27 +47,13 @@ std::vector<bool> used_or_own(model::Design const& design) {
   return is_used;
 }
 
-constexpr std::vector<findings::Sighting> (*families_of_ways[])(findings::Passage const&) = {
-    findings::rests,
-    findings::endless_loops,
-    findings::split_routes,
-    findings::unsure_moves,
-    findings::foot_lifts,
-    findings::body_spills,
-    findings::tight_inlets,
-    findings::hard_landings,
-    findings::thin_cushions,
-    findings::narrow_pits,
-    findings::long_head_runs,
-    findings::stacked_sources,
-    findings::diagonal_currents,
-    findings::open_edges};
-
 constexpr std::vector<findings::Sighting> (*families_of_water[])(findings::Basin const&) = {
     findings::water_spills, findings::swimmer_pools, findings::formed_sources,
     findings::restless_waters};
 
-// Looks at water after water and keeps of each only its routes and what was seen.
+// Looks at waters, some at a time, and keeps of each only its routes and what was seen. Waters in
+// which a body goes the same ways and feels the same there (RouteLanes) share one route graph;
+// what the families see farther away is looked for in each water.
 class Survey {
  public:
   Survey(model::Design const& design, explore::Histories const& histories)
@@ -75,18 +64,29 @@ class Survey {
         trips_(histories.waters.size(),
                explore::Clearing(design.inlets.size() * design.profiles.size())) {}
 
-  void visit(std::uint32_t number) {
-    auto const& water = histories_.waters[number];
-    model::Arrangement const arrangement(design_, histories_.settings[water.setting]);
-    auto const field = explore::field_of(design_, histories_, number);
-    auto const fresh = water.is_fresh ? water::Field{} : water::settle_fresh(arrangement).field;
-    findings::Basin const basin{arrangement, field, water.is_fresh ? nullptr : &fresh,
-                                water.is_settled};
-    for (auto family : families_of_water) sightings_.add(number, family(basin));
+  // How many waters are looked at together: what is made for them stays within bounds.
+  std::uint32_t most_together() const {
+    constexpr std::size_t most_cells = std::size_t{1} << 23;
+    return static_cast<std::uint32_t>(
+        std::clamp<std::size_t>(most_cells / design_.grid.size(), 1, body::RouteLanes::most));
+  }
+
+  // So many waters from one on.
+  void visit(std::uint32_t first, std::uint32_t count) {
+    std::vector<model::Arrangement> arrangements;
+    for (auto w = first; w < first + count; ++w)
+      arrangements.emplace_back(design_, histories_.settings[histories_.waters[w].setting]);
+    auto const made =
+        histories_.is_followed ? std::vector<water::Settled>{} : water::settle_all(arrangements);
+    auto const field = [&](std::uint32_t i) -> water::Field const& {
+      return made.empty() ? histories_.waters[first + i].field : made[i].field;
+    };
+    for (std::uint32_t i = 0; i < count; ++i) look(first + i, arrangements[i], field(i));
     for (model::ProfileId profile = 0; profile < design_.profiles.size(); ++profile) {
-      body::Surroundings const here(arrangement, field, design_.profiles[profile]);
-      for (model::InletId inlet = 0; inlet < design_.inlets.size(); ++inlet)
-        follow(number, here, inlet, profile);
+      std::vector<body::Surroundings> waters;
+      for (std::uint32_t i = 0; i < count; ++i)
+        waters.emplace_back(arrangements[i], field(i), design_.profiles[profile]);
+      follow(first, waters, profile);
     }
   }
 
@@ -97,16 +97,63 @@ class Survey {
   }
 
  private:
-  void follow(std::uint32_t water, body::Surroundings const& here, model::InletId inlet,
+  // At the water alone.
+  void look(std::uint32_t number, model::Arrangement const& arrangement,
+            water::Field const& field) {
+    auto const& water = histories_.waters[number];
+    auto const fresh = water.is_fresh ? water::Field{} : water::settle_fresh(arrangement).field;
+    findings::Basin const basin{arrangement, field, water.is_fresh ? nullptr : &fresh,
+                                water.is_settled};
+    for (auto family : families_of_water) sightings_.add(number, family(basin));
+  }
+
+  // One body from all inlets. Measured (tests/bench/routes_bench): lanes cost as much as following
+  // it in 4 waters one by one.
+  void follow(std::uint32_t first, std::vector<body::Surroundings> const& waters,
               model::ProfileId profile) {
+    constexpr std::size_t fewest_in_lanes = 8;
+    std::optional<body::RouteLanes> lanes;
+    if (waters.size() >= fewest_in_lanes) lanes.emplace(waters, design_.inlets, outlets_);
+    for (model::InletId inlet = 0; inlet < design_.inlets.size(); ++inlet) {
+      if (lanes) {
+        for (auto group : lanes->alike(inlet)) follow(first, waters, group, inlet, profile);
+      } else {
+        for (std::size_t i = 0; i < waters.size(); ++i)
+          follow(first, waters, water::Word{1} << i, inlet, profile);
+      }
+    }
+  }
+
+  // The same in a group of waters that are alike.
+  void follow(std::uint32_t first, std::vector<body::Surroundings> const& waters, water::Word group,
+              model::InletId inlet, model::ProfileId profile) {
+    auto const& one = waters[static_cast<std::size_t>(std::countr_zero(group))];
     auto const graph =
-        body::route_graph(here, body::entries(here, design_.inlets[inlet].cells), outlets_);
+        body::route_graph(one, body::entries(one, design_.inlets[inlet].cells), outlets_);
     auto const outcome = body::outcome_of(graph);
-    routes_.at(water, inlet, profile) = tables::route_of(graph, outcome);
-    if (!outcome.has_trap)
-      trips_[water][inlet * design_.profiles.size() + profile] = body::longest_trip(here, graph);
-    findings::Passage const passage{design_, inlet, here, graph, outcome};
-    for (auto family : families_of_ways) sightings_.add(water, inlet, profile, family(passage));
+    auto const route = tables::route_of(graph, outcome);
+    auto const trip = outcome.has_trap ? std::nullopt : body::longest_trip(one, graph);
+    auto const all = group;
+    for (; group; group &= group - 1) {
+      auto const i = static_cast<std::uint32_t>(std::countr_zero(group));
+      routes_.at(first + i, inlet, profile) = route;
+      trips_[first + i][inlet * design_.profiles.size() + profile] = trip;
+      findings::Passage const passage{design_, inlet, waters[i], graph, outcome};
+      for (auto family : findings::families_beyond)
+        sightings_.add(first + i, inlet, profile, family(passage));
+    }
+    findings::Passage const passage{design_, inlet, one, graph, outcome};
+    for (auto family : findings::families_of_positions)
+      add(first, all, inlet, profile, family(passage));
+  }
+
+  void add(std::uint32_t first, water::Word group, model::InletId inlet, model::ProfileId profile,
+           std::vector<findings::Sighting> const& seen) {
+    if (seen.empty()) return;
+    for (; group; group &= group - 1) {
+      sightings_.add(first + static_cast<std::uint32_t>(std::countr_zero(group)), inlet, profile,
+                     seen);
+    }
   }
 
   model::Design const& design_;
@@ -231,9 +278,12 @@ Judgement judge(model::Design const& design, Budget const& budget, Progress cons
   combinations = explore::combine(machine, states, histories, judgement.variables);
   Survey survey(design, histories);
   auto const count = histories.waters.size();
-  for (std::uint32_t water = 0; water < count; ++water) {
-    survey.visit(water);
-    if (progress) progress(water + 1, count);
+  for (std::size_t water = 0; water < count;) {
+    auto const together = std::min<std::size_t>(survey.most_together(), count - water);
+    survey.visit(static_cast<std::uint32_t>(water), static_cast<std::uint32_t>(together));
+    for (auto const end = water + together; water < end; ++water) {
+      if (progress) progress(water + 1, count);
+    }
   }
   judgement.routes = tables::by_situation(combinations, survey.routes());
   judgement.trips = survey.trips();

@@ -13,7 +13,7 @@ room(engine_water engine/water
              settling.cpp spread.cpp step.cpp survey.cpp
      USES engine_model)
 room(engine_body engine/body
-     SOURCES capacity.cpp endings.cpp moves.cpp outcome.cpp pace.cpp route_graph.cpp shape.cpp surroundings.cpp
+     SOURCES capacity.cpp endings.cpp feel.cpp moves.cpp outcome.cpp pace.cpp route_graph.cpp route_lanes.cpp shape.cpp surroundings.cpp
              trail.cpp travel.cpp
      USES engine_water)
 target_link_libraries(engine_body PRIVATE $<BUILD_INTERFACE:Boost::headers>)

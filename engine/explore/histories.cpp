@@ -1,11 +1,13 @@
 #include "engine/explore/histories.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <map>
+#include <span>
 #include <string_view>
 #include <unordered_map>
 
-#include "engine/water/settle.hpp"
+#include "engine/water/lanes.hpp"
 
 namespace leat::explore {
 
@@ -31,11 +33,19 @@ void number_settings(model::Design const& design, logic::Machine const& machine,
   }
 }
 
+// Idea: what the nodes known so far ask for is settled ahead of them, many changes at once, so that
+// lanes can take them. Invariant: it is settled in the order in which the nodes will ask, so waters
+// and nodes are numbered, and budgets end, as if each change were settled when it is asked for.
+// Limits: so many changes ahead and those of one node more; one by one where fields are large.
 class Trace {
  public:
   Trace(model::Design const& design, logic::Machine const& machine, States const& states,
         HistoryBudget const& budget, std::function<void(std::size_t)> const& progress)
-      : design_(design), states_(states), budget_(budget), progress_(progress) {
+      : design_(design),
+        states_(states),
+        budget_(budget),
+        progress_(progress),
+        most_together_(std::clamp<std::size_t>(most_cells_together / design.grid.size(), 1, 512)) {
     number_settings(design, machine, states, found_);
   }
 
@@ -46,39 +56,69 @@ class Trace {
     auto const& first = arrangements_[found_.setting_of_state[0]];
     visit(0, water_number(found_.setting_of_state[0], water::settle_fresh(first)), Histories::none,
           0);
-    for (std::uint32_t node = 0; node < found_.nodes.size() && found_.is_complete; ++node)
-      leave(node);
+    for (std::uint32_t node = 0; node < found_.nodes.size() && found_.is_complete;) {
+      auto const end = settle_ahead(node);
+      for (; node < end && found_.is_complete; ++node) leave(node);
+    }
     if (found_.is_complete) mark_fresh();
     return std::move(found_);
   }
 
  private:
-  // From a node by every event.
-  void leave(std::uint32_t node) {
-    auto const [state, water, parent, event_before] = found_.nodes[node];
+  static constexpr std::size_t most_cells_together = std::size_t{1} << 23;
+
+  // Visits what the events make of a node's state: event, state after it, its setting.
+  template <class Visit>
+  void for_each_event(std::uint32_t node, Visit visit) const {
+    auto const state = found_.nodes[node].state;
     for (std::size_t event = 0; event < states_.events; ++event) {
-      auto const next_state = states_.after(state, event);
-      if (next_state == States::none) continue;
-      auto const setting = found_.setting_of_state[next_state];
-      auto next_water = water;
-      if (setting != found_.waters[water].setting) next_water = change(water, setting);
-      if (!found_.is_complete) return;
-      visit(next_state, next_water, node, event);
+      auto const next = states_.after(state, event);
+      if (next != States::none) visit(event, next, found_.setting_of_state[next]);
     }
   }
 
+  static std::uint64_t key(std::uint32_t water, std::uint32_t setting) {
+    return (std::uint64_t{water} << 32) | setting;
+  }
+
+  // Settles what this node and those after it will ask for. The first node that it left out.
+  std::uint32_t settle_ahead(std::uint32_t node) {
+    std::vector<water::Switching> asked;
+    do {
+      auto const number = found_.nodes[node].water;
+      auto const& water = found_.waters[number];
+      for_each_event(node, [&](std::size_t, std::uint32_t, std::uint32_t setting) {
+        if (setting == water.setting) return;
+        if (!change_of_.emplace(key(number, setting), Histories::none).second) return;
+        asked.push_back({&arrangements_[water.setting], &water.field, &arrangements_[setting],
+                         water.is_settled});
+      });
+    } while (++node < found_.nodes.size() && asked.size() < most_together_);
+    asked.resize(std::min(asked.size(), budget_.most_changes - found_.changes));
+    ahead_ = water::settle_all(asked);
+    taken_ = 0;
+    return node;
+  }
+
+  // From a node by every event.
+  void leave(std::uint32_t node) {
+    auto const water = found_.nodes[node].water;
+    for_each_event(node, [&](std::size_t event, std::uint32_t next_state, std::uint32_t setting) {
+      auto next_water = water;
+      if (setting != found_.waters[water].setting) next_water = change(water, setting);
+      if (found_.is_complete) visit(next_state, next_water, node, event);
+    });
+  }
+
   std::uint32_t change(std::uint32_t from, std::uint32_t setting) {
-    auto const key = (std::uint64_t{from} << 32) | setting;
-    if (auto const known = change_of_.find(key); known != change_of_.end()) return known->second;
+    auto& to = change_of_.at(key(from, setting));
+    if (to != Histories::none || !found_.is_complete) return to;
     found_.is_complete = found_.changes < budget_.most_changes &&
                          found_.waters.size() * design_.grid.size() <= budget_.most_cells / 2;
-    if (!found_.is_complete) return from;
-    auto const& before = arrangements_[found_.waters[from].setting];
-    auto settled = water::settle_switched(before, found_.waters[from].field, arrangements_[setting],
-                                          found_.waters[from].is_settled);
-    auto const to = water_number(setting, std::move(settled));
+    if (!found_.is_complete) return to;
+    assert(taken_ < ahead_.size());
+    to = water_number(setting, std::move(ahead_[taken_++]));
     ++found_.changes;
-    change_of_.emplace(key, to);
     if (progress_) progress_(found_.changes);
     return to;
   }
@@ -104,11 +144,14 @@ class Trace {
   }
 
   void mark_fresh() {
-    std::vector<water::Field> fresh(found_.settings.size());
-    for (auto& water : found_.waters) {
-      auto& field = fresh[water.setting];
-      if (field.empty()) field = water::settle_fresh(arrangements_[water.setting]).field;
-      water.is_fresh = water.field == field;
+    std::span<Arrangement const> const all(arrangements_);
+    for (std::size_t first = 0; first < all.size(); first += most_together_) {
+      auto const fresh =
+          water::settle_all(all.subspan(first, std::min(most_together_, all.size() - first)));
+      for (auto& water : found_.waters) {
+        if (water.setting < first || water.setting - first >= fresh.size()) continue;
+        water.is_fresh = water.field == fresh[water.setting - first].field;
+      }
     }
   }
 
@@ -118,7 +161,10 @@ class Trace {
   std::function<void(std::size_t)> const& progress_;
   Histories found_;
   std::vector<Arrangement> arrangements_;  // by setting
-  std::unordered_map<std::uint64_t, std::uint32_t> change_of_;
+  std::size_t most_together_;
+  std::vector<water::Settled> ahead_;  // in the order in which they are asked for
+  std::size_t taken_ = 0;              // of those
+  std::unordered_map<std::uint64_t, std::uint32_t> change_of_;  // none: settled ahead or no more
   std::unordered_map<std::uint64_t, char> seen_;
   std::unordered_multimap<std::size_t, std::uint32_t> by_hash_;
 };

@@ -54,7 +54,7 @@ struct HistoryBudget {
 };
 
 // Breadth first over (state, water). Each pair of a water and a next setting is settled once.
-// Cost: one settling for each change.
+// Cost: one settling for each change, many of them together.
 Histories trace(model::Design const&, logic::Machine const&, States const&, HistoryBudget const&,
                 std::function<void(std::size_t done)> const& progress = {});
 

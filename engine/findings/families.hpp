@@ -1,4 +1,6 @@
 #pragma once
+#include <array>
+
 #include "engine/explore/guarding.hpp"
 #include "engine/findings/sighting.hpp"
 #include "engine/logic/truth.hpp"
@@ -23,6 +25,17 @@ std::vector<Sighting> long_head_runs(Passage const&);   // cells in a row, most 
 std::vector<Sighting> stacked_sources(Passage const&);  // sources in a stack, most allowed
 std::vector<Sighting> diagonal_currents(Passage const&);
 std::vector<Sighting> open_edges(Passage const&);  // cells of drop, from which a sign is wanted
+
+using FamilyOfWays = std::vector<Sighting> (*)(Passage const&);
+
+// Those that ask of the graph, and of the water only what the body feels at its positions, are the
+// same in waters that are alike for it (body::RouteLanes).
+inline constexpr std::array<FamilyOfWays, 10> families_of_positions{
+    rests,       endless_loops, split_routes,  unsure_moves,   foot_lifts,
+    body_spills, tight_inlets,  hard_landings, long_head_runs, diagonal_currents};
+// Those that look farther, up and down or along.
+inline constexpr std::array<FamilyOfWays, 4> families_beyond{thin_cushions, narrow_pits,
+                                                             stacked_sources, open_edges};
 
 // ---- one water alone ----
 std::vector<Sighting> water_spills(Basin const&);

@@ -35,7 +35,7 @@ class Lanes::WaterOf {
  private:
   LaneLayout<Most>& layout() { return flow_.layout(); }
   LaneLayout<Most> const& layout() const { return flow_.layout(); }
-  void pour_field(Field const&, Word lane);
+  void pour_field(Field const&, Word lanes);
   void change(std::span<Switching const>);
 
   int top_;
@@ -52,7 +52,7 @@ void Lanes::WaterOf<Most>::list_placed(model::Design const& design) {
 }
 
 template <int Most>
-void Lanes::WaterOf<Most>::pour_field(Field const& field, Word lane) {
+void Lanes::WaterOf<Most>::pour_field(Field const& field, Word lanes) {
   for (std::size_t c = 0; c < field.size();) {
     std::uint64_t eight = 0;
     auto const count = std::min(sizeof eight, field.size() - c);
@@ -62,10 +62,10 @@ void Lanes::WaterOf<Most>::pour_field(Field const& field, Word lane) {
         c = end;
         break;
       }
-      auto const cell = static_cast<Cell>(c);
       if (!water::is_wet(field[c])) continue;
+      auto const cell = static_cast<Cell>(c);
       auto& patch = layout().made(cell);
-      if (layout().enter(cell) & lane) put(patch, lane, field[c], top_);
+      if (auto const enter = layout().enter(cell) & lanes) put(patch, enter, field[c], top_);
     }
   }
 }
@@ -99,11 +99,16 @@ void Lanes::WaterOf<Most>::change(std::span<Switching const> switchings) {
 
 template <int Most>
 void Lanes::WaterOf<Most>::pour(std::span<Switching const> switchings) {
-  bool all_settled = true;
-  for (std::size_t lane = 0; lane < switchings.size(); ++lane) {
-    pour_field(*switchings[lane].field, Word{1} << lane);
-    all_settled = all_settled && switchings[lane].was_settled;
+  // Lanes side by side often come from one field, which is read once.
+  for (std::size_t first = 0, end = 0; first < switchings.size(); first = end) {
+    auto const* const field = switchings[first].field;
+    Word lanes = 0;
+    for (; end < switchings.size() && switchings[end].field == field; ++end)
+      lanes |= Word{1} << end;
+    pour_field(*field, lanes);
   }
+  bool const all_settled = std::all_of(switchings.begin(), switchings.end(),
+                                       [](Switching const& one) { return one.was_settled; });
   change(switchings);
   if (all_settled) return;
   auto const made = layout().all_made();

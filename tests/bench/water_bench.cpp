@@ -109,13 +109,15 @@ model::Design gated_floor(int side, int spacing) {
   return design;
 }
 
+model::Arrangement assignment(model::Design const& design, unsigned row) {
+  auto powered = unpowered(design);
+  for (unsigned gate = 0; gate < gates; ++gate) powered[3 + gate] = (row >> gate & 1u) != 0;
+  return {design, powered};
+}
+
 std::vector<model::Arrangement> assignments(model::Design const& design, unsigned count) {
   std::vector<model::Arrangement> all;
-  for (unsigned row = 0; row < count; ++row) {
-    auto powered = unpowered(design);
-    for (unsigned gate = 0; gate < gates; ++gate) powered[3 + gate] = (row >> gate & 1u) != 0;
-    all.emplace_back(design, powered);
-  }
+  for (unsigned row = 0; row < count; ++row) all.push_back(assignment(design, row));
   return all;
 }
 
@@ -151,6 +153,38 @@ void compare_lanes(char const* name, model::Design const& design, unsigned count
       name, all.size(), 1e3 * kept, 1e3 * unpacked, 1e3 * one_by_one, 1e3 * searched,
       searched / kept, searched / unpacked, one_by_one / kept, takes_lanes ? "lanes" : "one by one",
       1e3 * chosen_way, remark(is_equal));
+}
+
+// One gate flips after another in rested water of some assignments, as histories ask for it: in
+// lanes, one by one, and as chosen.
+void compare_switched(char const* name, model::Design const& design, unsigned from) {
+  auto const before = assignments(design, from);
+  std::vector<model::Arrangement> after;
+  for (unsigned row = 0; row < from; ++row) {
+    for (unsigned gate = 0; gate < gates; ++gate)
+      after.push_back(assignment(design, row ^ (1u << gate)));
+  }
+  auto const rested = water::settle_all(before);
+  std::vector<water::Switching> all;
+  for (unsigned i = 0; i < after.size(); ++i)
+    all.push_back({&before[i / gates], &rested[i / gates].field, &after[i]});
+  std::vector<water::Settled> lanes, single(all.size()), chosen;
+  auto const in_lanes = best_seconds([&] { lanes = water::settle_switched_lanes(all); });
+  auto const chosen_way = best_seconds([&] { chosen = water::settle_all(all); });
+  auto const one_by_one = best_seconds([&] {
+    for (std::size_t i = 0; i < all.size(); ++i)
+      single[i] = water::settle_switched(*all[i].before, *all[i].field, *all[i].after);
+  });
+  bool is_equal = true;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    for (auto const* other : {&single[i], &chosen[i]})
+      is_equal = is_equal && lanes[i].field == other->field && lanes[i].steps == other->steps;
+  }
+  std::printf(
+      "%-24s %zu switches: in lanes %.2f ms, one by one %.2f ms, ratio %.1f; settle_all %.2f "
+      "ms%s\n",
+      name, all.size(), 1e3 * in_lanes, 1e3 * one_by_one, one_by_one / in_lanes, 1e3 * chosen_way,
+      remark(is_equal));
 }
 
 void judge_small_designs() {
@@ -198,6 +232,12 @@ int main(int count, char** arguments) {
   compare_lanes("wet floor 32 x 32", gated_floor(32, 8));
   compare_lanes("dry floor 32 x 32", gated_floor(32, 100));
   compare_lanes("wet floor, few settings", gated_floor(128, 16), 8);
+  compare_switched("wet floor 32 x 32", gated_floor(32, 8), 32);
+  compare_switched("wet floor 128 x 128", gated_floor(128, 16), 32);
+  compare_switched("the same, few", gated_floor(128, 16), 1);
+  compare_switched("scattered 128 x 128", gated_floor(128, 40), 32);
+  compare_switched("dry 128 x 128", gated_floor(128, 300), 32);
+  compare_switched("wet floor 512 x 512", gated_floor(512, 16), 6);
   settle_small_designs();
   judge_small_designs();
 }

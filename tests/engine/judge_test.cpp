@@ -131,6 +131,21 @@ TEST_CASE("conditions of findings are free where no combination is reached") {
   CHECK((pinned.condition[0].care == 1 || pinned.condition[0].care == 4));
 }
 
+TEST_CASE(
+    "what lies deeper than a body feels is looked at in every water, though it goes alike in all") {
+  // The body floats at the edge of a shaft, whose bottom lever 0 opens by one cell; what the other
+  // levers open lies in the rock.
+  auto design = drawn::draw(
+      {{"XXdX"}, {"XXXb"}, {"XXX."}, {"XXX."}, {"XXX."}, {"XXX."}, {"XXX."}, {"wi.."}, {"...A"}});
+  auto const third = drawn::add(design, {model::SignalKind::lever, false, 0});
+  drawn::put(design, {0, 0, 0}, {model::material::open, model::material::rock, third});
+  auto const judgement = judge(design);
+  REQUIRE(judgement.histories.waters.size() == 8);
+  auto const& edge = drawn::only(judgement, model::FindingKind::open_edge);
+  CHECK(edge.waters.size() == 8);
+  CHECK(edge.measured == 6);
+}
+
 TEST_CASE("progress: changes of the water while they are found, each water, each switching") {
   std::vector<std::pair<std::size_t, std::size_t>> told;
   auto const judgement = judge(remembering(), {}, [&](std::size_t done, std::size_t total) {

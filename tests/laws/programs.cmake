@@ -8,7 +8,8 @@ set(laws ${CMAKE_CURRENT_LIST_DIR})
 test_program(laws_tests
   SOURCES ${laws}/water_laws_test.cpp ${laws}/lanes_laws_test.cpp ${laws}/symmetry_laws_test.cpp ${laws}/judgement_laws_test.cpp
     ${laws}/history_laws_test.cpp ${laws}/switching_laws_test.cpp ${laws}/wide_water_laws_test.cpp
-  USES random_junctions)
+    ${laws}/route_lanes_laws_test.cpp
+  USES random_junctions test_draw)
 
 test_program(works_laws_tests SOURCES ${laws}/works_laws_test.cpp ${laws}/influence_laws_test.cpp USES random_junctions engine_works)
 if(LEAT_SANITIZE)

@@ -247,6 +247,19 @@ class Crew {
 
 model::Design random_junction(unsigned seed, int footprint) { return Crew(seed, footprint).dig(); }
 
+model::Design with_many_levers(model::Design design, unsigned seed) {
+  design.circuit = {};
+  std::vector<model::ExpressionId> levers;
+  for (model::SignalId lever = 0; lever < 6; ++lever) {
+    design.circuit.signals.push_back({model::SignalKind::lever, (seed >> lever & 1u) != 0, 0});
+    levers.push_back(design.circuit.add({model::Operator::signal, lever, 0}));
+  }
+  for (std::size_t f = 0; f < design.fills.size(); ++f) {
+    if (design.fills[f].control) design.fills[f].control = levers[f % levers.size()];
+  }
+  return design;
+}
+
 std::vector<explore::Setting> settings_of(model::Design const& design) {
   auto const is_drawn = explore::fills_drawn(design);
   std::vector<explore::Setting> settings;

@@ -14,6 +14,9 @@ namespace leat::laws {
 // or 2.
 model::Design random_junction(unsigned seed, int footprint = 1);
 
+// The same design with its switched fills on six levers, one after the other.
+model::Design with_many_levers(model::Design, unsigned seed);
+
 // What the four ways the two levers can stand make of the cells, each once, in the order of rows,
 // and the arrangements that these are.
 std::vector<explore::Setting> settings_of(model::Design const&);

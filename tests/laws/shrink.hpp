@@ -12,7 +12,13 @@ namespace leat::laws {
 // many trials as it has cells. For designs whose ports nobody asks about.
 model::Design shrunk(model::Design, std::function<bool(model::Design const&)> const& fails);
 
-// The fills level by level, lowest first, one number a cell, with what each fill is: for a message.
+// The same with the ports kept: first inlets, outlets, profiles and controls go that are not
+// needed. Contract: a design without inlets, outlets or profiles does not fail.
+model::Design shrunk_with_ports(model::Design,
+                                std::function<bool(model::Design const&)> const& fails);
+
+// The fills level by level, lowest first, one number a cell, with what each fill is, and where the
+// ports are, x, y, z: for a message.
 std::string drawn_in_numbers(model::Design const&);
 
 }  // namespace leat::laws
