@@ -115,6 +115,9 @@ WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget
   judge_parts(budget, progress, judged);
   judged.conditions = std::make_unique<Conditions>(
       plant.circuit, roots_of(plant), signals_on_the_way(plant, judged.islands), budget.most_nodes);
+  auto const mixed = mixed_waters(plant, judged);
+  judged.may_be_wider = mixed.may_mix;
+  judged.may_miss_traps = mixed.may_return;
   judged.passages =
       Passages(Network(plant, judged.islands, judged.parts, judged.by_regions, *judged.conditions),
                *judged.conditions);
