@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/logic/restriction.hpp"
+#include "engine/logic/truth.hpp"
 #include "engine/works/logic_findings.hpp"
 
 namespace leat::works {
@@ -81,14 +82,12 @@ std::vector<bool> tested_variables(WorksJudgement const& judged) {
   return is_tested;
 }
 
-// The variables by which some cell is switched, by level.
-std::vector<bool> switching_variables(model::Design const& plant, Conditions const& conditions) {
-  std::vector<Function> controls;
+// The signals that stand in what switches some cell, by signal.
+std::vector<bool> switching_signals(model::Design const& plant) {
+  std::vector<model::ExpressionId> controls;
   for (auto const& fill : plant.fills)
-    if (fill.control) controls.push_back(conditions.of(*fill.control));
-  std::vector<bool> is_switching(conditions.variables().size(), false);
-  for (auto level : logic::support(conditions.diagram(), controls)) is_switching[level] = true;
-  return is_switching;
+    if (fill.control) controls.push_back(*fill.control);
+  return logic::used_signals(plant.circuit, controls);
 }
 
 // Of the variables that switch some cell, those that no passage depends on. Where there is memory
@@ -105,10 +104,11 @@ void idle_signals(model::Design const& plant, WorksJudgement& judged) {
     judged.kinds_left_out.push_back(FindingKind::idle_signal);
     return;
   }
-  auto const is_switching = switching_variables(plant, conditions);
+  auto const is_switching = switching_signals(plant);
   std::vector<model::SignalId> idle;
   for (Diagram::Level level = 0; level < is_tested.size(); ++level) {
-    if (is_switching[level] && !is_tested[level]) idle.push_back(conditions.variables()[level]);
+    auto const signal = conditions.variables()[level];
+    if (is_switching[signal] && !is_tested[level]) idle.push_back(signal);
   }
   std::sort(idle.begin(), idle.end());
   for (auto signal : idle) {

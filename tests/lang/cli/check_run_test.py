@@ -45,12 +45,12 @@ NOTHING = "leat 1\nsignals { lever west }\n"
 FAULTY = KEPT.replace("level 0", "levl 0")
 
 
-def slow(levers: int) -> str:
+def slow(levers: int, depth: int = 12) -> str:
     """A floor with a gate for each lever, so that every combination has a water of its own."""
     marks = "".join(f"  {chr(65 + i)} rock when l{i} else open\n" for i in range(levers))
     row = "_".join(chr(65 + i) for i in range(levers))
     width = len(row) + 3
-    rows = f"\n|{'_' * width}|" * 12
+    rows = f"\n|{'_' * width}|" * depth
     return ("leat 1\nsignals { " + " ".join(f"lever l{i}" for i in range(levers)) + " }\nmarks {\n  _ open\n  w water\n"
             "  i inlet millhouse\n  k outlet kiln\n" + marks + "}\njunction wide {\n  level 0 {\n|wi" + row + "k|" + rows +
             "\n}\n  level 1 {\n|" + "_" * width + "|" + rows + "\n}\n}\n")
@@ -192,8 +192,8 @@ class CheckRun(unittest.TestCase):
     def stopped(self, form: str, *signals: int) -> tuple[int, str, str]:
         """A run of a quick file and slow ones, interrupted when it has begun to be slow."""
         self.put("a.leat", KEPT)
-        self.put("b.leat", slow(14))
-        self.put("c.leat", slow(14))
+        self.put("b.leat", slow(16, 300))
+        self.put("c.leat", slow(16, 300))
         process = subprocess.Popen([LEAT, "check", ".", "--jobs", "1", "--as", form], cwd=self.folder, text=True,
                                    stdout=subprocess.PIPE, stderr=subprocess.PIPE)
         assert process.stderr is not None
@@ -244,7 +244,7 @@ class CheckRun(unittest.TestCase):
         self.assertNotIn("\x1b", err)
 
     def test_of_one_file_the_settings_are_counted(self) -> None:
-        self.put("b.leat", slow(14))
+        self.put("b.leat", slow(16, 300))
         process = subprocess.Popen([LEAT, "check", "b.leat"], cwd=self.folder, text=True, stdout=subprocess.DEVNULL,
                                    stderr=subprocess.PIPE)
         assert process.stderr is not None
