@@ -73,16 +73,12 @@ void judge_parts(PlantBudget const& budget, Progress const& progress, WorksJudge
 
 // What islands find by themselves can be promised away in the plant.
 void leave_out_what_never_shows(WorksJudgement& judged) {
-  auto& diagram = judged.conditions->diagram();
-  auto const reachable = judged.conditions->reachable();
-  if (reachable == logic::Diagram::always) return;
+  if (judged.conditions->reachable() == logic::Diagram::always) return;
   for (auto const& piece : pieces_of(judged)) {
     auto& own = piece.region ? judged.by_regions[piece.part]->regions[*piece.region].judged
                              : judged.parts[piece.part];
     std::erase_if(own.findings, [&](findings::Finding const& finding) {
-      auto const shows = showing(judged, piece, finding);
-      return shows != logic::Diagram::never &&
-             diagram.both(shows, reachable) == logic::Diagram::never && !diagram.has_run_out();
+      return !finding.rows.is_empty() && !can_show(judged, piece, finding);
     });
   }
 }

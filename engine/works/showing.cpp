@@ -2,6 +2,9 @@
 
 #include <algorithm>
 
+#include "engine/contract.hpp"
+#include "engine/logic/restriction.hpp"
+
 namespace leat::works {
 
 namespace {
@@ -38,6 +41,40 @@ Function showing(WorksJudgement const& judged, Piece const& piece,
       shows = judged.conditions->diagram().either(shows, showing(judged, piece, copy, finding));
   }
   return shows;
+}
+
+namespace {
+
+// The reachable combinations from which the variable can be flipped to another one.
+Function flippable(Conditions& conditions, model::SignalId signal) {
+  auto& diagram = conditions.diagram();
+  auto const reachable = conditions.reachable();
+  auto const& variables = conditions.variables();
+  auto const at = std::find(variables.begin(), variables.end(), signal);
+  if (at == variables.end()) return reachable;
+  auto const level = static_cast<logic::Diagram::Level>(at - variables.begin());
+  return diagram.both(logic::cofactor(diagram, reachable, level, false),
+                      logic::cofactor(diagram, reachable, level, true));
+}
+
+}  // namespace
+
+bool can_show(WorksJudgement const& judged, Piece const& piece, findings::Finding const& finding) {
+  auto& conditions = *judged.conditions;
+  auto& diagram = conditions.diagram();
+  auto const& first = first_copy(judged.islands, piece.part).signals;
+  for (auto const& copy : judged.islands.copies) {
+    if (copy.part != piece.part) continue;
+    auto where = conditions.reachable();
+    if (finding.event && conditions.is_reachable_known()) {
+      auto const own = std::find(first.begin(), first.end(), *finding.event);
+      require(own != first.end(), "can_show: a finding told in the plant's ids");
+      where = flippable(conditions, copy.signals[static_cast<std::size_t>(own - first.begin())]);
+    }
+    auto const shows = diagram.both(showing(judged, piece, copy, finding), where);
+    if (shows != logic::Diagram::never || diagram.has_run_out()) return true;
+  }
+  return false;
 }
 
 }  // namespace leat::works

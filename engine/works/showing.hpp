@@ -9,4 +9,8 @@ Function showing(WorksJudgement const&, Piece const&, Copy const&, findings::Fin
 // The same wherever the piece's part stands.
 Function showing(WorksJudgement const&, Piece const&, findings::Finding const&);
 
+// Whether it can come about at all: it shows in some combination that does, and what switches there
+// can be switched. (With memory that is not asked.)
+bool can_show(WorksJudgement const&, Piece const&, findings::Finding const&);
+
 }  // namespace leat::works

@@ -1,0 +1,213 @@
+"""What is claimed of a works: nothing holds, and nothing fails, that is not proved. Each design is small enough to be
+thought through by hand; the comments say what is so. Demo designs, invented.
+
+    /usr/bin/python3 works_claims_test.py --leat build/leat
+"""
+from __future__ import annotations
+
+import argparse
+import json
+import subprocess
+import sys
+import tempfile
+import unittest
+from pathlib import Path
+
+LEAT = ""
+
+# After the drain was shut once, a source stays over the landing: up to the granary. Else down to the kiln.
+REMEMBERING_MARKS = """marks {
+  X  rock
+  _  open
+  s  sign
+  w  water
+  f  open when drain else water
+  i  inlet  millhouse
+  g  outlet granary
+  k  outlet kiln
+}
+"""
+REMEMBERING = """junction landing {
+  level 0 { |XXXXXXXXXX|
+            |XXXXw____k|
+            |XXXXXXXXXX| }
+  level 1 { |XXXXXXXXXX|
+            |XXXXX_____|
+            |XXXXXXXXXX| }
+  level 2 { |XXXXXXXXXX|
+            |wi___sXXXX|
+            |XXXXXXXXXX| }
+  level 3 { |XXXXXfXXXX|
+            |____s_gXXX|
+            |XXXXXfXXXX| }
+  level 4 { |XXXXXXXXXX|
+            |XXXXX__XXX|
+            |XXXXXXXXXX| }
+}
+"""
+DRAIN = "leat 1\nsignals { lever drain starts on }\n" + REMEMBERING_MARKS + REMEMBERING
+
+TURN = """marks {
+  X  rock
+  _  open
+  s  sign
+  w  water
+  a  rock when divert else open
+  b  open when divert else rock
+  i  inlet  lane
+  k  outlet keep
+  o  outlet over
+}
+junction turn {
+  level 0 { |wi____sa____k|
+            |XXXXXXbXXXXXX|
+            |XXXXXX_XXXXXX|
+            |XXXXXXoXXXXXX| }
+  level 1 { |_____swa_____|
+            |XXXXXXbXXXXXX|
+            |XXXXXX_XXXXXX|
+            |XXXXXX_XXXXXX| }
+}
+"""
+
+
+def judged(text: str) -> tuple[dict[str, str], list[dict]]:
+    """The verdict of each clause, and all findings, of the works of a design."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "works.leat"
+        path.write_text(text, encoding="utf-8")
+        done = subprocess.run([LEAT, "check", str(path), "--as", "json"], capture_output=True, text=True, check=False)
+        if done.returncode in (2, 4):
+            raise AssertionError(done.stderr)
+        file = json.loads(done.stdout)["files"][0]
+    if file["diagnostics"]:
+        raise AssertionError(file["diagnostics"])
+    works = [one for one in file["junctions"] if one["name"] == "plant"][0]
+    return {claim["clause"]: claim["verdict"] for claim in works["expectations"]}, works["findings"]
+
+
+class Works(unittest.TestCase):
+    def verdicts(self, text: str, *clauses: str) -> list[str]:
+        expected = "expect of plant {\n" + "".join(f"  {clause}\n" for clause in clauses) + "}\n"
+        told, _ = judged(text + expected)
+        return [told[clause] for clause in clauses]
+
+    def test_waters_of_one_history_are_not_mixed(self) -> None:
+        # Both landings always have the same water: who was sent down by the first is sent down by the second.
+        text = DRAIN + """works plant {
+  place landing as one at 0 0 0
+  place landing as two at 0 10 0
+  join one.kiln -> two.millhouse
+}
+"""
+        self.assertEqual(self.verdicts(text, "one.millhouse never reaches two.granary when drain",
+                                       "one.millhouse may reach two.granary when drain"), ["undecided"] * 2)
+
+    def test_a_ring_through_a_water_that_stays_is_not_left(self) -> None:
+        # Once the source stays, bodies go round for ever, though another water would have sent them to the kiln.
+        text = DRAIN.replace("  k  outlet kiln\n", "  k  outlet kiln\n  I  inlet entry\n  O  outlet exit\n") + """
+junction feeder { level 0 { |wI____O| } level 1 { |_______| } }
+works plant {
+  place landing as one at 0 0 0
+  place feeder as two at 0 10 0
+  join two.exit -> one.millhouse
+  join one.granary -> one.millhouse
+}
+"""
+        self.assertEqual(self.verdicts(text, "two.entry reaches one.kiln when drain",
+                                       "two.entry never trapped when drain"), ["undecided"] * 2)
+
+    def test_memory_beside_an_island_tells_of_its_history(self) -> None:
+        # `flooded` is on exactly where the source stays, so with it nobody goes down.
+        text = DRAIN.replace("lever drain starts on", "lever drain starts on\n latch flooded on not drain off off")
+        text += "works plant { place landing as one at 0 0 0 }\n"
+        told = self.verdicts(text, "one.millhouse may reach one.kiln when flooded and drain",
+                             "one.millhouse reaches one.granary when flooded")
+        self.assertNotIn("holds", told[:1])
+        self.assertNotIn("violated", told[1:])
+
+    def test_what_was_left_out_is_not_said_to_hold(self) -> None:
+        # Twelve levers more: too many changes of the water to follow, so that the source that stays is not seen.
+        idle = "".join(f"  {mark}  water when g{n} else sign\n" for n, mark in enumerate("abcdehjlmnop"))
+        levers = "signals { lever drain starts on\n" + "".join(f"  lever g{n}\n" for n in range(12)) + "}\n"
+        rows = {"|XXXXXXXXXX|": "|" + "X" * 36 + "|", "|XXXXw____k|": "|XXXXw____k" + "s" * 26 + "|"}
+        drawn = REMEMBERING
+        for old, new in rows.items():
+            drawn = drawn.replace(old, new)
+        for row in ("|XXXXX_____|", "|wi___sXXXX|", "|XXXXXfXXXX|", "|____s_gXXX|", "|XXXXX__XXX|"):
+            drawn = drawn.replace(row, row[:-1] + "X" * 26 + "|")
+        gates = "X" * 12 + "".join(f"{mark}X" for mark in "abcdehjlmnop")
+        at = drawn.index("XXXXw____k")
+        at = drawn.index("|" + "X" * 36 + "|", at)
+        drawn = drawn[:at] + "|" + gates + "|" + drawn[at + 38:]
+        text = "leat 1\n" + levers + REMEMBERING_MARKS.replace("}\n", idle + "}\n") + drawn
+        text += "works plant { place landing as one at 0 0 0 }\n"
+        self.assertEqual(self.verdicts(text, "one.millhouse never reaches one.granary when drain",
+                                       "one.millhouse reaches one.kiln when drain"), ["holds within bounds"] * 2)
+
+    def test_promises_are_kept_by_every_flip(self) -> None:
+        # Under `never divert xor other` neither lever can be moved.
+        text = "leat 1\nsignals {\n lever divert\n lever other\n never divert xor other\n}\n" + TURN + """
+works plant {
+  place turn as one at 0 0 0
+  place turn as two at 0 8 0 with divert = other
+  join one.keep -> two.lane
+}
+"""
+        self.assertEqual(self.verdicts(text, "one.lane may reach two.over when divert", "one.lane reaches two.keep"),
+                         ["empty", "holds"])
+        _, findings = judged(text)
+        self.assertNotIn("stranding-switch", [finding["name"] for finding in findings])
+
+    def test_what_stands_as_built_comes_about(self) -> None:
+        # It is promised away, and yet it is what is built.
+        text = "leat 1\nsignals {\n lever divert starts on\n never divert\n}\n" + TURN + """
+works plant { place turn as one at 0 0 0 }
+"""
+        self.assertEqual(self.verdicts(text, "one.lane never reaches one.over"), ["violated"])
+
+    def test_findings_of_the_logic_are_found_in_a_works(self) -> None:
+        text = "leat 1\nsignals {\n lever go\n latch divert on go off off\n}\n" + TURN + """
+works plant { place turn as one at 0 0 0 }
+"""
+        self.assertEqual(self.verdicts(text, "finds no-return", "findings none above note"), ["holds", "violated"])
+
+    def test_a_finding_is_found_where_another_copy_stands(self) -> None:
+        text = "leat 1\nsignals { lever divert\n lever other }\n" + TURN.replace("a____k", "a___Xk") + """
+works plant {
+  place turn as one at 0 0 0
+  place turn as two at 0 8 0 with divert = other
+}
+"""
+        _, findings = judged(text)
+        pinned = [finding for finding in findings if finding["name"] == "pinned"][0]
+        x, y, z = pinned["cells"][0]
+        self.assertEqual(self.verdicts(text, f"finds pinned at plant {x} {y} {z}",
+                                       f"finds pinned at plant {x} {y + 8} {z}",
+                                       f"finds pinned at plant {x} {y + 1} {z}"), ["holds", "holds", "violated"])
+
+    def test_an_outlet_that_is_never_reached_is_told_once(self) -> None:
+        text = "leat 1\nsignals { lever divert }\n" + TURN.replace("b  open when divert else rock", "b  rock") + """
+works plant { place turn as one at 0 0 0 }
+"""
+        _, findings = judged(text)
+        self.assertEqual([finding["name"] for finding in findings].count("unreached-outlet"), 1)
+        accepted = text + "accept unreached-outlet at plant 6 3 0 because \"not built yet\"\n"
+        _, findings = judged(accepted)
+        self.assertNotIn("stale-acceptance", [finding["name"] for finding in findings])
+
+    def test_where_nobody_enters_nothing_holds_of_bodies(self) -> None:
+        text = "leat 1\nsignals { lever divert }\n" + TURN + """
+works plant {
+  place turn as one at 0 0 0
+  join one.keep -> one.lane
+}
+"""
+        self.assertEqual(self.verdicts(text, "never trapped", "never lost"), ["empty"] * 2)
+
+
+if __name__ == "__main__":
+    parser = argparse.ArgumentParser()
+    parser.add_argument("--leat", required=True)
+    LEAT = parser.parse_args().leat
+    unittest.main(argv=[sys.argv[0]])
