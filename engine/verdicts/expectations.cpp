@@ -1,5 +1,7 @@
 #include "engine/verdicts/expectations.hpp"
 
+#include <algorithm>
+
 #include "engine/logic/minimal_cover.hpp"
 #include "engine/verdicts/claims.hpp"
 
@@ -61,12 +63,36 @@ Truthfulness as_far_as_known(model::Expectation const& expectation, Results cons
   return Truthfulness::holds;
 }
 
+// Whether its events lead through a combination that is promised never to come about.
+bool leads_through_promised(model::Expectation const& expectation, Results const& results) {
+  auto const& machine = results.explored.machine;
+  auto const& circuit = machine.circuit();
+  auto const built = machine.as_built();
+  auto state = built;
+  for (auto flip : explore::flips_of(circuit, expectation.events)) {
+    auto const& variables = machine.variables();
+    auto const at = std::find(variables.begin(), variables.end(), flip);
+    if (at == variables.end() || !state.is_quiet) continue;
+    state = machine.after(state.code, static_cast<std::size_t>(at - variables.begin()));
+    auto const values = machine.values(state.code);
+    bool const is_promised =
+        state.code != built.code &&
+        std::any_of(circuit.nevers.begin(), circuit.nevers.end(), [&](model::ExpressionId never) {
+          return logic::is_true(circuit, never, values);
+        });
+    if (state.is_quiet && is_promised) return true;
+  }
+  return false;
+}
+
 JudgedExpectation judge_one(model::Expectation const& expectation, Results const& results) {
   auto const& [design, machine, states, histories, combinations, truth] = results.explored;
   auto spoken_of = combinations.reachable;
   if (expectation.condition) spoken_of &= truth.of(*expectation.condition);
   JudgedExpectation judged;
-  if (spoken_of.is_empty()) {
+  if (leads_through_promised(expectation, results)) {
+    judged.verdict = Truthfulness::empty;
+  } else if (spoken_of.is_empty()) {
     judged.never_rests = speaks_of_the_restless(expectation, results);
     judged.verdict = judged.never_rests ? Truthfulness::undecided : Truthfulness::empty;
   } else {

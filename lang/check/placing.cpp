@@ -139,9 +139,12 @@ class Placing {
 
   PlantContent add_works(PlaceDeclaration const& place, std::size_t works, std::string const& name,
                          Scopes::Id scope) {
-    if (std::find(nest_.begin(), nest_.end(), works) != nest_.end() ||
-        nest_.size() >= most_nested) {
+    if (std::find(nest_.begin(), nest_.end(), works) != nest_.end()) {
       report_nest(place, works);
+      return {};
+    }
+    if (nest_.size() >= most_nested) {
+      report_depth(place);
       return {};
     }
     if (workshop_.too_many.count(works) != 0) {
@@ -286,6 +289,19 @@ class Placing {
          {place.span, fmt::format("'{}' is placed within itself here", declaration.name.text), {}},
          {{declaration.name.span, fmt::format("'{}' is declared here", declaration.name.text), {}}},
          "Take this place out."});
+  }
+
+  // Told once: every works around this one comes here again.
+  void report_depth(PlaceDeclaration const& place) {
+    bool const is_told = !workshop_.too_many.insert(nest_.front()).second;
+    is_sound_ = false;
+    if (is_told) return;
+    reading_.sink.report(
+        {Listed("nested-too-deep"),
+         fmt::format("Works are placed in works more than {} levels deep", most_nested),
+         {place.span, "this level is one too many", {}},
+         {},
+         "Place some of them side by side."});
   }
 
   bool check_numbers(PlaceDeclaration const& place, std::size_t design) {

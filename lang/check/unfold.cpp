@@ -65,7 +65,8 @@ std::string values_in(NumberExpression const& node, Numbers const& numbers) {
 std::string shown(NumberExpression const& node) {
   constexpr std::size_t most_bytes = 40;
   auto const text = syntax::print(node);
-  return text.size() <= most_bytes ? fmt::format("'{}'", text) : std::string("A number");
+  bool const is_cut = node.kind == NumberKind::literal && node.literal.is_too_large;
+  return !is_cut && text.size() <= most_bytes ? fmt::format("'{}'", text) : std::string("A number");
 }
 
 }  // namespace

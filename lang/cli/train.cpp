@@ -55,6 +55,12 @@ Exit run(TrainOptions const& options, Terminal& terminal) {
   std::string text;
   for (auto i : with_inlet(*loaded, *chosen, options.inlet)) {
     auto const subject = loaded->subject(i);
+    if (subject.map.is_works()) {
+      terminal.refuse(
+          fmt::format("{} is a works: trains are run through junctions", subject.map.junction.name),
+          "name what is placed by --junction; leat follow tells the times through a works");
+      return Exit::unusable;
+    }
     auto const order = order_of(subject, options, terminal);
     if (!order) return Exit::unusable;
     if (!fits_machine(subject.design)) {

@@ -34,6 +34,17 @@ std::string nested_loops(std::size_t depth) {
 }
 
 // Texts that are too large to be kept.
+// Each works placed in the next one.
+std::string nested_works(int levels) {
+  std::string text =
+      "leat 1\nmarks { w water\n _ open\n i inlet millhouse\n k outlet kiln }\n"
+      "junction level0 { level 0 { |wi____k| } level 1 { |_______| } }\n";
+  for (int level = 1; level <= levels; ++level)
+    text += "works level" + std::to_string(level) + " { place level" + std::to_string(level - 1) +
+            " as inner at 0 0 0 }\n";
+  return text;
+}
+
 std::map<std::string, std::string> const& made_texts() {
   static std::map<std::string, std::string> const texts{
       {"text-too-large", "leat 1\n" + std::string(std::size_t{100} << 20, '#')},
@@ -43,6 +54,7 @@ std::map<std::string, std::string> const& made_texts() {
       {"nested-too-deep.number",
        "leat 1\nnumber deep = " + std::string(10000, '(') + "1" + std::string(10000, ')') + "\n"},
       {"nested-too-deep.repetition", "leat 1\nsignals {\n" + nested_loops(10000) + "}\n"},
+      {"nested-too-deep.works", nested_works(60)},
   };
   return texts;
 }

@@ -59,7 +59,7 @@ CommandTree::CommandTree() {
   std::map<std::string, Colour> const colours{
       {"auto", Colour::automatic}, {"always", Colour::always}, {"never", Colour::never}};
   app_.add_option("--color", options_.colour, "auto, always or never")
-      ->transform(CLI::CheckedTransformer(colours).description(set_of(colours)))
+      ->transform(one_of(colours))
       ->option_text("WHEN");
   app_.add_flag("--ascii", options_.is_ascii, "draw arrows with plain characters");
   add_judging(*this);

@@ -53,7 +53,7 @@ void add_compare(CommandTree& tree) {
   compare.app
       ->add_option("--fail-on", compare->fail_on,
                    "least change that fails: better, changed (as built in) or worse")
-      ->transform(CLI::CheckedTransformer(changes).description(set_of(changes)))
+      ->transform(one_of(changes))
       ->option_text("CHANGE");
   add_format(compare.app, compare->format, {"text", "json"}, "text or json");
 }

@@ -63,7 +63,7 @@ void add_fail_on(CLI::App* command, model::Severity& fail_on) {
   command
       ->add_option("--fail-on", fail_on,
                    "least severity of a finding that fails: note, warning (as built in) or error")
-      ->transform(CLI::CheckedTransformer(severities).description(set_of(severities)))
+      ->transform(one_of(severities))
       ->option_text("SEVERITY");
 }
 

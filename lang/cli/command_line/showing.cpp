@@ -26,7 +26,7 @@ void add_draw(CommandTree& tree) {
                                                     {"dark", render::Theme::dark},
                                                     {"paper", render::Theme::paper}};
   draw.app->add_option("--theme", draw->theme, "auto (as the reader prefers), light, dark or paper")
-      ->transform(CLI::CheckedTransformer(themes).description(""))
+      ->transform(one_of(themes).description(""))
       ->option_text("THEME");
   add_junction(draw.app, draw->junction);
 }

@@ -1,10 +1,13 @@
 #pragma once
+#include <fmt/format.h>
+
 #include <CLI/CLI.hpp>
 #include <memory>
 #include <string>
 #include <vector>
 
 #include "lang/cli/options.hpp"
+#include "lang/render/columns.hpp"
 
 // The program's commands and options, in CLI11's terms. The command line is read by this tree, and
 // everything that lists commands and options walks it.
@@ -59,6 +62,19 @@ std::string set_of(Words const& words) {
   std::string all;
   for (auto const& [word, value] : words) all += (all.empty() ? "{" : ",") + word;
   return all + "}";
+}
+
+// One of some words, which stands for a value.
+template <class Words>
+CLI::Validator one_of(Words const& words) {
+  auto const read = [words](std::string& text) -> std::string {
+    auto const known = words.find(text);
+    if (known == words.end())
+      return fmt::format("'{}' is none of {}", render::showable(text), set_of(words));
+    text = CLI::detail::value_string(known->second);
+    return {};
+  };
+  return CLI::Validator(read, set_of(words), "one of");
 }
 
 // What several commands take.
