@@ -335,6 +335,26 @@ class Cli(unittest.TestCase):
         told = leat("table", "--junction", "yard", "--from", "first.mill", self.file(wide)).out
         self.assertRegex(told, r"first\.kiln +certain +36864 of 65536 combinations +when \(. or .\) and \(. or .\)\n")
 
+    def test_what_is_only_reached_through_what_never_comes_about_is_not_done(self) -> None:
+        text = design(2).replace("}\n", "  never lever_0 and lever_1\n}\n", 1)
+        told = leat("check", self.file(text + "expect {\n  after lever_0, lever_1, lever_0: millhouse may reach kiln\n}\n")).out
+        self.assertIn("empty", told)
+        told = leat("check", self.file(text + "expect {\n  after lever_0, lever_0, lever_1: millhouse never spilled\n}\n")).out
+        self.assertNotIn("empty", told)
+
+    def test_a_word_that_an_option_does_not_know_is_told_with_those_it_knows(self) -> None:
+        path = self.file(design(2))
+        for arguments in (("check", "--fail-on", "x\x02", path), ("draw", "--theme", "x\x02", path)):
+            done = leat(*arguments)
+            self.assertEqual(done.code, 2)
+            self.assertRegex(done.err, r"'x\?' is none of \{\w+(,\w+)+\}")
+
+    def test_a_train_is_not_run_through_a_works(self) -> None:
+        text = design(2) + "works yard { place gate as one at 0 0 0 }\n"
+        done = leat("train", self.file(text), "--junction", "yard", "--from", "one.millhouse", "--every", "2 s")
+        self.assertEqual(done.code, 2)
+        self.assertIn("yard is a works", done.err)
+
     def test_a_parity_of_13_levers_is_refused_before_it_is_condensed(self) -> None:
         done = leat("table", self.file(design(13)))
         self.assertEqual((done.code, done.out), (2, ""))
