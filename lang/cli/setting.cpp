@@ -124,8 +124,10 @@ render::Standing standing_of(model::Design const& design, std::vector<bool> cons
   if (!judged.is_decided) return render::Standing::plain;
   auto const situation = judged.combinations.situation_of_row[judged.combinations.row_of(signals)];
   if (situation == explore::Combinations::never) return render::Standing::never_reached;
-  bool const has_several = judged.combinations.situations[situation].size() > 1;
-  return has_several ? render::Standing::several_waters : render::Standing::plain;
+  auto const& waters = judged.combinations.situations[situation];
+  if (waters.size() > 1) return render::Standing::several_waters;
+  bool const is_fresh = judged.histories.waters[waters.front()].is_fresh;
+  return is_fresh ? render::Standing::plain : render::Standing::another_water;
 }
 
 }  // namespace

@@ -22,7 +22,7 @@ namespace leat::render {
 using Assignment = std::map<model::SignalId, bool>;
 
 // What is known of a combination that was put, not led to.
-enum class Standing { plain, never_reached, several_waters };
+enum class Standing { plain, never_reached, several_waters, another_water };
 
 // leat-design: `leat resolve`.
 std::string design_document(std::vector<Subject> const&);

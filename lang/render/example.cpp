@@ -147,6 +147,8 @@ std::string_view caveat_of(Standing standing) {
       return "no list of events from as built leads to this combination";
     case Standing::several_waters:
       return "with fresh water; by switching it comes with other waters too, see leat check";
+    case Standing::another_water:
+      return "with fresh water; by switching it comes with another water, see --do";
     case Standing::plain:
       break;
   }

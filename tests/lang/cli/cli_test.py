@@ -349,6 +349,17 @@ class Cli(unittest.TestCase):
             self.assertEqual(done.code, 2)
             self.assertRegex(done.err, r"'x\?' is none of \{\w+(,\w+)+\}")
 
+    def test_fresh_water_that_switching_does_not_bring_about_is_called_so(self) -> None:
+        # The run has its water before the floor is opened, and what has spread stays.
+        text = ("leat 1\nsignals { lever shut starts on }\nmarks {\n  X rock\n  _ open\n  w water\n"
+                "  a rock when shut else open\n  i inlet barn\n  o outlet pen\n}\njunction run {\n"
+                "  level 0 { |XXXaXXXXX| }\n  level 1 { |wi_____oX| }\n  level 2 { |________X| }\n}\n")
+        path = self.file(text)
+        told = leat("follow", path, "--from", "barn", "--when", "shut=off")
+        self.assertIn("by switching it comes with another water", told.out + told.err)
+        told = leat("follow", path, "--from", "barn", "--do", "shut")
+        self.assertNotIn("by switching", told.out + told.err)
+
     def test_a_train_is_not_run_through_a_works(self) -> None:
         text = design(2) + "works yard { place gate as one at 0 0 0 }\n"
         done = leat("train", self.file(text), "--junction", "yard", "--from", "one.millhouse", "--every", "2 s")
