@@ -10,6 +10,7 @@
 #include "engine/findings/families.hpp"
 #include "engine/logic/minimal_cover.hpp"
 #include "engine/logic/settled_circuit.hpp"
+#include "engine/model/conditions.hpp"
 #include "engine/water/lanes.hpp"
 
 namespace leat {
@@ -18,25 +19,12 @@ using model::SignalId;
 
 namespace {
 
-// Every expression by which a signal can matter to the judgement.
-std::vector<model::ExpressionId> conditions_of(model::Design const& design) {
-  std::vector<model::ExpressionId> roots;
-  auto const add = [&](std::optional<model::ExpressionId> const& id) {
-    if (id) roots.push_back(*id);
-  };
-  for (auto const& fill : design.fills) add(fill.control);
-  for (auto const& expectation : design.expectations) add(expectation.condition);
-  for (auto const& acceptance : design.acceptances) add(acceptance.condition);
-  roots.insert(roots.end(), design.circuit.nevers.begin(), design.circuit.nevers.end());
-  return roots;
-}
-
 // Signals that something here depends on, and those that nothing else does either.
 std::vector<bool> used_or_own(model::Design const& design) {
   auto const& signals = design.circuit.signals;
   std::vector<bool> is_own(signals.size(), true);
   for (auto signal : design.used_elsewhere) is_own[signal] = false;
-  auto roots = conditions_of(design);
+  auto roots = model::conditions_of(design);
   for (SignalId s = 0; s < signals.size(); ++s) {
     if (!is_own[s]) continue;
     if (!signals[s].is_input()) roots.push_back(signals[s].definition);
@@ -238,7 +226,7 @@ model::Circuit circuit_to_run(model::Design const& design, int most_variables) {
   if (fits && design.used_elsewhere.empty()) return design.circuit;
   return logic::holding_unused(
       design.circuit,
-      fits ? used_or_own(design) : logic::used_signals(design.circuit, conditions_of(design)));
+      fits ? used_or_own(design) : logic::used_signals(design.circuit, model::conditions_of(design)));
 }
 
 bool fits_machine(model::Design const& design) {

@@ -15,18 +15,6 @@ using model::ExpressionId;
 using model::Operator;
 using model::SignalId;
 
-std::vector<model::ExpressionId> roots_of(model::Design const& plant) {
-  std::vector<model::ExpressionId> roots;
-  auto const add = [&](std::optional<model::ExpressionId> const& id) {
-    if (id) roots.push_back(*id);
-  };
-  for (auto const& fill : plant.fills) add(fill.control);
-  for (auto const& expectation : plant.expectations) add(expectation.condition);
-  for (auto const& acceptance : plant.acceptances) add(acceptance.condition);
-  roots.insert(roots.end(), plant.circuit.nevers.begin(), plant.circuit.nevers.end());
-  return roots;
-}
-
 Conditions::Conditions(model::Circuit const& circuit, std::vector<ExpressionId> const& roots,
                        std::vector<SignalId> const& order, std::size_t most_nodes)
     : cone_(logic::Cones(circuit).of(roots)), diagram_(most_nodes) {
@@ -166,13 +154,17 @@ void Conditions::reach() {
   if (nevers.empty()) return;
   auto kept = Diagram::always;
   for (auto never : nevers) kept = diagram_.both(kept, !of_own_expression_[never]);
-  bool const has_memory = reachable_ != Diagram::always || !is_reachable_known_;
-  if (has_memory) {
+  if (has_memory()) {
     is_reachable_known_ = false;
     reachable_ = diagram_.either(diagram_.both(reachable_, kept), inputs_as_built());
   } else {
     reachable_ = reached_by_flips(kept);
   }
+}
+
+bool Conditions::has_memory() const {
+  auto const& signals = cone_.circuit.signals;
+  return std::any_of(signals.begin(), signals.end(), [](auto const& s) { return s.is_memory(); });
 }
 
 // The combinations in which all inputs stand as built.
@@ -202,9 +194,7 @@ Function Conditions::reached_by_flips(Function kept) {
 }
 
 void Conditions::find_states() {
-  auto const& signals = cone_.circuit.signals;
-  if (std::none_of(signals.begin(), signals.end(), [](auto const& s) { return s.is_memory(); }))
-    return;
+  if (!has_memory()) return;
   explore::SymbolicStates const states(cone_.circuit);
   is_reachable_known_ = states.knowledge() == explore::SymbolicStates::Knowledge::complete;
   has_restless_ = !is_reachable_known_ || states.is_unquiet_as_built();

@@ -6,14 +6,10 @@
 #include "engine/logic/cone.hpp"
 #include "engine/logic/diagram.hpp"
 #include "engine/logic/row_set.hpp"
-#include "engine/model/design.hpp"
 
 namespace leat::works {
 
 using Function = logic::Diagram::Function;
-
-// The expressions by which signals matter to a plant.
-std::vector<model::ExpressionId> roots_of(model::Design const& plant);
 
 // Expressions of a plant as functions of its inputs and memory, once all has settled, and the
 // combinations of these that can come about. Cost: that of the diagrams, which the budget of nodes
@@ -51,6 +47,7 @@ class Conditions {
   Function evaluated(model::Circuit const& settled, model::ExpressionId);
   void reach();
   void find_states();
+  bool has_memory() const;
   Function inputs_as_built();
   Function reached_by_flips(Function kept);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/contract.hpp"
+#include "engine/model/conditions.hpp"
 #include "engine/works/claims.hpp"
 #include "engine/works/in_plant.hpp"
 #include "engine/works/mixed_waters.hpp"
@@ -109,8 +110,9 @@ WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget
   WorksJudgement judged;
   judged.islands = islands_of(plant);
   judge_parts(budget, progress, judged);
-  judged.conditions = std::make_unique<Conditions>(
-      plant.circuit, roots_of(plant), signals_on_the_way(plant, judged.islands), budget.most_nodes);
+  judged.conditions =
+      std::make_unique<Conditions>(plant.circuit, model::conditions_of(plant),
+                                   signals_on_the_way(plant, judged.islands), budget.most_nodes);
   auto const mixed = mixed_waters(plant, judged);
   judged.may_be_wider = mixed.may_mix;
   judged.may_miss_traps = mixed.may_return;

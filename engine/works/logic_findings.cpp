@@ -5,6 +5,7 @@
 
 #include "engine/findings/families.hpp"
 #include "engine/logic/settled_circuit.hpp"
+#include "engine/model/conditions.hpp"
 
 namespace leat::works {
 
@@ -19,7 +20,7 @@ class LogicByStates {
   LogicByStates(model::Design const& plant, Conditions& conditions)
       : plant_(plant),
         conditions_(conditions),
-        cone_(logic::Cones(plant.circuit).of(roots_of(plant))),
+        cone_(logic::Cones(plant.circuit).of(model::conditions_of(plant))),
         settled_(logic::settled_circuit(cone_.circuit)),
         variables_(logic::variables_of(settled_)) {}
 

@@ -76,7 +76,7 @@ ToldExpectation told_claim(JudgedWorks const& works, std::size_t index) {
   told.spot = spot_of(works.subject.text, text.span);
   told.when = std::move(words.when);
   told.outcome = std::move(words.outcome);
-  told.remedy = remedy_of(claim.verdict);
+  told.remedy = words.remedy;
   told.command = std::move(words.command);
   if (claim.instance) tell_instance(works, *claim.instance, told);
   return told;

@@ -175,8 +175,10 @@ std::string claim_text(JudgedWorks const& works, std::size_t index, Look look) {
   if (claim.passage && claim.instance)
     result += worded_line("then", passage_words(works, claim), look) +
               see_line(follow_command(works, claim), look);
-  bool const is_told = claim.instance.has_value();
-  return is_told ? result : result + worded_line("why", reason_of(claim.verdict), look);
+  if (claim.instance) return result;
+  auto const [why, remedy] = why_open(works, index);
+  result += worded_line("why", why, look);
+  return remedy.empty() ? result : result + worded_line("do", remedy, look);
 }
 
 }  // namespace
@@ -230,9 +232,33 @@ ClaimWords claim_words(JudgedWorks const& works, std::size_t index) {
   bool const is_shown = claim.passage && claim.instance;
   words.outcome = !found.empty() ? "found: " + found
                   : is_shown     ? passage_words(works, claim)
-                                 : std::string(reason_of(claim.verdict));
+                                 : why_open(works, index).why;
+  words.remedy = why_open(works, index).remedy;
   if (is_shown) words.command = follow_command(works, claim);
   return words;
+}
+
+WhyOpen why_open(JudgedWorks const& works, std::size_t index) {
+  auto const& judged = works.judgement;
+  auto const verdict = judged.expectations[index].verdict;
+  if (verdict == Truthfulness::empty && judged.passages.size() == 0)
+    return {"Nobody can come in from outside: every inlet is joined.",
+            "Leave an inlet open, or remove the expectation."};
+  if (verdict != Truthfulness::undecided || works::is_incomplete(judged))
+    return {std::string(reason_of(verdict)), std::string(remedy_of(verdict))};
+  if (judged.may_be_wider)
+    return {
+        "Some water depends on what was done before, and it is not known which waters come "
+        "together on a body's way.",
+        "Let the water forget: remembering-water says where it does not."};
+  if (!judged.conditions->is_reachable_known())
+    return {"It is not known which states come about: promises and memory stand together.",
+            "Ask it of the junction that is placed, or write the promise into the conditions."};
+  if (!judged.kinds_left_out.empty())
+    return {
+        fmt::format("Not looked for in a works like this: {}.", kinds_words(judged.kinds_left_out)),
+        "Ask it of the junctions that are placed."};
+  return {std::string(reason_of(verdict)), std::string(remedy_of(verdict))};
 }
 
 std::string works_report(JudgedWorks const& works, Look look) {

@@ -28,9 +28,15 @@ std::optional<std::vector<model::SignalId>> flips_to(JudgedWorks const&, works::
 // When an expectation fails, what happens then or else why it has its verdict, and the command that
 // shows it.
 struct ClaimWords {
-  std::string when, outcome, command;
+  std::string when, outcome, remedy, command;
 };
 ClaimWords claim_words(JudgedWorks const&, std::size_t expectation);
+
+// Why an expectation has its verdict where no example is shown, and what to do about it.
+struct WhyOpen {
+  std::string why, remedy;
+};
+WhyOpen why_open(JudgedWorks const&, std::size_t expectation);
 
 // "divert=on, turn[3]=on": what differs from the plant as built.
 std::string instance_words(JudgedWorks const&, works::Instance const&);

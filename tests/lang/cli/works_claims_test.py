@@ -13,6 +13,9 @@ import tempfile
 import unittest
 from pathlib import Path
 
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "outside"))
+from works_networks import HEAD  # noqa: E402
+
 LEAT = ""
 
 # After the drain was shut once, a source stays over the landing: up to the granary. Else down to the kiln.
@@ -47,28 +50,7 @@ REMEMBERING = """junction landing {
 """
 DRAIN = "leat 1\nsignals { lever drain starts on }\n" + REMEMBERING_MARKS + REMEMBERING
 
-TURN = """marks {
-  X  rock
-  _  open
-  s  sign
-  w  water
-  a  rock when divert else open
-  b  open when divert else rock
-  i  inlet  lane
-  k  outlet keep
-  o  outlet over
-}
-junction turn {
-  level 0 { |wi____sa____k|
-            |XXXXXXbXXXXXX|
-            |XXXXXX_XXXXXX|
-            |XXXXXXoXXXXXX| }
-  level 1 { |_____swa_____|
-            |XXXXXXbXXXXXX|
-            |XXXXXX_XXXXXX|
-            |XXXXXX_XXXXXX| }
-}
-"""
+TURN = HEAD[HEAD.index("marks {"):HEAD.index("junction bay")]
 
 
 def judged(text: str) -> tuple[dict[str, str], list[dict]]:
@@ -158,6 +140,13 @@ works plant {
                          ["empty", "holds"])
         _, findings = judged(text)
         self.assertNotIn("stranding-switch", [finding["name"] for finding in findings])
+
+    def test_promises_about_memory_leave_only_a_bound(self) -> None:
+        # `press` cannot be moved, for that would set what never is; it is not known here, so nothing is proved of it.
+        text = "leat 1\nsignals {\n lever divert\n lever press\n toggle held on press\n never held\n}\n" + TURN + """
+works plant { place turn as one at 0 0 0 }
+"""
+        self.assertEqual(self.verdicts(text, "one.lane never reaches one.over when press"), ["undecided"])
 
     def test_what_stands_as_built_comes_about(self) -> None:
         # It is promised away, and yet it is what is built.
