@@ -79,3 +79,9 @@ room(lang_cli lang/cli
 target_compile_definitions(lang_cli PRIVATE LEAT_VERSION="${PROJECT_VERSION}")
 add_executable(leat lang/cli/main.cpp)
 target_link_libraries(leat PRIVATE lang_cli)
+# A design is many small pieces, made and let go by several threads. Sanitizers bring an allocator of their own.
+if(NOT LEAT_SANITIZE)
+  find_package(mimalloc 2.0 REQUIRED)
+  target_link_options(leat PRIVATE LINKER:--no-as-needed)
+  target_link_libraries(leat PRIVATE mimalloc)
+endif()

@@ -3,9 +3,9 @@
 #include <fmt/format.h>
 
 #include "lang/check/bodies_and_practice.hpp"
+#include "lang/check/materials.hpp"
 #include "lang/check/placing.hpp"
 #include "lang/check/plant_ports.hpp"
-#include "lang/check/materials.hpp"
 #include "lang/check/plates.hpp"
 #include "lang/diagnostics/catalogue.hpp"
 
@@ -42,20 +42,19 @@ void lay_out_works(Reading const& reading, syntax::Document const& folded, Unfol
     auto& plant = meaning.plants.emplace_back();
     if (reading.file_of(meaning.names.works.all[works]->name) != 0) continue;
     plant = lay_out(workshop, works, scopes);
-    if (plant.is_sound)
-      plant.is_sound = check_overlaps(reading, meaning.fills, scopes, plant);
+    if (plant.is_sound) plant.is_sound = check_overlaps(reading, meaning.fills, scopes, plant);
   }
 }
 
 }  // namespace
 
-Meaning understand(syntax::Document const& folded, source::SourceText const& source,
+Meaning understand(syntax::Document folded, source::SourceText const& source,
                    diagnostics::Sink& sink) {
   bool const is_whole = sink.empty();
   Meaning meaning;
   Unfolder unfolder(sink);
   auto const numbers = unfolder.file_numbers(folded);
-  meaning.document = std::make_shared<syntax::Document>(unfolder.unfold(folded));
+  meaning.document = std::make_shared<syntax::Document>(unfolder.unfold(std::move(folded)));
   auto const& document = *meaning.document;
   meaning.names = collect_names(document, source, sink);
   UnknownNames unknown(meaning.names);

@@ -34,6 +34,6 @@ struct Meaning {
 
 // Asks every question of the room, each once. The meaning is complete only if nothing was reported,
 // by this or by the grammar before it.
-Meaning understand(syntax::Document const&, source::SourceText const&, diagnostics::Sink&);
+Meaning understand(syntax::Document, source::SourceText const&, diagnostics::Sink&);
 
 }  // namespace leat::check

@@ -6,6 +6,7 @@
 #include <set>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <variant>
 #include <vector>
 
@@ -17,13 +18,23 @@
 // what glyphs stand for, and what ports are called, each file says for itself.
 namespace leat::check {
 
+struct TextHash {
+  using is_transparent = void;
+  std::size_t operator()(std::string_view text) const {
+    return std::hash<std::string_view>{}(text);
+  }
+};
+// What is found by name. Who goes through it sorts what it tells.
+template <class Value>
+using ByName = std::unordered_map<std::string, Value, TextHash, std::equal_to<>>;
+
 // Declarations in the order in which they were written, and found by name. A declaration's place in
 // the order is the dense id the engine will know it by. Of two with one name only the first is
 // entered.
 template <class Declaration>
 struct Roll {
   std::vector<Declaration const*> all;
-  std::map<std::string, std::uint32_t, std::less<>> ids;
+  ByName<std::uint32_t> ids;
 
   std::optional<std::uint32_t> find(std::string_view name) const {
     auto const found = ids.find(name);

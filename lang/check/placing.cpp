@@ -14,7 +14,6 @@ namespace leat::check {
 namespace {
 
 using diagnostics::Listed;
-using model::SignalId;
 using syntax::PlaceDeclaration;
 using syntax::WorksDeclaration;
 
@@ -49,7 +48,7 @@ class Placing {
 
   PlantContent contents(WorksDeclaration const& works, std::string const& path, Scopes::Id scope) {
     PlantContent content;
-    std::map<std::string, source::Span, std::less<>> named;
+    ByName<source::Span> named;
     for (auto const& item : works.items) {
       auto const* place = std::get_if<PlaceDeclaration>(&item);
       if (place == nullptr) continue;
@@ -83,13 +82,13 @@ class Placing {
     if (!is_given_well) return;
     auto const name = path.empty() ? place.name.text : path + "." + place.name.text;
     auto const first = plant_.placed.size();
-    auto inner = junction ? add_junction(place, *junction, name, scope)
-                          : add_works(place, *works, name, scope);
+    auto const replaced = replaced_by(place);
+    auto inner = junction ? add_junction(place, *junction, replaced, name, scope)
+                          : add_works(place, *works, replaced, name, scope);
     check_use(place, inner);
     put_down(place, first);
     for (auto const& [port, id] : inner.inlets) content.inlets[place.name.text + "." + port] = id;
     for (auto const& [port, id] : inner.outlets) content.outlets[place.name.text + "." + port] = id;
-    auto const replaced = replaced_by(place);
     for (auto signal : inner.used) {
       if (replaced.count(signal) == 0) content.used.insert(signal);
     }
@@ -100,28 +99,18 @@ class Placing {
   }
 
   PlantContent add_junction(PlaceDeclaration const& place, std::size_t junction,
-                            std::string const& name, Scopes::Id scope) {
+                            Scopes::Replaced const& replaced, std::string const& name,
+                            Scopes::Id scope) {
     PlantContent content;
     auto const shared = workshop_.drawn(junction, settings_of(place));
     auto const& drawn = *shared;
     auto const& shape = drawn.drawing.shape;
     if (drawn.marks.empty()) is_sound_ = false;
-    std::vector<syntax::Expression const*> controls;
-    std::set<SignalId> plates;
-    for (std::size_t mark = 0; mark < drawn.drawing.marks.size(); ++mark) {
-      if (drawn.drawing.marks[mark].count == 0) continue;
-      auto const& declaration = *reading_.names.marks[mark];
-      if (declaration.choice && declaration.choice->control)
-        controls.push_back(&*declaration.choice->control);
-      if (declaration.role != syntax::MarkRole::plate) continue;
-      if (auto const plate = reading_.names.signals.find(declaration.role_name.text))
-        plates.insert(*plate);
-    }
-    content.used = Scopes::used_by(reading_.names, controls);
+    content.used = drawn.followed;
     plant_.placed.push_back({name,
                              place.span,
                              drawn_id(shared),
-                             scopes_.add(scope, name, replaced_by(place), plates),
+                             scopes_.add(scope, name, replaced, drawn.plates),
                              {{}, {}, shape.width, shape.depth, shape.height()}});
     auto const at = plant_.placed.size() - 1;
     for (std::size_t port = 0; port < drawn.ports.inlets.size(); ++port) {
@@ -137,7 +126,8 @@ class Placing {
     return content;
   }
 
-  PlantContent add_works(PlaceDeclaration const& place, std::size_t works, std::string const& name,
+  PlantContent add_works(PlaceDeclaration const& place, std::size_t works,
+                         Scopes::Replaced const& replaced, std::string const& name,
                          Scopes::Id scope) {
     if (std::find(nest_.begin(), nest_.end(), works) != nest_.end()) {
       report_nest(place, works);
@@ -153,7 +143,7 @@ class Placing {
     }
     nest_.push_back(works);
     plant_.unfolded.push_back(workshop_.unfolded(works, settings_of(place)));
-    auto const inner = scopes_.add(scope, name, replaced_by(place), {});
+    auto const inner = scopes_.add(scope, name, replaced, {});
     auto const first = plant_.placed.size();
     auto content = contents(*plant_.unfolded.back(), name, inner);
     nest_.pop_back();
@@ -363,8 +353,8 @@ class Placing {
     }
   }
 
-  std::map<SignalId, syntax::Expression const*> replaced_by(PlaceDeclaration const& place) const {
-    std::map<SignalId, syntax::Expression const*> replaced;
+  Scopes::Replaced replaced_by(PlaceDeclaration const& place) const {
+    Scopes::Replaced replaced;
     for (auto const& setting : place.signals)
       replaced.emplace(*reading_.names.signals.find(setting.name.text), &setting.value);
     return replaced;

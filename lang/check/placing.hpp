@@ -34,6 +34,7 @@ class Workshop {
 
  private:
   void read_cells(DrawnJunction&) const;
+  void read_signals(DrawnJunction&) const;
 
   Reading const& reading_;
   Unfolder& unfolder_;

@@ -15,6 +15,7 @@ using syntax::NumberKind;
 using syntax::Word;
 
 bool Unfolder::plain(NumberExpression& number, Numbers const& numbers) {
+  if (number.kind == NumberKind::literal && !number.literal.is_too_large) return true;
   auto const value = evaluate(number, numbers);
   if (!value) return false;
   NumberExpression literal;
@@ -33,10 +34,12 @@ std::optional<std::string> Unfolder::plain_name(std::string const& name,
     auto const value = evaluate(index.value, numbers);
     if (!value) return std::nullopt;
     made.append(name, at, index.at - at);
-    made += fmt::format("[{}]", *value);
+    made += '[';
+    made += fmt::format_int(*value).c_str();
+    made += ']';
     at = index.at;
   }
-  return made + name.substr(at);
+  return made.append(name, at);
 }
 
 bool Unfolder::plain(Word& word, Numbers const& numbers) {

@@ -2,6 +2,7 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -21,6 +22,7 @@ struct DrawnJunction {
   Ports ports;
   std::vector<std::uint32_t> marks;  // by cell: west to east, north to south, upward
   std::vector<std::vector<model::Place>> inlets, outlets;  // the cells of each port
+  std::set<model::SignalId> plates, followed;  // its plates; the signals its marks depend on
 };
 
 // A junction that stands somewhere in a works.

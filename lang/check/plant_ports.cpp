@@ -13,15 +13,16 @@ namespace leat::check {
 namespace {
 
 using diagnostics::Listed;
-using Named = std::map<std::string, std::size_t, std::less<>>;
+using Named = ByName<std::size_t>;
+using Ends = std::map<std::string, std::size_t, std::less<>>;
 
 constexpr std::size_t most_listed = 8, most_compared = 500;
 
 std::string remedy_for(syntax::Word const& word, Named const& known) {
   std::vector<std::string> names;
-  for (auto const& [name, id] : known) {
-    if (names.size() < most_compared) names.push_back(name);
-  }
+  for (auto const& [name, id] : known) names.push_back(name);
+  std::sort(names.begin(), names.end());
+  names.resize(std::min(names.size(), most_compared));
   if (auto const near = diagnostics::near_name(word.text, names))
     return fmt::format("The nearest known name is '{}'.", *near);
   if (names.empty() || names.size() > most_listed)
@@ -132,9 +133,9 @@ std::vector<std::size_t> without(std::vector<bool> const& is_gone, std::vector<P
   return number;
 }
 
-Named ends_of(Named const& known, std::vector<std::size_t> const& number,
-              std::vector<PlantPort> const& ports) {
-  Named ends;
+Ends ends_of(Named const& known, std::vector<std::size_t> const& number,
+             std::vector<PlantPort> const& ports) {
+  Ends ends;
   for (auto const& [name, id] : known) {
     if (number[id] < ports.size() && !ports[number[id]].is_joined) ends.emplace(name, number[id]);
   }

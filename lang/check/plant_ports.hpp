@@ -1,5 +1,4 @@
 #pragma once
-#include <map>
 #include <set>
 #include <string>
 
@@ -12,7 +11,7 @@ namespace leat::check {
 // What a works, or a junction placed in it, shows to whom places it: its ports by the names they
 // have within it, and the file's signals that it depends on.
 struct PlantContent {
-  std::map<std::string, std::size_t, std::less<>> inlets, outlets;  // in Plant::inlets, ::outlets
+  ByName<std::size_t> inlets, outlets;  // in Plant::inlets, ::outlets
   std::set<model::SignalId> used;
 };
 

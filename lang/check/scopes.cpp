@@ -18,8 +18,7 @@ Scopes::Scopes(Names const& names) : users_(names.signals.all.size()), scopes_(1
   }
 }
 
-Scopes::Id Scopes::add(Id outer, std::string name,
-                       std::map<SignalId, syntax::Expression const*> replaced,
+Scopes::Id Scopes::add(Id outer, std::string name, Replaced replaced,
                        std::set<SignalId> const& plates) {
   Scope scope{std::move(name), outer, std::move(replaced), plates};
   std::vector<SignalId> open(plates.begin(), plates.end());

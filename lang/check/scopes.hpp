@@ -16,13 +16,13 @@ class Scopes {
  public:
   using Id = std::size_t;
   static constexpr Id file = 0;
+  // What stands in the place of signals of the file.
+  using Replaced = std::map<model::SignalId, syntax::Expression const*>;
 
   explicit Scopes(Names const&);
 
-  // `replaced`: what the place puts in the place of signals of the file; these expressions speak in
-  // the outer scope. They must outlive this.
-  Id add(Id outer, std::string name, std::map<model::SignalId, syntax::Expression const*> replaced,
-         std::set<model::SignalId> const& plates);
+  // The expressions in `replaced` speak in the outer scope, and must outlive this.
+  Id add(Id outer, std::string name, Replaced replaced, std::set<model::SignalId> const& plates);
 
   std::size_t size() const { return scopes_.size(); }
   // "north.first"; empty for the file.
@@ -47,13 +47,13 @@ class Scopes {
   struct Scope {
     std::string name;
     Id outer = file;
-    std::map<model::SignalId, syntax::Expression const*> replaced;
+    Replaced replaced;
     std::set<model::SignalId> own;
   };
   std::vector<std::vector<model::SignalId>>
       users_;  // by signal: those that follow from it directly
   std::vector<Scope> scopes_;
-  std::map<std::string, Id, std::less<>> ids_;
+  ByName<Id> ids_;
 };
 
 }  // namespace leat::check

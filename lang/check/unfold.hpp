@@ -86,8 +86,10 @@ class Unfolder {
                                      Settings const& = {});
   syntax::WorksDeclaration unfold(syntax::WorksDeclaration const&, Numbers const& file,
                                   Settings const& = {});
-  // All of a file, with no settings.
-  syntax::Document unfold(syntax::Document const&);
+  // The same without settings. Takes the parts out of works that nobody can unfold otherwise.
+  syntax::WorksDeclaration unfold(syntax::WorksDeclaration&&, Numbers const& file);
+  // All of a file, with no settings; what it leaves can still be unfolded with settings.
+  syntax::Document unfold(syntax::Document&&);
 
  private:
   // Turns a block's loops. `enter` is told each scope that begins, the block's own or that of a

@@ -50,8 +50,8 @@ std::size_t weight(WorksItem const& item) {
   return weight_of(names);
 }
 
-template <class Item>
-std::vector<std::size_t> weights_of(std::vector<Item> const& items) {
+template <class Items>
+std::vector<std::size_t> weights_of(Items const& items) {
   std::vector<std::size_t> weights;
   for (auto const& item : items) weights.push_back(weight(item));
   return weights;
@@ -252,7 +252,6 @@ syntax::WorksDeclaration Unfolder::unfold(syntax::WorksDeclaration const& works,
       declare(*number, scope, loop == all.block() ? settings : Settings{});
   };
   auto scope = file.within();
-  made.items.reserve(works.items.size());
   turn(works.loops, weights_of(works.items), scope, enter,
        [&](std::size_t at, Numbers const& numbers) {
          auto item = works.items[at];
@@ -262,25 +261,37 @@ syntax::WorksDeclaration Unfolder::unfold(syntax::WorksDeclaration const& works,
   return made;
 }
 
+// Where nothing is repeated and no place can set a number, one form is all there will ever be.
+syntax::WorksDeclaration Unfolder::unfold(syntax::WorksDeclaration&& works, Numbers const& file) {
+  if (!works.loops.empty() || !settable_numbers(works).empty())
+    return unfold(std::as_const(works), file);
+  syntax::WorksDeclaration made{works.name, works.title, works.outside, std::move(works.items),
+                                {},         works.span};
+  std::erase_if(made.items, [&](WorksItem& item) {
+    return !std::visit([&](auto& part) { return plain(part, file); }, item);
+  });
+  return made;
+}
+
 namespace {
 
 template <class Node>
-concept Unfolds = requires(Unfolder unfolder, Node const& node, Numbers const& file) {
-  unfolder.unfold(node, file);
+concept Unfolds = requires(Unfolder unfolder, Node& node, Numbers const& file) {
+  unfolder.unfold(std::move(node), file);
 };
 
 }  // namespace
 
-syntax::Document Unfolder::unfold(syntax::Document const& document) {
+syntax::Document Unfolder::unfold(syntax::Document&& document) {
   auto const file = file_numbers(document);
   syntax::Document made;
   made.edition = document.edition;
   made.comments = document.comments;
-  for (auto const& declaration : document.declarations)
+  for (auto& declaration : document.declarations)
     std::visit(
-        [&]<class Node>(Node const& node) {
+        [&]<class Node>(Node& node) {
           if constexpr (Unfolds<Node>) {
-            made.declarations.emplace_back(unfold(node, file));
+            made.declarations.emplace_back(unfold(std::move(node), file));
           } else {
             made.declarations.emplace_back(node);
           }

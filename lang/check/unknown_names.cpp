@@ -67,6 +67,7 @@ template <class Declaration>
 std::vector<std::string> names_of(Roll<Declaration> const& roll) {
   std::vector<std::string> names;
   for (auto const& [name, id] : roll.ids) names.push_back(name);
+  std::sort(names.begin(), names.end());
   return names;
 }
 

@@ -57,8 +57,24 @@ std::shared_ptr<DrawnJunction const> Workshop::drawn(std::size_t junction,
     drawn->unfolded = unfolder_.unfold(*junctions_[junction], numbers_, settings);
     drawn->drawing = read_drawing(reading_, drawn->unfolded);
   }
+  read_signals(*drawn);
   if (drawn->drawing.shape.is_sound && drawn->drawing.strays.empty()) read_cells(*drawn);
   return drawn;
+}
+
+void Workshop::read_signals(DrawnJunction& drawn) const {
+  auto const& names = reading_.names;
+  std::vector<syntax::Expression const*> controls;
+  for (std::size_t mark = 0; mark < drawn.drawing.marks.size(); ++mark) {
+    if (drawn.drawing.marks[mark].count == 0) continue;
+    auto const& declaration = *names.marks[mark];
+    if (declaration.choice && declaration.choice->control)
+      controls.push_back(&*declaration.choice->control);
+    if (declaration.role != syntax::MarkRole::plate) continue;
+    if (auto const plate = names.signals.find(declaration.role_name.text))
+      drawn.plates.insert(*plate);
+  }
+  drawn.followed = Scopes::used_by(names, controls);
 }
 
 void Workshop::read_cells(DrawnJunction& drawn) const {

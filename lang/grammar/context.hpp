@@ -1,4 +1,5 @@
 #pragma once
+#include <concepts>
 #include <utility>
 #include <vector>
 
@@ -120,21 +121,31 @@ struct BlockDirective : x3::unary_parser<Subject, BlockDirective<Subject>>, Name
   std::string wanted() const { return "'{'"; }
 };
 
-// Any number of entries, into a container. An entry with a fault is reported and left out, and reading
+// Entries go into the attribute, one after the other.
+template <class Container>
+struct KeepIn {
+  using attribute_type = Container;
+  template <class Node, class Entry>
+  static void keep(Entry&& entry, Reading&, Node&, Container& read) {
+    read.push_back(std::forward<Entry>(entry));
+  }
+};
+
+// Any number of entries; `Keep` says what becomes of each. An entry with a fault is reported and left out, and reading
 // goes on with the next: this is the recovery inside blocks. It ends where the block or the text
 // ends, and where a declaration begins. Invariant: every turn of the loop moves `first` on.
-template <class Container, class Subject>
-struct EntriesDirective : x3::unary_parser<Subject, EntriesDirective<Container, Subject>> {
-  using base_type = x3::unary_parser<Subject, EntriesDirective<Container, Subject>>;
-  using attribute_type = Container;
-  static bool const has_attribute = true;
-  static bool const handles_container = true;
+template <class Entry, class Keep, class Subject>
+struct EntriesDirective : x3::unary_parser<Subject, EntriesDirective<Entry, Keep, Subject>> {
+  using base_type = x3::unary_parser<Subject, EntriesDirective<Entry, Keep, Subject>>;
+  using attribute_type = typename Keep::attribute_type;
+  static bool const has_attribute = !std::same_as<attribute_type, x3::unused_type>;
+  static bool const handles_container = has_attribute;
   constexpr EntriesDirective(Subject const& subject, Entries const& shape)
       : base_type(subject), entries(shape) {}
 
-  template <class AnyContext, class Node>
-  bool parse(Iterator& first, Iterator const& last, AnyContext const& context, Node&,
-             Container& read) const {
+  template <class AnyContext, class Node, class Attribute>
+  bool parse(Iterator& first, Iterator const& last, AnyContext const& context, Node& node,
+             Attribute& read) const {
     Reading& reading = x3::get<reading_tag>(context);
     for (bool is_first = true; is_at_entry(first, reading); is_first = false) {
       if (entries.is_one_per_line && !is_first && !reading.is_line_start(first)) {
@@ -142,7 +153,9 @@ struct EntriesDirective : x3::unary_parser<Subject, EntriesDirective<Container, 
         first = next_entry(first, entries, reading);
         continue;
       }
-      read_one(first, last, context, reading, read);
+      Entry entry{};
+      if (read_one(first, last, context, reading, entry))
+        Keep::keep(std::move(entry), reading, node, read);
     }
     return true;
   }
@@ -153,22 +166,20 @@ struct EntriesDirective : x3::unary_parser<Subject, EntriesDirective<Container, 
   }
 
   template <class AnyContext>
-  void read_one(Iterator& first, Iterator const& last, AnyContext const& context, Reading& reading,
-                Container& read) const {
+  bool read_one(Iterator& first, Iterator const& last, AnyContext const& context, Reading& reading,
+                Entry& entry) const {
     auto const begin = first;
     auto const faults = reading.fault_count;
-    typename Container::value_type entry{};
     try {
-      if (!this->subject.parse(first, last, context, x3::unused, entry)) {
-        explain_entry(begin, entries, reading);
-        first = next_entry(begin, entries, reading);
-      } else if (reading.fault_count == faults) {
-        read.push_back(std::move(entry));
-      }
+      if (this->subject.parse(first, last, context, x3::unused, entry))
+        return reading.fault_count == faults;
+      explain_entry(begin, entries, reading);
+      first = next_entry(begin, entries, reading);
     } catch (Failure const& failure) {
       explain(failure.where(), failure.which(), reading);
       first = next_entry(std::max(reading.token_end(failure.where()), begin + 1), entries, reading);
     }
+    return false;
   }
 
   Entries const& entries;
@@ -215,9 +226,9 @@ constexpr auto called(char const* name, Subject const& subject, bool may_wrap = 
       x3::as_parser(subject), name, may_wrap);
 }
 
-template <class Entry, class Container = std::vector<Entry>, class Subject>
+template <class Entry, class Keep = KeepIn<std::vector<Entry>>, class Subject>
 constexpr auto entries_of(Subject const& subject, Entries const& shape) {
-  return EntriesDirective<Container, typename x3::extension::as_parser<Subject>::value_type>(
+  return EntriesDirective<Entry, Keep, typename x3::extension::as_parser<Subject>::value_type>(
       x3::as_parser(subject), shape);
 }
 

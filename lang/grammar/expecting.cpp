@@ -38,13 +38,15 @@ struct TurnInletToBody {
 
 using Entry = Repeated<Clause>;
 
-struct Gather {
-  template <class ActionContext>
-  void operator()(ActionContext const& context) const {
-    ExpectDeclaration& node = x3::_val(context);
-    TakeInto<Clause> take{node.clauses};
-    lay_flat(x3::_attr(context), take, node.loops);
-  }
+class TakeClause {
+ public:
+  TakeClause(ExpectDeclaration& node, Reading&) : clauses_(node.clauses) {}
+  void operator()(Clause&& clause) { clauses_.push_back(std::move(clause)); }
+  void begin(syntax::Loop& loop) const { loop.begin = clauses_.size(); }
+  void end(syntax::Loop& loop) const { loop.end = clauses_.size(); }
+
+ private:
+  std::vector<Clause>& clauses_;
 };
 
 struct entry_tag;
@@ -59,7 +61,7 @@ auto const expect_def = spanned[
     opens("expect", expect_form)
   > -QuotedText("a title")[put<&ExpectDeclaration::title>]
   > -(keyword("of") > Name("the name of a junction or works")[put<&ExpectDeclaration::junction>])
-  > block[repeated_entries<Clause>(entry, clause_entries)[Gather{}]]
+  > block[repeated_entries<Clause, TakeClause>(entry, clause_entries)]
 ];
 
 auto const listed_outlet = called(outlet_or_nothing,

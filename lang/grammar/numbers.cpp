@@ -1,5 +1,6 @@
 #include <array>
 #include <string_view>
+#include <tuple>
 
 #include "lang/grammar/fault.hpp"
 #include "lang/grammar/rules.hpp"
@@ -55,6 +56,31 @@ struct FirstStep : x3::parser<FirstStep> {
              Attribute&) const {
     Reading& reading = x3::get<reading_tag>(context);
     reading.steps = 0;
+    return true;
+  }
+};
+
+// ---- numbers that are a literal and no more ----
+
+// Nearly all numbers. They are read here without a step down the ladder below, which has the rest:
+// it reads whatever might go on.
+struct LoneLiteral : x3::parser<LoneLiteral> {
+  using attribute_type = NumberExpression;
+  static bool const has_attribute = true;
+  template <class AnyContext, class RuleContext>
+  bool parse(Iterator& first, Iterator const&, AnyContext const& context, RuleContext&,
+             NumberExpression& read) const {
+    constexpr std::string_view goes_on = "+-*/^m";
+    Reading& reading = x3::get<reading_tag>(context);
+    auto const gap = std::tuple(reading.gap_begin, reading.gap_end, reading.is_gap_broken);
+    auto at = first;
+    if (!read_number(at, reading, read.literal)) return false;
+    if (at != reading.end && goes_on.find(*at) != std::string_view::npos) {
+      std::tie(reading.gap_begin, reading.gap_end, reading.is_gap_broken) = gap;
+      return false;
+    }
+    read.span = read.literal.span;
+    first = at;
     return true;
   }
 };
@@ -178,7 +204,7 @@ auto const unary_def = spanned[(sign("-") > Step() > unary[Negate{}]) | power[be
 auto const product = Operations<3, Unary, Unary>(products, unary, unary);
 auto const sum_def = Operations<2, decltype(product), decltype(product)>(sums, product, product);
 
-auto const number_def = FirstStep() >> sum[become];
+auto const number_def = LoneLiteral()[become] | (FirstStep() >> sum[become]);
 auto const negative = sign_here("-") > literal[Negate{}];
 auto const bare_number_def = FirstStep() >> spanned[negative | primary[become]];
 auto const coordinate_def = FirstStep() >> spanned[

@@ -10,10 +10,7 @@
 namespace leat::grammar {
 
 bool Reading::is_line_start(char const* at) const {
-  if (at == begin) return true;
-  auto const from = at == gap_end ? gap_begin : at;
-  if (from == begin) return true;
-  return std::find(from, at, '\n') != at;
+  return at == begin || (at == gap_end && (is_gap_broken || gap_begin == begin));
 }
 
 void Reading::miss(char const* at, char const* word) {
@@ -44,6 +41,7 @@ bool Reading::counts_only() {
 
 char const* eat_gap(char const* at, Reading& reading) {
   auto const begin = at;
+  reading.is_gap_broken = false;
   for (; at != reading.end; ++at) {
     if (*at == '#') {
       auto const from = at;
@@ -55,6 +53,7 @@ char const* eat_gap(char const* at, Reading& reading) {
       if (at == reading.end) break;
     }
     if (!is_blank(*at) && !is_line_break(*at)) break;
+    reading.is_gap_broken |= *at == '\n';
   }
   reading.gap_begin = begin;
   reading.gap_end = at;
@@ -122,9 +121,8 @@ class Skipper {
   }
 
   void pass_gap() {
-    auto const from = at_;
     at_ = eat_gap(at_, reading_);
-    if (std::find(from, at_, '\n') != at_) is_line_start_ = true;
+    is_line_start_ |= reading_.is_gap_broken;
   }
 
  private:

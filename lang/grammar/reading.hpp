@@ -63,6 +63,7 @@ struct Reading {
   char const* const end;
   char const* gap_begin;  // the last gap eaten: blanks, line ends, comments
   char const* gap_end;
+  bool is_gap_broken = false;  // whether a line ends in it
   std::size_t const offset;  // of `begin` among all files
   diagnostics::Sink& sink;
   std::size_t fault_count = 0;

@@ -9,7 +9,7 @@
 #include "lang/grammar/rules.hpp"
 
 // Blocks whose entries may stand in `for NAME in A..B { ... }`, one in another as wished. They are
-// read as they are nested and then laid flat, as the tree has them.
+// read as they are nested and laid flat one after the other, as the tree has them.
 namespace leat::grammar {
 
 template <class Item>
@@ -49,42 +49,44 @@ struct LoopBlockDirective : x3::unary_parser<Subject, LoopBlockDirective<Subject
   std::string wanted() const { return "'{'"; }
 };
 
-// The entries of a block in which loops may stand.
-template <class Item, class Subject>
-constexpr auto repeated_entries(Subject const& subject, Entries const& shape) {
-  return entries_of<Repeated<Item>, RepeatedList<Item>>(subject, shape);
-}
-
 // A loop in a block of `entries`; `entry` is the rule of one of them.
 template <class Tag, class Item>
 constexpr auto loop_of(Entries const& entries, x3::rule<Tag, Repeated<Item>> const& entry) {
-  auto const inner = block[repeated_entries<Item>(entry, entries)[put<&Repeated<Item>::inside>]];
+  auto const inner = block[entries_of<Repeated<Item>, KeepIn<RepeatedList<Item>>>(
+      entry, entries)[put<&Repeated<Item>::inside>]];
   return loop_head[put<&Repeated<Item>::loop>] > LoopBlockDirective<decltype(inner)>(inner);
 }
 
-// Lays entries flat in the order of the text. `take` puts an item away, and notes where a loop
-// begins and ends among those put away. Cost: the text's.
+// Lays an entry flat, and what lies in it in the order of the text. `take` puts an item away, and
+// notes where a loop begins and ends among those put away. Cost: the text's.
 template <class Item, class Take>
-void lay_flat(RepeatedList<Item>& entries, Take& take, std::vector<syntax::Loop>& loops) {
-  for (auto& entry : entries) {
-    if (entry.item) take(std::move(*entry.item));
-    if (!entry.loop) continue;
-    auto const at = loops.size();
-    loops.push_back(std::move(*entry.loop));
-    loops[at].whole = entry.span;
-    take.begin(loops[at]);
-    lay_flat(entry.inside, take, loops);
-    take.end(loops[at]);
-  }
+void lay_flat(Repeated<Item>&& entry, Take& take, std::vector<syntax::Loop>& loops) {
+  if (entry.item) take(std::move(*entry.item));
+  if (!entry.loop) return;
+  auto const at = loops.size();
+  loops.push_back(std::move(*entry.loop));
+  loops[at].whole = entry.span;
+  take.begin(loops[at]);
+  for (auto& inner : entry.inside) lay_flat(std::move(inner), take, loops);
+  take.end(loops[at]);
 }
 
-// Where all items go into one list.
-template <class Item>
-struct TakeInto {
-  std::vector<Item>& items;
-  void operator()(Item item) { items.push_back(std::move(item)); }
-  void begin(syntax::Loop& loop) const { loop.begin = items.size(); }
-  void end(syntax::Loop& loop) const { loop.end = items.size(); }
+// `Take` knows the node being read, and is made of it and the reading.
+template <class Take>
+struct LayFlat {
+  using attribute_type = x3::unused_type;
+  template <class Item, class Node>
+  static void keep(Repeated<Item>&& entry, Reading& reading, Node& node, x3::unused_type) {
+    Take take(node, reading);
+    lay_flat(std::move(entry), take, node.loops);
+  }
 };
+
+// The entries of a block in which loops may stand. Each is put away as soon as it is read: they
+// are large, and there may be many.
+template <class Item, class Take, class Subject>
+constexpr auto repeated_entries(Subject const& subject, Entries const& shape) {
+  return entries_of<Repeated<Item>, LayFlat<Take>>(subject, shape);
+}
 
 }  // namespace leat::grammar

@@ -40,30 +40,26 @@ using Item = std::variant<SignalDeclaration, NeverDeclaration>;
 using Entry = Repeated<Item>;
 
 // Signals and promises go into lists of their own.
-struct TakeItem {
-  syntax::SignalsDeclaration& node;
+class TakeItem {
+ public:
+  TakeItem(syntax::SignalsDeclaration& node, Reading&) : node_(node) {}
   void operator()(Item item) {
     if (auto* signal = std::get_if<SignalDeclaration>(&item))
-      node.signals.push_back(std::move(*signal));
+      node_.signals.push_back(std::move(*signal));
     else
-      node.nevers.push_back(std::get<NeverDeclaration>(std::move(item)));
+      node_.nevers.push_back(std::get<NeverDeclaration>(std::move(item)));
   }
   void begin(syntax::Loop& loop) const {
-    loop.begin = node.signals.size();
-    loop.never_begin = node.nevers.size();
+    loop.begin = node_.signals.size();
+    loop.never_begin = node_.nevers.size();
   }
   void end(syntax::Loop& loop) const {
-    loop.end = node.signals.size();
-    loop.never_end = node.nevers.size();
+    loop.end = node_.signals.size();
+    loop.never_end = node_.nevers.size();
   }
-};
 
-struct Gather {
-  template <class ActionContext>
-  void operator()(ActionContext const& context) const {
-    TakeItem take{x3::_val(context)};
-    lay_flat(x3::_attr(context), take, take.node.loops);
-  }
+ private:
+  syntax::SignalsDeclaration& node_;
 };
 
 struct signal_tag;
@@ -103,7 +99,7 @@ auto const entry_def = spanned[
 
 auto const signals_def = spanned[
     opens("signals", signals_form)
-  > block[repeated_entries<Item>(entry, signal_entries)[Gather{}]]
+  > block[repeated_entries<Item, TakeItem>(entry, signal_entries)]
 ];
 // clang-format on
 

@@ -18,6 +18,16 @@ constexpr auto reserved = std::to_array<std::string_view>(
      "wire",   "within",   "works",     "xor"});
 static_assert(std::is_sorted(reserved.begin(), reserved.end()));
 
+// By letter from a to z: where the words that begin with it begin, and where the last of them ends.
+constexpr auto beginning = [] {
+  std::array<std::size_t, 27> first{};
+  for (std::size_t letter = 0; letter < first.size(); ++letter)
+    while (first[letter] < reserved.size() &&
+           static_cast<std::size_t>(reserved[first[letter]].front() - 'a') < letter)
+      ++first[letter];
+  return first;
+}();
+
 }  // namespace
 
 std::vector<std::string> const& declaration_words() {
@@ -28,7 +38,11 @@ std::vector<std::string> const& declaration_words() {
 }
 
 bool is_reserved(std::string_view word) {
-  return std::binary_search(reserved.begin(), reserved.end(), word);
+  if (word.empty() || word.front() < 'a' || word.front() > 'z') return false;
+  auto const letter = static_cast<std::size_t>(word.front() - 'a');
+  auto const *first = reserved.data() + beginning[letter],
+             *last = reserved.data() + beginning[letter + 1];
+  return std::find(first, last, word) != last;
 }
 
 }  // namespace leat::grammar

@@ -91,27 +91,22 @@ struct Part {
 };
 using Entry = Repeated<Part>;
 
-struct TakePart {
-  WorksDeclaration& node;
-  Reading& reading;
+class TakePart {
+ public:
+  TakePart(WorksDeclaration& node, Reading& reading) : node_(node), reading_(reading) {}
   void operator()(Part&& part) {
-    if (part.item) node.items.push_back(std::move(*part.item));
+    if (part.item) node_.items.push_back(std::move(*part.item));
     if (!part.outside) return;
-    if (node.outside)
-      reading.report(outside_twice("A works", node.outside->span, part.outside->span));
-    node.outside = std::move(part.outside);
+    if (node_.outside)
+      reading_.report(outside_twice("A works", node_.outside->span, part.outside->span));
+    node_.outside = std::move(part.outside);
   }
-  void begin(syntax::Loop& loop) const { loop.begin = node.items.size(); }
-  void end(syntax::Loop& loop) const { loop.end = node.items.size(); }
-};
+  void begin(syntax::Loop& loop) const { loop.begin = node_.items.size(); }
+  void end(syntax::Loop& loop) const { loop.end = node_.items.size(); }
 
-struct Gather {
-  template <class ActionContext>
-  void operator()(ActionContext const& context) const {
-    TakePart take{x3::_val(context), x3::get<reading_tag>(context)};
-    take.node.items.reserve(x3::_attr(context).size());
-    lay_flat(x3::_attr(context), take, take.node.loops);
-  }
+ private:
+  WorksDeclaration& node_;
+  Reading& reading_;
 };
 
 struct placed_tag;
@@ -199,7 +194,7 @@ auto const works_def = spanned[
     opens("works", works_form)
   > Name("a name")[put<&WorksDeclaration::name>]
   > -QuotedText("a title", true)[put<&WorksDeclaration::title>]
-  > block[repeated_entries<Part>(outer, works_entries)[Gather{}]]
+  > block[repeated_entries<Part, TakePart>(outer, works_entries)]
 ];
 
 auto const include_def = spanned[

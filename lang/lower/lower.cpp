@@ -150,8 +150,8 @@ Junction lower_works(check::Meaning const& meaning, source::SourceText const& so
 
 std::vector<Junction> read_designs(source::SourceText& source, FileAccess& files,
                                    diagnostics::Sink& sink) {
-  auto const document = read_with_included(source, files, sink);
-  auto const meaning = check::understand(document, source, sink);
+  auto const meaning =
+      check::understand(read_with_included(source, files, sink), source, sink);
   std::vector<Junction> lowered;
   if (!sink.empty()) return lowered;
   for (auto const junction : meaning.names.judged().junctions)

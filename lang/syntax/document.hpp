@@ -1,4 +1,5 @@
 #pragma once
+#include <deque>
 #include <optional>
 #include <string>
 #include <variant>
@@ -152,7 +153,7 @@ struct WorksDeclaration {
   Word name;
   std::optional<Text> title;
   std::optional<Word> outside;  // "open" or "rock"
-  std::vector<WorksItem> items;
+  std::deque<WorksItem> items;  // large, so they stay where they are read
   std::vector<Loop> loops;      // over `items`
   Span span;
 };

@@ -74,12 +74,21 @@ template <class Node>
 concept Plain = std::equality_comparable<Node> &&
     (std::is_arithmetic_v<Node> || std::is_enum_v<Node> || std::is_same_v<Node, std::string>);
 
+template <class Value>
+inline constexpr bool is_list = false;
+template <class Value>
+inline constexpr bool is_list<std::vector<Value>> = true;
+template <class Value>
+inline constexpr bool is_list<std::deque<Value>> = true;
+template <class Value>
+concept List = is_list<Value>;
+
 template <Plain Value>
 bool is_same(Value const& one, Value const& other);
 template <class Value>
 bool is_same(std::optional<Value> const& one, std::optional<Value> const& other);
-template <class Value>
-bool is_same(std::vector<Value> const& one, std::vector<Value> const& other);
+template <List Values>
+bool is_same(Values const& one, Values const& other);
 template <class... Values>
 bool is_same(std::variant<Values...> const& one, std::variant<Values...> const& other);
 template <class Node>
@@ -96,10 +105,10 @@ bool is_same(std::optional<Value> const& one, std::optional<Value> const& other)
   return one.has_value() == other.has_value() && (!one || is_same(*one, *other));
 }
 
-template <class Value>
-bool is_same(std::vector<Value> const& one, std::vector<Value> const& other) {
+template <List Values>
+bool is_same(Values const& one, Values const& other) {
   return std::equal(one.begin(), one.end(), other.begin(), other.end(),
-                    [](Value const& a, Value const& b) { return is_same(a, b); });
+                    [](auto const& a, auto const& b) { return is_same(a, b); });
 }
 
 template <class... Values>

@@ -22,10 +22,10 @@ struct Unfolded {
 Unfolded unfolded(std::string const& text) {
   source::SourceText const source("test.leat", "leat 1\n" + text);
   diagnostics::Sink sink;
-  auto const document = grammar::parse(source, sink);
+  auto document = grammar::parse(source, sink);
   REQUIRE(sink.empty());
   Unfolder unfolder(sink);
-  Unfolded result{unfolder.unfold(document), {}};
+  Unfolded result{unfolder.unfold(std::move(document)), {}};
   for (auto const& report : sink.sorted()) {
     auto const at = source.position(report.primary.span.begin);
     result.faults.push_back(fmt::format("{} {}:{} {}; {}", report.name, at.line, at.column,
