@@ -16,48 +16,43 @@ void Box::include(Place at) {
   most = {std::max(most.x, at.x), std::max(most.y, at.y), std::max(most.z, at.z)};
 }
 
-Forms::Marked Forms::marked(std::vector<model::Port> const& ports) {
-  Marked cells;
-  for (std::uint32_t port = 0; port < ports.size(); ++port) {
-    for (auto c : ports[port].cells) cells.emplace_back(c, port);
-  }
-  std::sort(cells.begin(), cells.end());
-  return cells;
-}
-
 Forms::Forms(Design const& plant, std::vector<std::uint32_t> const& island_of)
-    : plant_(&plant),
-      island_of_(&island_of),
-      cones_(plant.circuit),
-      inlets_(marked(plant.inlets)),
-      outlets_(marked(plant.outlets)) {
+    : plant_(&plant), island_of_(&island_of), cones_(plant.circuit) {
   std::map<std::tuple<model::MaterialId, model::MaterialId, std::optional<model::ExpressionId>>,
-           model::FillId>
-      first;
-  for (model::FillId f = 0; f < plant.fills.size(); ++f) {
-    auto const& fill = plant.fills[f];
+           std::uint32_t>
+      kinds;
+  solid_ = static_cast<model::FillId>(plant.fills.size());
+  for (model::FillId f = 0; f <= solid_; ++f) {
+    auto const fill = f < solid_ ? plant.fills[f] : model::Fill{};
     auto const powered = fill.is_switched() ? fill.powered : fill.unpowered;
-    alike_.push_back(first.try_emplace({powered, fill.unpowered, fill.control}, f).first->second);
+    auto const next = static_cast<std::uint32_t>(of_kind_.size());
+    auto const kind =
+        kinds.try_emplace({powered, fill.unpowered, fill.control}, next).first->second;
+    kind_of_.push_back(kind);
+    if (kind == next) of_kind_.emplace_back();
+    of_kind_[kind].push_back(f);
   }
-  auto const rock = first.find({model::material::rock, model::material::rock, std::nullopt});
-  solid_ = rock == first.end() ? plant.fills.size() : rock->second;
-  number_.assign(plant.fills.size() + 1, no_island);
-  for (std::uint32_t plate = 0; plate < plant.plates.size(); ++plate) {
-    for (auto c : plant.plates[plate].cells) plates_.emplace_back(c, plate);
+  number_.assign(kind_of_.size(), no_island);
+  for (model::InletId id = 0; id < plant.inlets.size(); ++id)
+    mark(plant.inlets[id].cells, Role::inlet, id);
+  for (model::OutletId id = 0; id < plant.outlets.size(); ++id)
+    mark(plant.outlets[id].cells, Role::outlet, id);
+  for (std::uint32_t id = 0; id < plant.plates.size(); ++id)
+    mark(plant.plates[id].cells, Role::plate, id);
+  for (std::uint32_t id = 0; id < plant.acceptances.size(); ++id) {
+    if (auto const cell = plant.acceptances[id].cell)
+      mark({*cell}, Role::acceptance, id);
+    else
+      accepted_anywhere_.push_back(id);
   }
-  std::sort(plates_.begin(), plates_.end());
-  for (std::uint32_t a = 0; a < plant.acceptances.size(); ++a)
-    acceptances_.emplace_back(plant.acceptances[a].cell.value_or(model::no_cell), a);
-  std::sort(acceptances_.begin(), acceptances_.end());
-  note_marked_cells();
 }
 
-void Forms::note_marked_cells() {
-  is_marked_.assign(plant_->grid.size(), false);
-  for (auto const* marked : {&inlets_, &outlets_, &plates_, &acceptances_}) {
-    for (auto const& [c, number] : *marked) {
-      if (c != model::no_cell) is_marked_[c] = true;
-    }
+void Forms::mark(std::vector<Cell> const& cells, Role role, std::uint32_t id) {
+  for (auto cell : cells) {
+    auto const island = (*island_of_)[cell];
+    if (island == no_island) continue;
+    if (marks_.size() <= island) marks_.resize(island + 1);
+    marks_[island].push_back({cell, role, id});
   }
 }
 
@@ -85,13 +80,11 @@ class Forms::Reader {
     form_.width = is_across ? depth : width;
     form_.depth = is_across ? width : depth;
     form_.height = most_.z - least_.z + 1;
-    form_.fills_drawn.reserve(static_cast<std::size_t>(width * depth * form_.height));
     form_.design.grid = model::Grid(form_.width, form_.depth, form_.height);
-    for (int z = 0; z < form_.height; ++z) {
-      for (int y = 0; y < form_.depth; ++y) read_row(y, z);
-    }
-    for (auto met : met_) forms_.number_[met] = no_island;
-    accept_everywhere();
+    read_cells();
+    for (auto kind : met_) number(kind, no_island);
+    read_marks();
+    for (auto id : forms_.accepted_anywhere_) accept(id, {});
     wire();
     return std::move(form_);
   }
@@ -126,68 +119,80 @@ class Forms::Reader {
     return {least_.x + x, least_.y + y, least_.z + at.z};
   }
 
-  // The margin of an island lies within the rim, so cells can be counted on from the first.
-  void read_row(int y, int z) {
-    auto const first = whole({0, y, z}), next = whole({1, y, z}),
-               last = whole({form_.width - 1, y, z});
-    auto const east = next.x - first.x, south = next.y - first.y;
+  // The box lies in the drawing and its rim, which is solid: where the outside is open, the box was
+  // clamped. So cells are counted on from the first by steps, which wrap where a posture goes west
+  // or north in the plant.
+  void read_cells() {
     auto const& grid = plant_.grid;
-    auto const step = east != 0
-                          ? grid.beside(0, east > 0 ? model::Side::east : model::Side::west)
-                          : grid.beside(0, south > 0 ? model::Side::south : model::Side::north);
-    bool const is_inside = grid.is_inside(first) && grid.is_inside(last);
-    auto const written = form_.fills_drawn.size();
-    form_.fills_drawn.resize(written + static_cast<std::size_t>(form_.width));
-    auto* fill = &form_.fills_drawn[written];
-    auto place = first;
-    auto here = grid.cell(first), own = form_.design.grid.cell({0, y, z});
-    for (int x = 0; x < form_.width; ++x, ++own, ++fill, here += step) {
-      *fill = is_inside || grid.is_inside(place) ? read_cell(here, own) : number_of_solid();
-      place.x += east;
-      place.y += south;
+    auto const first = grid.cell(whole({0, 0, 0}));
+    auto const east = grid.cell(whole({1, 0, 0})) - first,
+               south = grid.cell(whole({0, 1, 0})) - first;
+    auto const layer = grid.above(0);
+    form_.fills_drawn.resize(static_cast<std::size_t>(form_.width * form_.depth * form_.height));
+    auto* row = form_.fills_drawn.data();
+    for (int z = 0; z < form_.height; ++z) {
+      for (int y = 0; y < form_.depth; ++y, row += form_.width)
+        read_row(first + static_cast<Cell>(z) * layer + static_cast<Cell>(y) * south, east, row);
     }
   }
 
-  // What belongs to another island is solid here: nothing of it is ever looked at.
-  model::FillId read_cell(Cell here, Cell own) {
-    auto const island = (*forms_.island_of_)[here];
-    if (island == island_ && forms_.is_marked_[here]) read_marks(here, own);
-    return island == island_ || island == no_island ? number_of_fill(here) : number_of_solid();
+  void read_row(Cell here, Cell step, model::FillId* row) {
+    auto const* islands = forms_.island_of_->data();
+    auto const* fill_of = plant_.fill_of.data();
+    auto const* numbers = forms_.number_.data();
+    for (int x = 0; x < form_.width; ++x, here += step) {
+      // What belongs to another island is solid here: nothing of it is ever looked at.
+      bool const is_seen = islands[here] == island_ || islands[here] == no_island;
+      auto const fill = is_seen ? fill_of[here] : forms_.solid_;
+      if (numbers[fill] == no_island) add_fill(fill);
+      row[x] = numbers[fill];
+    }
   }
 
-  void read_marks(Cell here, Cell own) {
-    meet(forms_.inlets_, here,
-         [&](std::uint32_t id) { enter_port(form_.copy.inlets, form_.design.inlets, id, own); });
-    meet(forms_.outlets_, here,
-         [&](std::uint32_t id) { enter_port(form_.copy.outlets, form_.design.outlets, id, own); });
-    meet(forms_.plates_, here, [&](std::uint32_t id) { plate_cells_[id].push_back(own); });
-    meet(forms_.acceptances_, here, [&](std::uint32_t id) { accept(id, own); });
-  }
-
-  template <class Visit>
-  static void meet(Marked const& marked, Cell c, Visit const& visit) {
-    auto at = std::lower_bound(marked.begin(), marked.end(), std::pair{c, 0u});
-    for (; at != marked.end() && at->first == c; ++at) visit(at->second);
-  }
-
-  // A fill met first gets the next number.
-  model::FillId number_of_fill(Cell here) {
-    auto const alike = forms_.alike_[plant_.fill_of[here]];
-    auto const number = forms_.number_[alike];
-    return number != no_island ? number : number_of(alike, plant_.fills[alike]);
-  }
-  model::FillId number_of_solid() {
-    auto const number = forms_.number_[forms_.solid_];
-    return number != no_island ? number : number_of(forms_.solid_, {});
-  }
-
-  model::FillId number_of(std::size_t met, model::Fill fill) {
-    auto& number = forms_.number_[met];
-    number = static_cast<std::uint32_t>(form_.design.fills.size());
-    met_.push_back(met);
+  // A kind met first gets the next number.
+  void add_fill(model::FillId met) {
+    auto fill = met < plant_.fills.size() ? plant_.fills[met] : model::Fill{};
     if (!fill.is_switched()) fill.powered = fill.unpowered;
+    met_.push_back(forms_.kind_of_[met]);
+    number(met_.back(), static_cast<std::uint32_t>(form_.design.fills.size()));
     form_.design.fills.push_back(fill);
-    return number;
+  }
+  void number(std::uint32_t kind, std::uint32_t number) {
+    for (auto fill : forms_.of_kind_[kind]) forms_.number_[fill] = number;
+  }
+
+  static Place from(Place a, Place b) { return {b.x - a.x, b.y - a.y, b.z - a.z}; }
+
+  // In the order of the drawing in this posture.
+  void read_marks() {
+    if (island_ >= forms_.marks_.size()) return;
+    auto const first = whole({0, 0, 0});
+    auto const east = from(first, whole({1, 0, 0})), south = from(first, whole({0, 1, 0}));
+    std::vector<std::pair<Cell, Mark const*>> marks;
+    for (auto const& mark : forms_.marks_[island_]) {
+      auto const way = from(first, plant_.grid.place(mark.cell));
+      Place const own{way.x * east.x + way.y * east.y, way.x * south.x + way.y * south.y, way.z};
+      marks.emplace_back(form_.design.grid.cell(own), &mark);
+    }
+    std::sort(marks.begin(), marks.end(), [](auto const& a, auto const& b) {
+      return std::tie(a.first, a.second->role, a.second->id) <
+             std::tie(b.first, b.second->role, b.second->id);
+    });
+    for (auto const& [own, mark] : marks) read_mark(*mark, own);
+  }
+
+  void read_mark(Mark const& mark, Cell own) {
+    switch (mark.role) {
+      case Role::inlet:
+        return enter_port(form_.copy.inlets, form_.design.inlets, mark.id, own);
+      case Role::outlet:
+        return enter_port(form_.copy.outlets, form_.design.outlets, mark.id, own);
+      case Role::plate:
+        plate_cells_[mark.id].push_back(own);
+        return;
+      case Role::acceptance:
+        return accept(mark.id, own);
+    }
   }
 
   template <class Id>
@@ -205,10 +210,6 @@ class Forms::Reader {
     form_.copy.acceptances.push_back(id);
     form_.design.acceptances.push_back(plant_.acceptances[id]);
     form_.design.acceptances.back().cell = cell;
-  }
-
-  void accept_everywhere() {
-    meet(forms_.acceptances_, model::no_cell, [&](std::uint32_t id) { accept(id, {}); });
   }
 
   // The circuit, once all that it controls is known.
@@ -241,7 +242,7 @@ class Forms::Reader {
   Posture posture_;
   Place least_, most_;
   Form form_;
-  std::vector<std::size_t> met_;  // fills that have a number
+  std::vector<std::uint32_t> met_;  // kinds of fills that have a number
   std::map<std::uint32_t, std::vector<Cell>> plate_cells_;
 };
 

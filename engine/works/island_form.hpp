@@ -43,19 +43,25 @@ class Forms {
 
  private:
   class Reader;
-  using Marked = std::vector<std::pair<model::Cell, std::uint32_t>>;  // ascending
-  static Marked marked(std::vector<model::Port> const&);
-  void note_marked_cells();
+  // What a cell is beside its fill; in this order where a cell is several.
+  enum class Role : std::uint8_t { inlet, outlet, plate, acceptance };
+  struct Mark {
+    model::Cell cell = model::no_cell;
+    Role role = Role::inlet;
+    std::uint32_t id = 0;  // among the plant's own
+  };
+  void mark(std::vector<model::Cell> const&, Role, std::uint32_t id);
 
   model::Design const* plant_;
   std::vector<std::uint32_t> const* island_of_;
   logic::Cones cones_;
-  // Of each fill of the plant the first one that is filled alike: materials and control.
-  std::vector<model::FillId> alike_;
-  std::size_t solid_;  // one that never changes and lets nothing in, or one past the last
-  std::vector<std::uint32_t> number_;  // by such a fill, while a form is read; none outside it
-  Marked inlets_, outlets_, plates_, acceptances_;
-  std::vector<bool> is_marked_;  // by cell: whether one of these has it
+  // Fills of the plant that are filled alike, materials and control, are of one kind.
+  std::vector<std::uint32_t> kind_of_;  // by fill; one past the last is solid
+  std::vector<std::vector<model::FillId>> of_kind_;
+  model::FillId solid_;                           // never changes and lets nothing in
+  std::vector<std::uint32_t> number_;             // by fill, while a form is read; none outside it
+  std::vector<std::vector<Mark>> marks_;          // by island
+  std::vector<std::uint32_t> accepted_anywhere_;  // acceptances that name no cell
 };
 
 // The design of a part, drawn.

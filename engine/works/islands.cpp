@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <string_view>
 #include <unordered_map>
 
 #include "engine/contract.hpp"
@@ -20,8 +21,8 @@ bool is_joining(model::Material const& material) {
          material.shows_slope;
 }
 
-std::vector<bool> joining_fills(Design const& plant) {
-  std::vector<bool> joining;
+std::vector<std::uint8_t> joining_fills(Design const& plant) {
+  std::vector<std::uint8_t> joining;
   for (auto const& fill : plant.fills) {
     auto const &powered = plant.materials[fill.powered],
                &unpowered = plant.materials[fill.unpowered];
@@ -34,23 +35,16 @@ std::vector<bool> joining_fills(Design const& plant) {
 // Labels components cell by cell, in ascending order of their first cells.
 class Labelling {
  public:
-  explicit Labelling(Design const& plant)
-      : grid_(plant.grid), island_of(grid_.size(), no_island), is_free_(grid_.size(), false) {
+  explicit Labelling(Design const& plant) : grid_(plant.grid), island_of(grid_.size(), no_island) {
     auto const is_joining = joining_fills(plant);
-    std::vector<Cell> firsts;
-    for (int z = 0; z < grid_.height(); ++z) {
-      for (int y = 0; y < grid_.depth(); ++y) {
-        auto c = grid_.cell({0, y, z});
-        for (int x = 0; x < grid_.width(); ++x, ++c) {
-          if (!is_joining[plant.fill_of[c]]) continue;
-          is_free_[c] = true;
-          firsts.push_back(c);
-        }
-      }
-    }
-    for (auto first : firsts) {
-      if (is_free_[first]) boxes.push_back(fill_from(first));
-    }
+    for_each_row([&](Cell first, Cell end) {
+      for (auto c = first; c < end; ++c)
+        island_of[c] = is_joining[plant.fill_of[c]] != 0 ? unlabelled : no_island;
+    });
+    for_each_row([&](Cell first, Cell end) {
+      for (auto c = first; c < end; ++c)
+        if (island_of[c] == unlabelled) boxes.push_back(fill_from(c));
+    });
   }
 
  private:
@@ -61,6 +55,18 @@ class Labelling {
   std::vector<Box> boxes;
 
  private:
+  static constexpr std::uint32_t unlabelled = no_island - 1;
+
+  template <class Visit>
+  void for_each_row(Visit visit) const {
+    for (int z = 0; z < grid_.height(); ++z) {
+      for (int y = 0; y < grid_.depth(); ++y) {
+        auto const first = grid_.cell({0, y, z});
+        visit(first, first + static_cast<Cell>(grid_.width()));
+      }
+    }
+  }
+
   Box fill_from(Cell first) {
     Box box{grid_.place(first), grid_.place(first)};
     take(first);
@@ -76,21 +82,19 @@ class Labelling {
   }
 
   void take(Cell c) {
-    if (!is_free_[c]) return;
-    is_free_[c] = false;
+    if (island_of[c] != unlabelled) return;
     island_of[c] = static_cast<std::uint32_t>(boxes.size());
     open_.push_back(c);
   }
 
-  std::vector<bool> is_free_;
   std::vector<Cell> open_;
 };
 
 struct KeyHash {
   std::size_t operator()(std::vector<std::uint32_t> const& key) const {
-    std::size_t hash = 0xcbf29ce484222325u;  // FNV-1a, by words
-    for (auto word : key) hash = (hash ^ word) * 0x100000001b3u;
-    return hash;
+    std::string_view const bytes(reinterpret_cast<char const*>(key.data()),
+                                 key.size() * sizeof(std::uint32_t));
+    return std::hash<std::string_view>{}(bytes);
   }
 };
 

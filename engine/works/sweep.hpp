@@ -25,16 +25,17 @@ class Sweep {
   ByInlet answer(Prospect prospect, model::ProfileId profile) {
     auto const on_the_way = [&](ByInlet from, bool Way::*is_so) {
       return swept(
-          profile, std::move(from), [&](Way const& way) { return way.*is_so; },
-          [](model::OutletId) { return false; });
+          profile, std::move(from),
+          [&](Way const& way) { return way.*is_so ? everything() : nothing(); },
+          [&](model::OutletId) { return nothing(); });
     };
     switch (prospect) {
       case Prospect::arrival:
-        return reaching([](model::OutletId) { return true; }, profile);
+        return reaching([&](model::OutletId) { return everything(); }, profile);
       case Prospect::parting:
         return swept(
-            profile, forks(profile), [](Way const&) { return false; },
-            [](model::OutletId) { return false; });
+            profile, forks(profile), [&](Way const&) { return nothing(); },
+            [&](model::OutletId) { return nothing(); });
       case Prospect::trapped:
         return on_the_way(held(profile), &Way::has_trap);
       case Prospect::spilled:
@@ -48,32 +49,32 @@ class Sweep {
     }
   }
 
-  // When one of the outlets of the plant that are meant can be reached.
-  template <class IsMeant>
-  ByInlet reaching(IsMeant is_meant, model::ProfileId profile) {
+  // What can be reached of the outlets of the plant; `told` says what of each is meant.
+  template <class Told>
+  ByInlet reaching(Told told, model::ProfileId profile) {
     return swept(
-        profile, none(), [](Way const&) { return false; }, is_meant);
+        profile, none(), [&](Way const&) { return nothing(); }, told);
   }
 
  private:
-  ByInlet none() const { return ByInlet(network_.inlet_count(), algebra_.nothing()); }
+  static Value nothing() { return Algebra::nothing(); }
+  static Value everything() { return Algebra::everything(); }
+  ByInlet none() const { return ByInlet(network_.inlet_count(), nothing()); }
 
   // What holds at each inlet itself, and what is met from it on.
   template <class OnTheWay, class AtItsEnd>
-  ByInlet swept(model::ProfileId profile, ByInlet from, OnTheWay is_on, AtItsEnd is_at) {
+  ByInlet swept(model::ProfileId profile, ByInlet from, OnTheWay on, AtItsEnd at) {
     for (bool is_new = true; is_new;) {
       is_new = false;
       for (auto inlet : last_first_) {
         auto value = from[inlet];
         for (auto const& way : network_.ways(inlet, profile)) {
-          auto met = is_on(way) ? algebra_.everything() : algebra_.nothing();
+          auto met = on(way);
           for (auto outlet : way.outlets) {
-            if (auto const& join = network_.join_of(outlet))
-              met = algebra_.either(met, from[join->inlet]);
-            else if (is_at(outlet))
-              met = algebra_.everything();
+            auto const& join = network_.join_of(outlet);
+            met = algebra_.either(met, join ? from[join->inlet] : at(outlet));
           }
-          if (met == algebra_.nothing()) continue;
+          if (met == nothing()) continue;
           value = algebra_.either(value, algebra_.both(algebra_.of(way.condition), met));
         }
         is_new = is_new || value != from[inlet];
@@ -106,7 +107,7 @@ class Sweep {
   ByInlet forks(model::ProfileId profile) {
     auto forks = none();
     for (model::InletId inlet = 0; inlet < forks.size(); ++inlet) {
-      auto open = algebra_.nothing();
+      auto open = nothing();
       for (auto const& way : network_.ways(inlet, profile)) {
         if (way.outlets.empty()) continue;
         auto const condition = algebra_.of(way.condition);

@@ -1,5 +1,6 @@
 #include "engine/works/trials.hpp"
 
+#include <array>
 #include <optional>
 #include <random>
 
@@ -15,27 +16,51 @@ namespace {
 constexpr int rounds = 4;
 constexpr std::size_t flips_a_word = 63;  // beside the combination itself, which is the lowest bit
 
-// Conditions in the combinations of one word.
-class InWord {
+// Several questions side by side, each answered in the combinations of one word.
+constexpr std::size_t questions = 8;
+struct Words {
+  std::array<Word, questions> of{};
+  bool operator==(Words const&) const = default;
+};
+
+template <class Make>
+Words each(Make make) {
+  Words made;
+  for (std::size_t question = 0; question < questions; ++question)
+    made.of[question] = make(question);
+  return made;
+}
+
+// Conditions in the combinations of one word, the same for every question.
+class InWords {
  public:
-  using Value = Word;
-  InWord(Diagram const& diagram, std::vector<Word> variables)
+  using Value = Words;
+  InWords(Diagram const& diagram, std::vector<Word> variables)
       : diagram_(diagram), variables_(std::move(variables)), known_(diagram.node_count()) {}
 
-  static Word nothing() { return 0; }
-  static Word everything() { return ~Word{0}; }
-  static Word opposite(Word a) { return ~a; }
-  static Word both(Word a, Word b) { return a & b; }
-  static Word either(Word a, Word b) { return a | b; }
+  static Words nothing() { return {}; }
+  static Words everything() { return opposite({}); }
+  static Words opposite(Words const& a) {
+    return each([&](std::size_t question) { return ~a.of[question]; });
+  }
+  static Words both(Words const& a, Words const& b) {
+    return each([&](std::size_t question) { return a.of[question] & b.of[question]; });
+  }
+  static Words either(Words const& a, Words const& b) {
+    return each([&](std::size_t question) { return a.of[question] | b.of[question]; });
+  }
+  Words of(Function f) {
+    return each([word = word_of(f)](std::size_t) { return word; });
+  }
 
-  Word of(Function f) {
+  Word word_of(Function f) {
     auto const level = diagram_.level(f);
     if (level == Diagram::below_all) return f == Diagram::always ? ~Word{0} : 0;
     auto const flip = (f.edge & 1u) != 0 ? ~Word{0} : 0;
     auto& known = known_[f.edge >> 1];
     if (!known) {
       auto const [off, on] = diagram_.branches({f.edge & ~1u}, level);
-      known = (variables_[level] & of(on)) | (~variables_[level] & of(off));
+      known = (variables_[level] & word_of(on)) | (~variables_[level] & word_of(off));
     }
     return *known ^ flip;
   }
@@ -101,31 +126,36 @@ class Trials {
     std::vector<Word> variables;
     for (bool value : tried) variables.push_back(value ? ~Word{0} : 0);
     for (std::size_t i = 0; i < flipped.size(); ++i) variables[flipped[i]] ^= Word{2} << i;
-    InWord in_word(diagram_, std::move(variables));
-    auto const differing = in_word.of(reachable_) & differences(std::move(in_word));
+    InWords in_words(diagram_, std::move(variables));
+    auto const differing = in_words.word_of(reachable_) & differences(std::move(in_words));
     for (std::size_t i = 0; i < flipped.size(); ++i)
       if ((differing >> (i + 1) & 1) != 0) matters_[flipped[i]] = true;
   }
 
   // Where something becomes of a body that enters and not in the first combination, or the other
   // way round.
-  Word differences(InWord in_word) const {
-    Sweep<InWord> sweep(network_, std::move(in_word));
+  Word differences(InWords in_words) const {
+    Sweep<InWords> sweep(network_, std::move(in_words));
     Word differing = 0;
-    auto const compare = [&](std::vector<Word> const& by_inlet) {
+    auto const compare = [&](std::vector<Words> const& by_inlet) {
       for (model::InletId inlet = 0; inlet < by_inlet.size(); ++inlet) {
-        auto const here = by_inlet[inlet], first = Word{0} - (here & 1);
-        if (network_.is_entrance(inlet)) differing |= here ^ first;
+        if (!network_.is_entrance(inlet)) continue;
+        for (auto here : by_inlet[inlet].of) differing |= here ^ (Word{0} - (here & 1));
       }
     };
     for (model::ProfileId profile = 0; profile < network_.profile_count(); ++profile) {
       for (auto prospect : asked_) compare(sweep.answer(prospect, profile));
-      for (std::size_t digit = 1; digit < count_; digit *= 2) {
-        compare(sweep.reaching(
-            [&](model::OutletId outlet) { return (number_[outlet] & digit) != 0; }, profile));
-      }
+      for (std::size_t digit = 0; count_ >> digit > 0; digit += questions)
+        compare(sweep.reaching([&](model::OutletId o) { return digits(o, digit); }, profile));
     }
     return differing;
+  }
+
+  // An outlet's number from some digit on, a digit a question.
+  Words digits(model::OutletId outlet, std::size_t first) const {
+    return each([number = number_[outlet] >> first](std::size_t question) {
+      return Word{0} - (number >> question & 1);
+    });
   }
 
   Network const& network_;

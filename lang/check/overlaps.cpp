@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "lang/check/marks.hpp"
 #include "lang/check/plant_ports.hpp"
@@ -36,17 +37,19 @@ class Overlaps {
     auto const& placed = plant_.placed[at];
     auto const& standing = placed.standing;
     auto const east = standing.eastward();
+    auto const step = index(east) - index({});  // wraps where east is north or west, as intended
     bool is_told = false;
     for (int z = 0; z < standing.height; ++z) {
       for (int y = 0; y < standing.depth; ++y) {
-        auto there = standing.outside({0, y, z});
-        for (int x = 0; x < standing.width; ++x, there.x += east.x, there.y += east.y) {
-          auto& owner = owner_[index(there)];
-          if (owner != none && !is_told && !are_alike(owner, at, there)) {
-            report(owner, at, there);
-            is_told = true;
-          }
-          owner = at;
+        auto const first = standing.outside({0, y, z});
+        auto here = index(first);
+        for (int x = 0; x < standing.width; ++x, here += step) {
+          auto const owner = std::exchange(owner_[here], at);
+          if (owner == none || is_told) continue;
+          model::Place const there{first.x + x * east.x, first.y + x * east.y, first.z};
+          if (are_alike(owner, at, there)) continue;
+          report(owner, at, there);
+          is_told = true;
         }
       }
     }

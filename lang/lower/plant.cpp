@@ -30,6 +30,7 @@ class PlantLowering {
       : meaning_(meaning), plant_(plant), circuit_(circuit), design_(design), map_(map) {
     for (auto const* mark : meaning_.names.marks)
       is_plate_.push_back(mark->role == syntax::MarkRole::plate);
+    fill_of_mark_.resize(is_plate_.size());
   }
 
   void run() {
@@ -39,7 +40,10 @@ class PlantLowering {
     map_.fills.push_back({" ", {}});
     design_.fill_of.assign(design_.grid.size(), 0);
     std::vector<std::shared_ptr<Rows const>> rows;
-    for (auto const& drawn : plant_.drawn) rows.push_back(rows_of(drawn->drawing));
+    for (auto const& drawn : plant_.drawn) {
+      rows.push_back(rows_of(drawn->drawing));
+      marks_met_.push_back(marks_met(*drawn));
+    }
     for (auto const& placed : plant_.placed) {
       put(placed);
       auto const& drawn = *plant_.drawn[placed.drawn];
@@ -57,23 +61,42 @@ class PlantLowering {
   }
 
  private:
+  // Each mark once, in the order of the cells.
+  std::vector<std::uint32_t> marks_met(check::DrawnJunction const& drawn) const {
+    std::vector<std::uint32_t> met;
+    std::vector<bool> is_met(is_plate_.size(), false);
+    for (auto mark : drawn.marks) {
+      if (!is_met[mark]) met.push_back(mark);
+      is_met[mark] = true;
+    }
+    return met;
+  }
+
   void put(check::Placed const& placed) {
-    auto const& drawn = *plant_.drawn[placed.drawn];
+    std::vector<std::pair<std::uint32_t, model::SignalId>> plates;
+    for (auto mark : marks_met_[placed.drawn]) {
+      fill_of_mark_[mark] = fill_of(mark, placed.scope);
+      if (is_plate_[mark]) plates.emplace_back(mark, plate_of(mark, placed.scope));
+    }
+    for_each_cell(placed, [&](std::uint32_t mark, model::Cell cell) {
+      design_.fill_of[cell] = fill_of_mark_[mark];
+    });
+    for (auto const& plate : plates) {
+      for_each_cell(placed, [&](std::uint32_t mark, model::Cell cell) {
+        if (mark == plate.first) plates_[plate.second].push_back(cell);
+      });
+    }
+  }
+
+  template <class Visit>
+  void for_each_cell(check::Placed const& placed, Visit visit) const {
     auto const& standing = placed.standing;
-    std::vector<std::optional<model::FillId>> fill_of_mark(meaning_.fills.size());
-    auto const east = standing.eastward();
-    auto const step = design_.grid.cell(east) - design_.grid.cell({0, 0, 0});
-    auto mark = drawn.marks.begin();
+    auto const step = design_.grid.cell(standing.eastward()) - design_.grid.cell({0, 0, 0});
+    auto mark = plant_.drawn[placed.drawn]->marks.begin();
     for (int z = 0; z < standing.height; ++z) {
       for (int y = 0; y < standing.depth; ++y) {
         auto cell = design_.grid.cell(standing.outside({0, y, z}));
-        for (int x = 0; x < standing.width; ++x, ++mark) {
-          auto& fill = fill_of_mark[*mark];
-          if (!fill) fill = fill_of(*mark, placed.scope);
-          design_.fill_of[cell] = *fill;
-          if (is_plate_[*mark]) press(*mark, placed.scope, cell);
-          cell += step;
-        }
+        for (int x = 0; x < standing.width; ++x, ++mark, cell += step) visit(*mark, cell);
       }
     }
   }
@@ -92,10 +115,9 @@ class PlantLowering {
     return entry->second;
   }
 
-  void press(std::uint32_t mark, check::Scopes::Id scope, model::Cell cell) {
+  model::SignalId plate_of(std::uint32_t mark, check::Scopes::Id scope) {
     auto const& plate = meaning_.names.marks[mark]->role_name;
-    auto const signal = *meaning_.names.signals.find(plate.text);
-    plates_[circuit_.signal_in(scope, signal)].push_back(cell);
+    return circuit_.signal_in(scope, *meaning_.names.signals.find(plate.text));
   }
 
   void put_ports() {
@@ -122,7 +144,9 @@ class PlantLowering {
   CircuitLowering& circuit_;
   model::Design& design_;
   source::SourceMap& map_;
-  std::vector<bool> is_plate_;  // by mark
+  std::vector<bool> is_plate_;                         // by mark
+  std::vector<std::vector<std::uint32_t>> marks_met_;  // by Plant::drawn
+  std::vector<model::FillId> fill_of_mark_;            // where the place at hand has them
   std::map<std::pair<std::uint32_t, std::optional<model::ExpressionId>>, model::FillId> fills_;
   std::map<model::SignalId, std::vector<model::Cell>> plates_;
 };
