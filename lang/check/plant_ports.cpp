@@ -123,13 +123,14 @@ std::vector<model::Place> cells_of(Plant const& plant, PlantPort const& port, bo
 // Takes the marked ports away; gives the new number of each of the others.
 std::vector<std::size_t> without(std::vector<bool> const& is_gone, std::vector<PlantPort>& ports) {
   std::vector<std::size_t> number(ports.size(), ports.size());
-  std::vector<PlantPort> left;
+  std::size_t left = 0;
   for (std::size_t i = 0; i < ports.size(); ++i) {
     if (is_gone[i]) continue;
-    number[i] = left.size();
-    left.push_back(std::move(ports[i]));
+    number[i] = left;
+    if (left != i) ports[left] = std::move(ports[i]);
+    ++left;
   }
-  ports = std::move(left);
+  ports.resize(left);
   return number;
 }
 

@@ -118,6 +118,17 @@ bool read_bracket(char const*& at, Reading& reading, syntax::Word& word) {
   return true;
 }
 
+bool read_literal_index(char const*& at, Reading& reading, syntax::Word& word) {
+  constexpr std::ptrdiff_t most_digits = 9;
+  if (at == reading.end || *at != '[' || !is_attached(at, reading)) return false;
+  auto const* first = at + 1;
+  auto const* end = std::find_if_not(first, reading.end, is_digit);
+  bool const is_plain = end != first && end - first <= most_digits &&
+                        (*first != '0' || end - first == 1) && end != reading.end && *end == ']';
+  if (is_plain) take(at, end + 1, reading, word);
+  return is_plain;
+}
+
 bool read_finding_name(char const*& at, Reading& reading, syntax::Word& word) {
   auto const* end = free_name_end(at, reading);
   if (end == at) return false;

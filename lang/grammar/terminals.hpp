@@ -22,6 +22,8 @@ bool read_coordinate_name(char const*& at, Reading&, syntax::Word&);
 // `.name` and `[` that stand without a blank behind a name.
 bool read_dotted_part(char const*& at, Reading&, syntax::Word&);
 bool read_bracket(char const*& at, Reading&, syntax::Word&);
+// `[12]` all in one, as most brackets are: digits as a number prints them, and no blanks.
+bool read_literal_index(char const*& at, Reading&, syntax::Word&);
 bool read_finding_name(char const*& at, Reading&, syntax::Word&);
 bool read_number(char const*& at, Reading&, syntax::Number&);
 bool read_text(char const*& at, Reading&, syntax::Text&);
@@ -111,6 +113,7 @@ using NumberName = Plain<syntax::Word, read_number_name>;
 using CoordinateName = Plain<syntax::Word, read_coordinate_name>;
 using DottedPart = Plain<syntax::Word, read_dotted_part>;
 using Bracket = Plain<syntax::Word, read_bracket>;
+using LiteralIndex = Plain<syntax::Word, read_literal_index>;
 using FindingName = Plain<syntax::Word, read_finding_name>;
 using WholeNumber = Plain<syntax::Number, read_number>;
 using QuotedText = Plain<syntax::Text, read_text>;

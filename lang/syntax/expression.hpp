@@ -34,7 +34,8 @@ struct Index {
 };
 
 // A word of the language, or a name. A name of something placed has parts joined by dots, `first.kiln`, and parts of
-// repeated things have numbers in brackets, `fork[2][lane].mill`: text "fork.mill" with two indices at 4.
+// repeated things have numbers in brackets: `fork[lane][lane + 1].mill` is the text "fork.mill" with two indices at 4.
+// A number that is a literal stands in the text: `fork[2].mill` is that text, with no indices.
 struct Word {
   std::string text;
   Span span;

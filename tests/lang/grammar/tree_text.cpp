@@ -62,6 +62,14 @@ struct Writer {
   }
   template <class Value>
   Writer& operator<<(std::vector<Value> const& values) {
+    return put_all(values);
+  }
+  template <class Value>
+  Writer& operator<<(std::deque<Value> const& values) {
+    return put_all(values);
+  }
+  template <class Values>
+  Writer& put_all(Values const& values) {
     *this << "[";
     for (auto const& value : values) *this << (&value == &values.front() ? "" : "; ") << value;
     return *this << "]";
