@@ -66,11 +66,7 @@ class Forms::Reader {
     most_ = {box.most.x + 1, box.most.y + 1, box.most.z + 1};
     bool const is_at_edge = !plant_.grid.is_inside(least_) || !plant_.grid.is_inside(most_);
     if (plant_.outside_is_open && is_at_edge) clamp();
-    auto& design = form_.design;
-    design.materials = plant_.materials;
-    design.profiles = plant_.profiles;
-    design.practice = plant_.practice;
-    design.outside_is_open = plant_.outside_is_open && is_at_edge;
+    form_.design.outside_is_open = plant_.outside_is_open && is_at_edge;
     form_.copy.corner = least_;
   }
 
@@ -140,12 +136,13 @@ class Forms::Reader {
     auto const* islands = forms_.island_of_->data();
     auto const* fill_of = plant_.fill_of.data();
     auto const* numbers = forms_.number_.data();
-    for (int x = 0; x < form_.width; ++x, here += step) {
+    auto const own = island_, solid = forms_.solid_;
+    for (auto* const end = row + form_.width; row != end; ++row, here += step) {
       // What belongs to another island is solid here: nothing of it is ever looked at.
-      bool const is_seen = islands[here] == island_ || islands[here] == no_island;
-      auto const fill = is_seen ? fill_of[here] : forms_.solid_;
+      bool const is_seen = islands[here] == own || islands[here] == no_island;
+      auto const fill = is_seen ? fill_of[here] : solid;
       if (numbers[fill] == no_island) add_fill(fill);
-      row[x] = numbers[fill];
+      *row = numbers[fill];
     }
   }
 
@@ -169,6 +166,7 @@ class Forms::Reader {
     auto const first = whole({0, 0, 0});
     auto const east = from(first, whole({1, 0, 0})), south = from(first, whole({0, 1, 0}));
     std::vector<std::pair<Cell, Mark const*>> marks;
+    marks.reserve(forms_.marks_[island_].size());
     for (auto const& mark : forms_.marks_[island_]) {
       auto const way = from(first, plant_.grid.place(mark.cell));
       Place const own{way.x * east.x + way.y * east.y, way.x * south.x + way.y * south.y, way.z};
@@ -215,14 +213,11 @@ class Forms::Reader {
   // The circuit, once all that it controls is known.
   void wire() {
     auto& design = form_.design;
-    std::vector<std::optional<model::ExpressionId>*> uses;
-    for (auto& fill : design.fills) uses.push_back(&fill.control);
-    for (auto& acceptance : design.acceptances) uses.push_back(&acceptance.condition);
-    std::erase_if(uses, [](auto const* use) { return !use->has_value(); });
     std::vector<model::ExpressionId> roots;
-    for (auto const* use : uses) roots.push_back(**use);
+    for_each_use([&](model::ExpressionId use) { roots.push_back(use); });
     auto cone = forms_.cones_.of(roots);
-    for (std::size_t i = 0; i < uses.size(); ++i) *uses[i] = cone.roots[i];
+    for_each_use(
+        [&, root = cone.roots.begin()](model::ExpressionId& use) mutable { use = *root++; });
     design.circuit = std::move(cone.circuit);
     form_.copy.signals = std::move(cone.signals);
     for (auto& [plate, cells] : plate_cells_) {
@@ -234,6 +229,14 @@ class Forms::Reader {
     }
     std::sort(design.plates.begin(), design.plates.end(),
               [](auto const& a, auto const& b) { return a.signal < b.signal; });
+  }
+
+  template <class Visit>
+  void for_each_use(Visit visit) {
+    for (auto& fill : form_.design.fills)
+      if (fill.control) visit(*fill.control);
+    for (auto& acceptance : form_.design.acceptances)
+      if (acceptance.condition) visit(*acceptance.condition);
   }
 
   Forms& forms_;
@@ -300,9 +303,11 @@ class Words {
 }  // namespace
 
 std::vector<std::uint32_t> Form::key() const {
-  std::vector<std::uint32_t> key{
-      static_cast<std::uint32_t>(width), static_cast<std::uint32_t>(depth),
-      static_cast<std::uint32_t>(height), design.outside_is_open ? 1u : 0u};
+  constexpr std::size_t room_for_the_rest = 128;
+  std::vector<std::uint32_t> key;
+  key.reserve(fills_drawn.size() + room_for_the_rest);
+  key.insert(key.end(), {static_cast<std::uint32_t>(width), static_cast<std::uint32_t>(depth),
+                         static_cast<std::uint32_t>(height), design.outside_is_open ? 1u : 0u});
   key.insert(key.end(), fills_drawn.begin(), fills_drawn.end());
   Words words(key);
   words.all(design.fills);
@@ -316,8 +321,11 @@ std::vector<std::uint32_t> Form::key() const {
   return key;
 }
 
-Design drawn(Form form) {
+Design drawn(Form form, Design const& plant) {
   auto& design = form.design;
+  design.materials = plant.materials;
+  design.profiles = plant.profiles;
+  design.practice = plant.practice;
   auto const rim = static_cast<model::FillId>(design.fills.size());
   auto const outside = design.outside_is_open ? model::material::open : model::material::rock;
   design.fills.push_back({outside, outside, std::nullopt});

@@ -27,7 +27,8 @@ struct Posture {
 
 // Two islands are alike exactly if they have one form, word by word.
 struct Form {
-  model::Design design;  // without its drawing, which `fills_drawn` holds
+  // Without its drawing, which `fills_drawn` holds, and what all islands share.
+  model::Design design;
   int width = 1, depth = 1, height = 1;
   std::vector<model::FillId> fills_drawn;  // by cell: west to east, north to south, upward
   Copy copy;
@@ -64,7 +65,7 @@ class Forms {
   std::vector<std::uint32_t> accepted_anywhere_;  // acceptances that name no cell
 };
 
-// The design of a part, drawn.
-model::Design drawn(Form);
+// The design of a part of the plant, drawn.
+model::Design drawn(Form, model::Design const& plant);
 
 }  // namespace leat::works

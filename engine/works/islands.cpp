@@ -142,7 +142,7 @@ Islands islands_of(Design const& plant) {
     auto copy = std::move(form.copy);
     if (found == parts.end()) {
       found = parts.emplace(std::move(key), static_cast<std::uint32_t>(islands.parts.size())).first;
-      islands.parts.push_back({drawn(std::move(form))});
+      islands.parts.push_back({drawn(std::move(form), plant)});
     }
     copy.part = found->second;
     copy.is_turned = is_turned;

@@ -76,7 +76,7 @@ class Trials {
   Trials(Network const& network, Diagram const& diagram, std::size_t variables, Function reachable)
       : network_(network), diagram_(diagram), reachable_(reachable), matters_(variables, false) {
     for (model::OutletId outlet = 0; outlet < network.outlet_count(); ++outlet)
-      number_.push_back(network.join_of(outlet) ? 0 : count_++);
+      number_.push_back(network.join_of(outlet) ? 0 : ++last_);
     if (has_way(&Way::spills)) asked_.push_back(Prospect::spilled);
     if (has_way(&Way::is_unsure)) asked_.push_back(Prospect::unsure);
     if (has_way(&Way::is_barred)) asked_.push_back(Prospect::barred);
@@ -145,7 +145,7 @@ class Trials {
     };
     for (model::ProfileId profile = 0; profile < network_.profile_count(); ++profile) {
       for (auto prospect : asked_) compare(sweep.answer(prospect, profile));
-      for (std::size_t digit = 0; count_ >> digit > 0; digit += questions)
+      for (std::size_t digit = 0; last_ >> digit > 0; digit += questions)
         compare(sweep.reaching([&](model::OutletId o) { return digits(o, digit); }, profile));
     }
     return differing;
@@ -161,10 +161,12 @@ class Trials {
   Network const& network_;
   Diagram const& diagram_;
   Function reachable_;
-  std::vector<bool> matters_;        // by level
-  std::vector<std::size_t> number_;  // of each outlet among the plant's own; 0 where it is joined
-  std::size_t count_ = 0;            // of these
-  std::vector<Prospect> asked_{Prospect::arrival, Prospect::trapped};
+  std::vector<bool> matters_;  // by level
+  // Of each outlet among the plant's own, from 1, so that whoever arrives is seen in some digit; 0
+  // where it is joined.
+  std::vector<std::size_t> number_;
+  std::size_t last_ = 0;
+  std::vector<Prospect> asked_{Prospect::trapped};
   std::minstd_rand chance_;  // seeded alike each time
 };
 

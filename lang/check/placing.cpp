@@ -83,13 +83,11 @@ class Placing {
     auto const name = path.empty() ? place.name.text : path + "." + place.name.text;
     auto const first = plant_.placed.size();
     auto const replaced = replaced_by(place);
-    auto inner = junction ? add_junction(place, *junction, replaced, name, scope)
-                          : add_works(place, *works, replaced, name, scope);
-    check_use(place, inner);
+    auto const used = junction ? add_junction(place, *junction, replaced, name, scope, content)
+                               : add_works(place, *works, replaced, name, scope, content);
+    check_use(place, used);
     put_down(place, first);
-    for (auto const& [port, id] : inner.inlets) content.inlets[place.name.text + "." + port] = id;
-    for (auto const& [port, id] : inner.outlets) content.outlets[place.name.text + "." + port] = id;
-    for (auto signal : inner.used) {
+    for (auto signal : used) {
       if (replaced.count(signal) == 0) content.used.insert(signal);
     }
     for (auto const& [signal, expression] : replaced) {
@@ -98,37 +96,39 @@ class Placing {
     }
   }
 
-  PlantContent add_junction(PlaceDeclaration const& place, std::size_t junction,
-                            Scopes::Replaced const& replaced, std::string const& name,
-                            Scopes::Id scope) {
-    PlantContent content;
+  using Used = std::set<model::SignalId>;
+
+  // This and the next one enter the ports of what is placed into the content of the works around
+  // it, and give the file's signals that it depends on.
+  Used add_junction(PlaceDeclaration const& place, std::size_t junction,
+                    Scopes::Replaced const& replaced, std::string const& name, Scopes::Id scope,
+                    PlantContent& content) {
     auto const shared = workshop_.drawn(junction, settings_of(place));
     auto const& drawn = *shared;
     auto const& shape = drawn.drawing.shape;
     if (drawn.marks.empty()) is_sound_ = false;
-    content.used = drawn.followed;
     plant_.placed.push_back({name,
                              place.span,
                              drawn_id(shared),
                              scopes_.add(scope, name, replaced, drawn.plates),
                              {{}, {}, shape.width, shape.depth, shape.height()}});
-    auto const at = plant_.placed.size() - 1;
-    for (std::size_t port = 0; port < drawn.ports.inlets.size(); ++port) {
-      content.inlets.emplace(drawn.ports.inlets[port]->name.text, plant_.inlets.size());
-      auto const& own = drawn.ports.inlets[port]->name;
-      plant_.inlets.push_back({at, port, {name + "." + own.text, own.span}});
-    }
-    for (std::size_t port = 0; port < drawn.ports.outlets.size(); ++port) {
-      content.outlets.emplace(drawn.ports.outlets[port]->name.text, plant_.outlets.size());
-      auto const& own = drawn.ports.outlets[port]->name;
-      plant_.outlets.push_back({at, port, {name + "." + own.text, own.span}});
-    }
-    return content;
+    enter_ports(place.name.text, drawn.ports.inlets, content.inlets, plant_.inlets);
+    enter_ports(place.name.text, drawn.ports.outlets, content.outlets, plant_.outlets);
+    return drawn.followed;
   }
 
-  PlantContent add_works(PlaceDeclaration const& place, std::size_t works,
-                         Scopes::Replaced const& replaced, std::string const& name,
-                         Scopes::Id scope) {
+  void enter_ports(std::string const& place, std::vector<PortName const*> const& drawn,
+                   ByName<std::size_t>& known, std::vector<PlantPort>& ports) {
+    auto const placed = plant_.placed.size() - 1;
+    for (std::size_t port = 0; port < drawn.size(); ++port) {
+      auto const& own = drawn[port]->name;
+      known.emplace(place + "." + own.text, ports.size());
+      ports.push_back({placed, port, {plant_.placed[placed].name + "." + own.text, own.span}});
+    }
+  }
+
+  Used add_works(PlaceDeclaration const& place, std::size_t works, Scopes::Replaced const& replaced,
+                 std::string const& name, Scopes::Id scope, PlantContent& content) {
     if (std::find(nest_.begin(), nest_.end(), works) != nest_.end()) {
       report_nest(place, works);
       return {};
@@ -145,11 +145,15 @@ class Placing {
     plant_.unfolded.push_back(workshop_.unfolded(works, settings_of(place)));
     auto const inner = scopes_.add(scope, name, replaced, {});
     auto const first = plant_.placed.size();
-    auto content = contents(*plant_.unfolded.back(), name, inner);
+    auto const placed = contents(*plant_.unfolded.back(), name, inner);
     nest_.pop_back();
     auto const least = box_of(first).least;
     shift(first, {-least.x, -least.y, -least.z});
-    return content;
+    for (auto const& [port, id] : placed.inlets)
+      content.inlets.emplace(place.name.text + "." + port, id);
+    for (auto const& [port, id] : placed.outlets)
+      content.outlets.emplace(place.name.text + "." + port, id);
+    return placed.used;
   }
 
   std::size_t drawn_id(std::shared_ptr<DrawnJunction const> const& drawn) {
@@ -335,13 +339,12 @@ class Placing {
   }
 
   // The place gives a signal that nothing in it depends on: mostly a slip.
-  void check_use(PlaceDeclaration const& place, PlantContent const& inner) {
+  void check_use(PlaceDeclaration const& place, Used const& used) {
     for (auto const& setting : place.signals) {
-      if (inner.used.empty() ||
-          inner.used.count(*reading_.names.signals.find(setting.name.text)) != 0)
+      if (used.empty() || used.count(*reading_.names.signals.find(setting.name.text)) != 0)
         continue;
       std::string list;
-      for (auto signal : inner.used)
+      for (auto signal : used)
         list += (list.empty() ? "" : ", ") + reading_.names.signals.all[signal]->name.text;
       reading_.sink.report(
           {Listed("unused-setting"),

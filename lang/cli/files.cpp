@@ -48,6 +48,9 @@ std::variant<FileText, FileFault> read_file(std::string const& path) {
   File const file(is_input ? stdin : std::fopen(path.c_str(), "rb"));
   if (!file) return not_opened(name, errno);
   std::string text;
+  if (auto const size = is_input ? 0 : std::filesystem::file_size(path, ignored);
+      !ignored && size <= source::largest_text)
+    text.reserve(size);
   std::string buffer(std::size_t{1} << 16, '\0');
   while (auto const count = std::fread(buffer.data(), 1, buffer.size(), file.get())) {
     text.append(buffer, 0, count);

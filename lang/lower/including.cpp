@@ -50,7 +50,12 @@ class Walk {
       : source_(source), files_(files), sink_(sink), size_(source.text().size()) {}
 
   syntax::Document run() {
-    open(0, files_.identity_of(source_.name()), {}, grammar::parse(source_, sink_));
+    auto document = grammar::parse(source_, sink_);
+    bool const includes = std::any_of(
+        document.declarations.begin(), document.declarations.end(),
+        [](auto const& one) { return std::holds_alternative<IncludeDeclaration>(one); });
+    auto identity = includes ? files_.identity_of(source_.name()) : source_.name();
+    open(0, std::move(identity), {}, std::move(document));
     gathered_.edition = stack_.back().document.edition;
     gathered_.comments = std::move(stack_.back().document.comments);
     while (!stack_.empty()) {

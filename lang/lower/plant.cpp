@@ -78,9 +78,9 @@ class PlantLowering {
       fill_of_mark_[mark] = fill_of(mark, placed.scope);
       if (is_plate_[mark]) plates.emplace_back(mark, plate_of(mark, placed.scope));
     }
-    for_each_cell(placed, [&](std::uint32_t mark, model::Cell cell) {
-      design_.fill_of[cell] = fill_of_mark_[mark];
-    });
+    auto const* fills = fill_of_mark_.data();
+    auto* drawn = design_.fill_of.data();
+    for_each_cell(placed, [=](std::uint32_t mark, model::Cell cell) { drawn[cell] = fills[mark]; });
     for (auto const& plate : plates) {
       for_each_cell(placed, [&](std::uint32_t mark, model::Cell cell) {
         if (mark == plate.first) plates_[plate.second].push_back(cell);

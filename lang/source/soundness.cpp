@@ -8,7 +8,9 @@ namespace leat::source {
 
 namespace {
 
-bool is_plain(char byte) { return (byte >= ' ' && byte < 0x7f) || byte == '\n' || byte == '\t'; }
+bool is_plain(char byte) {
+  return ((byte >= ' ') & (byte < 0x7f)) | (byte == '\n') | (byte == '\t');
+}
 
 // The next byte that is not plain, or the end. Blocks are looked at whole: a compiler makes a few
 // wide operations of each.
