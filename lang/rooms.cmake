@@ -79,10 +79,14 @@ room(lang_cli lang/cli
 target_compile_definitions(lang_cli PRIVATE LEAT_VERSION="${PROJECT_VERSION}")
 add_executable(leat lang/cli/main.cpp)
 target_link_libraries(leat PRIVATE lang_cli)
-# A design is many small pieces, made and let go by several threads. Sanitizers bring an allocator of their own.
+# The program starts cold each time, and designs are many small pieces, made and let go by several threads: the C++
+# library is linked in, and memory comes from mimalloc. Sanitizers bring their own.
 if(NOT LEAT_SANITIZE)
   find_package(mimalloc 2.0 REQUIRED)
-  target_link_options(leat PRIVATE LINKER:--no-as-needed)
-  target_link_libraries(leat PRIVATE mimalloc)
   target_compile_definitions(leat PRIVATE LEAT_MIMALLOC)
+  target_link_options(leat PRIVATE -static-libstdc++ -static-libgcc LINKER:--as-needed)
+  target_link_libraries(leat PRIVATE -Wl,--no-as-needed mimalloc -Wl,--as-needed)
+  if(fmt_VERSION VERSION_GREATER_EQUAL 9 AND fmt_VERSION VERSION_LESS 10)
+    target_sources(leat PRIVATE lang/cli/fmt_within.cpp)
+  endif()
 endif()
