@@ -150,8 +150,14 @@ Function Passages::of(Prospect prospect, std::size_t passage) const {
   return search_->prospects().of(prospect, inlet, profile);
 }
 
-std::vector<bool> Passages::variables_that_matter(std::size_t variables, Function reachable) const {
-  return works::variables_that_matter(search_->network(), search_->diagram(), variables, reachable);
+Reached Passages::reached(std::size_t variables, Function reachable) const {
+  return {search_->network(), search_->diagram(), variables, reachable};
+}
+
+std::vector<bool> Passages::variables_that_matter(Reached& reached, std::size_t variables,
+                                                  Function reachable) const {
+  return works::variables_that_matter(search_->network(), search_->diagram(), reached, variables,
+                                      reachable);
 }
 
 std::vector<Passage::End> Passages::ends_of_all() const {

@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "engine/works/prospects.hpp"
+#include "engine/works/reached.hpp"
 
 namespace leat::works {
 
@@ -52,8 +53,11 @@ class Passages {
   // What is found grows the diagram: whether that has run out is to be asked after it.
   Passage const& operator[](std::size_t passage) const;
   Function of(Prospect, std::size_t passage) const;
-  // Of so many variables of the diagram those that are seen to matter (see trials.hpp).
-  std::vector<bool> variables_that_matter(std::size_t variables, Function reachable) const;
+  // What bodies are seen to reach, of so many variables of the diagram. They must outlive it.
+  Reached reached(std::size_t variables, Function reachable) const;
+  // The variables that are seen to matter (see trials.hpp).
+  std::vector<bool> variables_that_matter(Reached&, std::size_t variables,
+                                          Function reachable) const;
   // The ends of bodies of all profiles from all entrances together.
   std::vector<Passage::End> ends_of_all() const;
 

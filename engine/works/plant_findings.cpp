@@ -13,15 +13,23 @@ using model::FindingKind;
 
 namespace {
 
-// Outlets at which bodies would have arrived, and none ever does.
-void unreached_outlets(model::Design const& plant, WorksJudgement& judged) {
+// Outlets at which bodies would have arrived, and none ever does. Where some are not seen to be
+// reached, all ends are found; that can be more than the diagram holds.
+void unreached_outlets(model::Design const& plant, Reached const& seen, WorksJudgement& judged) {
   auto& diagram = judged.conditions->diagram();
   auto const reachable = judged.conditions->reachable();
   std::vector<bool> is_reached(plant.outlets.size(), false);
   for (auto const& join : plant.joins) is_reached[join.outlet] = true;
+  for (model::OutletId outlet = 0; outlet < is_reached.size(); ++outlet)
+    is_reached[outlet] = is_reached[outlet] || seen.is_seen(outlet);
+  if (std::find(is_reached.begin(), is_reached.end(), false) == is_reached.end()) return;
   for (auto const& [outlet, condition] : judged.passages.ends_of_all()) {
     bool const can_be = diagram.both(condition, reachable) != Diagram::never;
-    is_reached[outlet] = is_reached[outlet] || can_be || diagram.has_run_out();
+    is_reached[outlet] = is_reached[outlet] || can_be;
+  }
+  if (diagram.has_run_out()) {
+    judged.kinds_left_out.push_back(FindingKind::unreached_outlet);
+    return;
   }
   for (model::OutletId outlet = 0; outlet < is_reached.size(); ++outlet) {
     if (is_reached[outlet]) continue;
@@ -59,20 +67,27 @@ bool depends_on(Diagram& diagram, Function f, Diagram::Level level, Function rea
 }
 
 // The variables that some passage depends on: those that are seen to matter; for the others
-// passages are looked at until none is left.
-std::vector<bool> tested_variables(WorksJudgement const& judged) {
+// passages are looked at until none is left. None where that would take too long.
+std::optional<std::vector<bool>> tested_variables(WorksJudgement const& judged, Reached& seen) {
+  constexpr std::size_t most_nodes = std::size_t{1} << 23;  // looked at
   auto& conditions = *judged.conditions;
   auto& diagram = conditions.diagram();
   auto const reachable = conditions.reachable();
-  auto is_tested = judged.passages.variables_that_matter(conditions.variables().size(), reachable);
+  auto is_tested =
+      judged.passages.variables_that_matter(seen, conditions.variables().size(), reachable);
   auto left = std::count(is_tested.begin(), is_tested.end(), false);
+  std::size_t nodes = 0;
   for (std::size_t p = 0; p < judged.passages.size() && left > 0; ++p) {
     auto const& passage = judged.passages[p];
     std::vector<Function> functions{passage.trapped, passage.spilled, passage.unsure,
                                     passage.barred};
     for (auto const& end : passage.ends) functions.push_back(end.condition);
+    std::size_t each = 0;
+    for (auto const& f : functions) each += diagram.size(f);
     for (auto level : logic::support(diagram, functions)) {
       if (is_tested[level]) continue;
+      nodes += each;
+      if (nodes > most_nodes || diagram.has_run_out()) return std::nullopt;
       is_tested[level] = std::any_of(functions.begin(), functions.end(), [&](Function f) {
         return depends_on(diagram, f, level, reachable);
       });
@@ -92,23 +107,23 @@ std::vector<bool> switching_signals(model::Design const& plant) {
 
 // Of the variables that switch some cell, those that no passage depends on. Where there is memory
 // an input can also work through that: then they are not looked for.
-void idle_signals(model::Design const& plant, WorksJudgement& judged) {
+void idle_signals(model::Design const& plant, Reached& seen, WorksJudgement& judged) {
   auto const& conditions = *judged.conditions;
   bool const has_memory =
       std::any_of(conditions.variables().begin(), conditions.variables().end(),
                   [&](auto signal) { return plant.circuit.signals[signal].is_memory(); });
   bool const is_exact = !has_memory && !is_incomplete(judged) && !judged.may_be_wider &&
                         !conditions.diagram().has_run_out();
-  auto const is_tested = is_exact ? tested_variables(judged) : std::vector<bool>();
-  if (!is_exact || conditions.diagram().has_run_out()) {
+  auto const is_tested = is_exact ? tested_variables(judged, seen) : std::nullopt;
+  if (!is_tested || conditions.diagram().has_run_out()) {
     judged.kinds_left_out.push_back(FindingKind::idle_signal);
     return;
   }
   auto const is_switching = switching_signals(plant);
   std::vector<model::SignalId> idle;
-  for (Diagram::Level level = 0; level < is_tested.size(); ++level) {
+  for (Diagram::Level level = 0; level < is_tested->size(); ++level) {
     auto const signal = conditions.variables()[level];
-    if (is_switching[signal] && !is_tested[level]) idle.push_back(signal);
+    if (is_switching[signal] && !(*is_tested)[level]) idle.push_back(signal);
   }
   std::sort(idle.begin(), idle.end());
   for (auto signal : idle) {
@@ -150,9 +165,11 @@ void accept(model::Design const& plant, WorksJudgement& judged) {
 }  // namespace
 
 void find_in_plant(model::Design const& plant, WorksJudgement& judged) {
-  unreached_outlets(plant, judged);
+  auto const& conditions = *judged.conditions;
+  auto seen = judged.passages.reached(conditions.variables().size(), conditions.reachable());
+  unreached_outlets(plant, seen, judged);
   leave_out_unreached_in_parts(plant, judged);
-  idle_signals(plant, judged);
+  idle_signals(plant, seen, judged);
   for (auto& finding : logic_findings(plant, judged, judged.kinds_left_out))
     judged.findings.push_back(std::move(finding));
   accept(plant, judged);

@@ -13,7 +13,7 @@ using Word = std::uint64_t;
 
 namespace {
 
-constexpr int rounds = 4;
+constexpr int most_rounds = 16, rounds_by_chance = 4;
 constexpr std::size_t flips_a_word = 63;  // beside the combination itself, which is the lowest bit
 
 // Several questions side by side, each answered in the combinations of one word.
@@ -82,22 +82,41 @@ class Trials {
     if (has_way(&Way::is_barred)) asked_.push_back(Prospect::barred);
   }
 
-  std::vector<bool> run() {
-    for (int round = 0; round < rounds && reachable_ != Diagram::never; ++round) {
-      auto const tried = some_combination();
-      std::vector<Diagram::Level> flipped;
-      for (Diagram::Level level = 0; level < matters_.size(); ++level) {
-        if (!matters_[level]) flipped.push_back(level);
-        bool const is_last = level + 1 == matters_.size();
-        if (flipped.size() < flips_a_word && !(is_last && !flipped.empty())) continue;
-        compare(tried, flipped);
-        flipped.clear();
-      }
+  std::vector<bool> run(Reached& reached) {
+    if (reachable_ == Diagram::never) return std::move(matters_);
+    std::vector<bool> is_led_to(matters_.size(), false);
+    for (int round = 0; round < most_rounds; ++round) {
+      auto const level = deepest_left(reached, is_led_to);
+      if (!level) break;
+      is_led_to[*level] = true;
+      flip_all_left(reached.combination(*level));
     }
+    for (int round = 0; round < rounds_by_chance; ++round) flip_all_left(some_combination());
     return std::move(matters_);
   }
 
  private:
+  std::optional<Diagram::Level> deepest_left(Reached const& reached,
+                                             std::vector<bool> const& is_led_to) const {
+    std::optional<Diagram::Level> deepest;
+    for (Diagram::Level level = 0; level < matters_.size(); ++level) {
+      if (matters_[level] || is_led_to[level] || !reached.depth(level)) continue;
+      if (!deepest || reached.depth(*deepest) < reached.depth(level)) deepest = level;
+    }
+    return deepest;
+  }
+
+  void flip_all_left(std::vector<bool> const& tried) {
+    std::vector<Diagram::Level> flipped;
+    for (Diagram::Level level = 0; level < matters_.size(); ++level) {
+      if (!matters_[level]) flipped.push_back(level);
+      bool const is_last = level + 1 == matters_.size();
+      if (flipped.size() < flips_a_word && !(is_last && !flipped.empty())) continue;
+      compare(tried, flipped);
+      flipped.clear();
+    }
+  }
+
   bool has_way(bool Way::*is_so) const {
     for (model::InletId inlet = 0; inlet < network_.inlet_count(); ++inlet) {
       for (model::ProfileId profile = 0; profile < network_.profile_count(); ++profile) {
@@ -173,8 +192,9 @@ class Trials {
 }  // namespace
 
 std::vector<bool> variables_that_matter(Network const& network, Diagram const& diagram,
-                                        std::size_t variables, Function reachable) {
-  return Trials(network, diagram, variables, reachable).run();
+                                        Reached& reached, std::size_t variables,
+                                        Function reachable) {
+  return Trials(network, diagram, variables, reachable).run(reached);
 }
 
 }  // namespace leat::works

@@ -1,7 +1,7 @@
 #pragma once
 #include <vector>
 
-#include "engine/works/network.hpp"
+#include "engine/works/reached.hpp"
 
 namespace leat::works {
 
@@ -12,8 +12,10 @@ namespace leat::works {
 // Idea: 64 combinations at once, a bit each (see Sweep): one that can come about, and the same with
 // one variable flipped. Where a body ends is compared by the digits of the outlet's number: a set
 // of outlets that is reached in one combination and not in the other shows a difference, whatever
-// the set. Cost: one operation on words for each way, digit and 63 variables, a round.
-std::vector<bool> variables_that_matter(Network const&, logic::Diagram const&,
+// the set. Tried are combinations in which bodies come deep into the plant, to where variables not
+// yet seen to matter are tested (see Reached), and some by chance. Cost: one operation on words for
+// each way, digit and 63 variables, a round; the rounds are bounded.
+std::vector<bool> variables_that_matter(Network const&, logic::Diagram const&, Reached&,
                                         std::size_t variables, Function reachable);
 
 }  // namespace leat::works
