@@ -271,3 +271,32 @@ TEST_CASE("law: with memory regions leave nothing out that enumerating the islan
   }
   CHECK(remembering > 0);
 }
+
+TEST_CASE("law: what is seen to be reached is reached, in combinations that can come about") {
+  std::size_t seen_count = 0, led_count = 0;
+  for (unsigned seed = 0; seed < plants; ++seed) {
+    auto const plant = laws::random_plant(seed, seed % 2 == 1);
+    auto const judged = works::judge_works(plant);
+    auto& diagram = judged.conditions->diagram();
+    auto const reachable = judged.conditions->reachable();
+    auto const variables = judged.conditions->variables().size();
+    auto seen = judged.passages.reached(variables, reachable);
+    std::set<model::OutletId> reached;
+    for (auto const& [outlet, condition] : judged.passages.ends_of_all()) {
+      if (diagram.both(condition, reachable) != logic::Diagram::never) reached.insert(outlet);
+    }
+    INFO("seed " << seed);
+    for (model::OutletId outlet = 0; outlet < plant.outlets.size(); ++outlet) {
+      if (!seen.is_seen(outlet)) continue;
+      CHECK(reached.count(outlet) == 1);
+      ++seen_count;
+    }
+    for (logic::Diagram::Level level = 0; level < variables; ++level) {
+      if (!seen.depth(level)) continue;
+      CHECK(diagram.is_true(reachable, seen.combination(level)));
+      ++led_count;
+    }
+  }
+  CHECK(seen_count > plants);
+  CHECK(led_count > plants);
+}
