@@ -58,10 +58,10 @@ class RowSides {
     return own << 1 | next >> (word_bits - 1);
   }
   static Block from_south(Block const& own, Block const& next) {
-    return {{own.rows[1], own.rows[2], own.rows[3], next.rows[0]}};
+    return Block(__builtin_shufflevector(own.rows, next.rows, 1, 2, 3, 4));
   }
   static Block from_north(Block const& own, Block const& next) {
-    return {{next.rows[3], own.rows[0], own.rows[1], own.rows[2]}};
+    return Block(__builtin_shufflevector(next.rows, own.rows, 3, 4, 5, 6));
   }
   Part const &own_, &east_, &south_, &west_, &north_;
 };
@@ -175,13 +175,13 @@ template <class Visit>
 void RowLayout<Most>::outward(Id id, std::array<Block, 4> const& places, Visit visit) const {
   auto const& [east, south, west, north] = places;
   auto const own = east << 1 | west >> 1 |
-                   Block{{north.rows[1], south.rows[0] | north.rows[2],
-                          south.rows[1] | north.rows[3], south.rows[2]}};
+                   Block(north.rows[1], south.rows[0] | north.rows[2],
+                         south.rows[1] | north.rows[3], south.rows[2]);
   if (own) visit(id, own);
   if (auto const next = east >> (word_bits - 1)) visit(id + 1, next);
   if (auto const last = west << (word_bits - 1)) visit(id - 1, last);
-  if (south.rows[3]) visit(id + numbers_.south, Block{{south.rows[3], 0, 0, 0}});
-  if (north.rows[0]) visit(id - numbers_.south, Block{{0, 0, 0, north.rows[0]}});
+  if (south.rows[3]) visit(id + numbers_.south, Block(south.rows[3], 0, 0, 0));
+  if (north.rows[0]) visit(id - numbers_.south, Block(0, 0, 0, north.rows[0]));
 }
 
 // The place of the first cell of a patch.

@@ -9,6 +9,7 @@
 #include "engine/water/flow.hpp"
 #include "engine/water/row_layout.hpp"
 #include "engine/water/unpacking.hpp"
+#include "engine/water/widely.hpp"
 
 namespace leat::water {
 
@@ -63,7 +64,7 @@ class Settling::RowsOf {
 
   bool would_change() { return static_cast<bool>(flow_.look()); }
   bool step() {
-    if (!flow_.step()) return false;
+    if (!widely([&] { return static_cast<bool>(flow_.step()); })) return false;
     for (auto id : flow_.changed()) stale_.add(id);
     return true;
   }

@@ -15,45 +15,36 @@ constexpr Word low_bits(int count) {
   return count >= word_bits ? all_bits : (Word{1} << count) - 1;
 }
 
-// Four words under one another. What is asked of a word can be asked of a block, and the compiler
-// answers it with as wide instructions as it has.
-struct Block {
+// Four words under one another. What is asked of a word can be asked of a block, and is answered
+// with as wide instructions as the compiler may use (see widely).
+struct alignas(32) Block {
+  using Rows [[gnu::vector_size(32)]] = Word;
   static constexpr std::size_t height = 4;
-  std::array<Word, height> rows;
+  Rows rows{};
 
-  constexpr explicit operator bool() const { return (rows[0] | rows[1] | rows[2] | rows[3]) != 0; }
-  constexpr Block& operator|=(Block const& other) { return *this = *this | other; }
-  constexpr Block& operator^=(Block const& other) { return *this = *this ^ other; }
-  constexpr Block& operator&=(Block const& other) { return *this = *this & other; }
-  friend constexpr Block operator|(Block const& a, Block const& b) {
-    return by_row([&](std::size_t row) { return a.rows[row] | b.rows[row]; });
-  }
-  friend constexpr Block operator&(Block const& a, Block const& b) {
-    return by_row([&](std::size_t row) { return a.rows[row] & b.rows[row]; });
-  }
-  friend constexpr Block operator^(Block const& a, Block const& b) {
-    return by_row([&](std::size_t row) { return a.rows[row] ^ b.rows[row]; });
-  }
-  friend constexpr Block operator~(Block const& a) {
-    return by_row([&](std::size_t row) { return ~a.rows[row]; });
-  }
-  friend constexpr Block operator<<(Block const& a, int bits) {
-    return by_row([&](std::size_t row) { return a.rows[row] << bits; });
-  }
-  friend constexpr Block operator>>(Block const& a, int bits) {
-    return by_row([&](std::size_t row) { return a.rows[row] >> bits; });
-  }
-  bool operator==(Block const&) const = default;
+  Block() = default;
+  explicit Block(Rows const& of) : rows(of) {}
+  Block(Word first, Word second, Word third, Word fourth) : rows{first, second, third, fourth} {}
+  // Written out, so that blocks are handed over in memory: in registers it would depend on the
+  // instructions that a function is compiled for, and functions that differ there meet.
+  Block(Block const& other) : rows(other.rows) {}
+  Block& operator=(Block const&) = default;
 
-  template <class Of>
-  static constexpr Block by_row(Of of) {
-    return {{of(0), of(1), of(2), of(3)}};
-  }
+  explicit operator bool() const { return (rows[0] | rows[1] | rows[2] | rows[3]) != 0; }
+  Block& operator|=(Block const& other) { return *this = *this | other; }
+  Block& operator^=(Block const& other) { return *this = *this ^ other; }
+  Block& operator&=(Block const& other) { return *this = *this & other; }
+  friend Block operator|(Block const& a, Block const& b) { return Block(a.rows | b.rows); }
+  friend Block operator&(Block const& a, Block const& b) { return Block(a.rows & b.rows); }
+  friend Block operator^(Block const& a, Block const& b) { return Block(a.rows ^ b.rows); }
+  friend Block operator~(Block const& a) { return Block(~a.rows); }
+  friend Block operator<<(Block const& a, int bits) { return Block(a.rows << bits); }
+  friend Block operator>>(Block const& a, int bits) { return Block(a.rows >> bits); }
 };
 
 // The words of some places one by one: a word is its own only row.
 constexpr Word row_of(Word word, std::size_t) { return word; }
-constexpr Word row_of(Block const& block, std::size_t row) { return block.rows[row]; }
+inline Word row_of(Block const& block, std::size_t row) { return block.rows[row]; }
 
 template <class Places>
 constexpr Places any(std::array<Places, 4> const& of) {

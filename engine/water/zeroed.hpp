@@ -7,11 +7,12 @@
 
 namespace leat::water {
 
-// An array that is all zero and costs only where it is touched.
+// An array that is all zero, which must be a state its items can begin with, and that costs only
+// where it is touched.
 template <class Item>
 class Zeroed {
  public:
-  static_assert(std::is_trivially_copyable_v<Item>);
+  static_assert(std::is_trivially_destructible_v<Item>);
   explicit Zeroed(std::size_t count)
       : memory_(zeroed_memory(count * sizeof(Item) + alignof(Item))) {
     auto const start = reinterpret_cast<std::uintptr_t>(memory_.get());
