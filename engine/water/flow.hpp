@@ -93,6 +93,7 @@ class Flow {
   // To be called for each patch whose water was set by hand, before the first step.
   void find_spreading(Id id) {
     layout_.at(id).spreading = spreading_of(id);
+    if (layout_.at(id).sources) show_sources(id, layout_.at(id).sources);
     is_set_by_hand_ = true;
   }
 
@@ -132,6 +133,7 @@ class Flow {
   void commit(Change const&);
   void list_consequences(Change const&);
   void form_sources();
+  void show_sources(Id id, Places const& sources);
   Places spreading_of(Id id) const;
   void refresh(Id id);
   void announce(Id id, std::array<Places, 4> gained);
@@ -158,9 +160,7 @@ constexpr std::size_t opposite(std::size_t side) { return (side + 2) % 4; }
 // beside it.
 template <class Layout>
 typename Flow<Layout>::Places Flow<Layout>::forming(Id id) {
-  Places beside{};
-  layout_.for_each_beside(id, [&](Id n) { beside |= layout_.at(n).sources; });
-  if (!beside) return beside;
+  if (!layout_.marks(id).sees_sources) return Places{};
   auto const enough = at_least(rules_.makers, sources_around(id));
   if (!enough) return enough;
   return enough & (layout_.bears(id) | layout_.at(layout_.below(id)).sources);
@@ -291,6 +291,7 @@ template <class Layout>
 void Flow<Layout>::form_sources() {
   for (auto const& [id, sources] : formed_) layout_.at(id).sources ^= sources;
   for (auto const& [id, sources] : formed_) {
+    show_sources(id, sources);
     layout_.outward(id, {sources, sources, sources, sources}, [&](Id n, Places const& places) {
       if (layout_.at(n).sources & places) refresh(n);
     });
@@ -299,6 +300,14 @@ void Flow<Layout>::form_sources() {
     refresh(id);
   }
   for (auto id : poured_on_) refresh(id);
+}
+
+template <class Layout>
+void Flow<Layout>::show_sources(Id id, Places const& sources) {
+  layout_.outward(id, {sources, sources, sources, sources}, [&](Id n, Places const&) {
+    layout_.made(n);  // marks are its own from then on
+    layout_.marks(n).sees_sources = true;
+  });
 }
 
 // Model section 2, "n spreads sideways when", and the strength of 2 that an offer wants.

@@ -93,7 +93,8 @@ void Lanes::WaterOf<Most>::change(std::span<Switching const> switchings) {
     patch.sources &= ~lanes;
     if (auto const placed = lanes & layout().words_of(c).placed) put(patch, placed, source, top_);
   }
-  for (auto c : layout().all_made()) flow_.find_spreading(c);
+  auto const poured = layout().all_made();
+  for (auto c : poured) flow_.find_spreading(c);
   for (auto c : cells) flow_.list_influence(c);
 }
 

@@ -237,11 +237,14 @@ void RowLayout<Most>::for_each_row(Id id, Visit visit) const {
 }
 
 // The whole drawing in the order of memory, as one bit a cell: patches are looked at in another
-// order, and the fills of large drawings are far away. Most rows of a patch are all of one fill.
+// order, and the fills of large drawings are far away; they are fetched some rows of a patch ahead.
+// Most of these rows are all of one fill.
 template <int Most>
 void RowLayout<Most>::read_drawing() {
   auto const& grid = arrangement_->grid();
   auto const* const fills = arrangement_->design().fill_of.data();
+  auto const last = static_cast<Cell>(grid.size() - word_bits);
+  constexpr Cell ahead = 16 * word_bits;
   for (int z = 0; z < grid.height(); ++z) {
     for (int y = 0; y < grid.depth(); ++y) {
       auto const first = grid.cell({0, y, z});
@@ -249,7 +252,9 @@ void RowLayout<Most>::read_drawing() {
       for (int x = 0; x < grid.width(); x += word_bits) {
         auto const count = std::min(word_bits, grid.width() - x);
         auto const here = id + static_cast<Id>(x / word_bits);
-        read_row(here, row, fills + first + x, count);
+        auto const cell = first + static_cast<Cell>(x);
+        fetch_lines(fills + std::min(cell + ahead, last), word_bits * sizeof *fills);
+        read_row(here, row, fills + cell, count);
         if (is_open_) outside_[here].rows[row] = ~low_bits(count);
       }
     }

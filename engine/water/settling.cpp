@@ -111,6 +111,10 @@ void Settling::RowsOf<Most>::write(PatchId id, Field& field) {
   layout().for_each_row(id, [&](std::size_t row, Cell first, int count) {
     States const states(layout().at(id), row, top());
     auto* const cells = &field[first];
+    if (states.are_dry()) {
+      std::fill_n(cells, count, dry);
+      return;
+    }
     int group = 0;
     for (; 8 * (group + 1) <= count; ++group) {
       auto const eight = states.eight(group);

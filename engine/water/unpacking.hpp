@@ -45,9 +45,9 @@ class States {
       digits_[i] = i == 0 ? (odd & ~full_) | row_of(patch.sources, row) : odd | full_;
     }
   }
+  bool are_dry() const { return !wet_; }
   // Of eight places, from the group-th eight on.
   std::uint64_t eight(int group) const {
-    if (!(wet_ >> (8 * group) & 0xff)) return 0;
     constexpr std::uint64_t above = falling >> digits << digits;
     auto states = eight_bytes(full_, group) * above;
     for (std::size_t i = 0; i < digits; ++i) states |= eight_bytes(digits_[i], group) << i;

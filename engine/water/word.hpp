@@ -30,7 +30,11 @@ struct alignas(32) Block {
   Block(Block const& other) : rows(other.rows) {}
   Block& operator=(Block const&) = default;
 
-  explicit operator bool() const { return (rows[0] | rows[1] | rows[2] | rows[3]) != 0; }
+  explicit operator bool() const {
+    auto const two = __builtin_shufflevector(rows, rows, 0, 1) |
+                     __builtin_shufflevector(rows, rows, 2, 3);
+    return (two[0] | two[1]) != 0;
+  }
   Block& operator|=(Block const& other) { return *this = *this | other; }
   Block& operator^=(Block const& other) { return *this = *this ^ other; }
   Block& operator&=(Block const& other) { return *this = *this & other; }
