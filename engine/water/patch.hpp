@@ -34,7 +34,7 @@ struct alignas(64) Patch {
 
 struct Marks {
   bool has_placed, knows_bears, knows_sides;
-  bool sees_sources;  // some of its places may have a source beside them
+  bool sees_sources;        // some of its places may have a source beside them
   std::uint8_t known_near;  // for so many distances from 0 on it is known where D is at most that
 };
 

@@ -87,10 +87,11 @@ class RowLayout {
   Block const& bears(Id);
   Block& near(Id id, int d) { return near_[near_at(id, d)]; }
 
-  // The patches of a step lie too far apart for a machine to fetch them unasked.
+  // The patches of a step lie too far apart for a machine to fetch them unasked. A patch is asked
+  // first by the one to its north.
   void fetch(Id id) const {
     fetch_lines(&patches_[above(id)], 64);
-    fetch_lines(&patches_[id], sizeof(Patch));
+    fetch_lines(&patches_[id + numbers_.south], sizeof(Patch));
   }
   // Neighbours have numbers at most so far away, on their level; those above have higher ones.
   Id span() const { return numbers_.south; }

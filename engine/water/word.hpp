@@ -31,8 +31,8 @@ struct alignas(32) Block {
   Block& operator=(Block const&) = default;
 
   explicit operator bool() const {
-    auto const two = __builtin_shufflevector(rows, rows, 0, 1) |
-                     __builtin_shufflevector(rows, rows, 2, 3);
+    auto const two =
+        __builtin_shufflevector(rows, rows, 0, 1) | __builtin_shufflevector(rows, rows, 2, 3);
     return (two[0] | two[1]) != 0;
   }
   Block& operator|=(Block const& other) { return *this = *this | other; }
