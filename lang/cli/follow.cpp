@@ -141,17 +141,12 @@ render::Journey journey_of(render::TrailPart const& part, render::Scene const& s
   return journey;
 }
 
-std::string text_of(render::TrailPart const& part, Solved const& solved,
-                    std::vector<model::OutletId> const* outlets, Terminal& terminal) {
-  render::Scene const scene{part.subject, &solved.arrangement,
-                            water::survey({solved.arrangement, solved.field})};
-  return render::journey_text(journey_of(part, scene, outlets), terminal.result_look());
-}
-
 // Every part, or those on the way to one outlet with what leads there.
 std::string text_of(std::vector<render::TrailPart> const& parts, Solved const& solved,
                     std::optional<model::OutletId> outlet, Terminal& terminal) {
   std::string text;
+  render::Scene const scene{parts.front().subject, &solved.arrangement,
+                            water::survey({solved.arrangement, solved.field})};
   auto const leads = outlet ? leading_to(parts, *outlet) : std::vector<bool>(parts.size(), true);
   for (std::size_t i = 0; i < parts.size(); ++i) {
     if (i > 0 && !leads[i]) continue;
@@ -164,7 +159,8 @@ std::string text_of(std::vector<render::TrailPart> const& parts, Solved const& s
       if (is_wanted) wanted.push_back(pace.outlet);
     }
     if (i > 0) text += "\n\n";
-    text += text_of(parts[i], solved, outlet ? &wanted : nullptr, terminal);
+    text += render::journey_text(journey_of(parts[i], scene, outlet ? &wanted : nullptr),
+                                 terminal.result_look());
   }
   if (outlet && !leads.front()) {
     text += "\nIts ways do not lead to " + parts.front().subject.map.outlets[*outlet].name + ".\n";

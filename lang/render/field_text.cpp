@@ -46,10 +46,10 @@ std::string field_text(FieldPart const& part, Scene const& scene, std::optional<
     result += fmt::format("    spills      from {}\n", counted(count, "cell"));
   }
   if (!level && grid.height() > 1) result += "\nlevels from the top down\n";
-  std::vector<int> drawn;
+  std::vector<View> drawn;
   for (int z = grid.height() - 1; z >= 0; --z) {
     if (level && *level != z) continue;
-    drawn.push_back(z);
+    drawn.push_back({z, whole(grid)});
     result += "\n    " + painted(look, Role::quiet, level_heading(grid, z, whole(grid))) + "\n";
     result += level_picture(scene, z, whole(grid), {}, {look, 4});
   }

@@ -90,6 +90,11 @@ std::string range_words(std::string_view what, int begin, int end) {
 
 }  // namespace
 
+bool View::contains(model::Place at) const {
+  return at.z == z && at.x >= window.x_begin && at.x < window.x_end && at.y >= window.y_begin &&
+         at.y < window.y_end;
+}
+
 Window whole(model::Grid const& grid) { return {0, grid.width(), 0, grid.depth()}; }
 
 Window around(model::Grid const& grid, std::vector<model::Cell> const& cells, int z, int margin,

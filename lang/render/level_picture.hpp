@@ -28,6 +28,13 @@ struct Window {
   bool operator==(Window const&) const = default;
 };
 
+// A part of one level.
+struct View {
+  int z = 0;
+  Window window;
+  bool contains(model::Place) const;
+};
+
 Window whole(model::Grid const&);
 // The marked cells of one level with a margin around, cut off at the drawing's edge and at `most`
 // columns and rows from the first of them.

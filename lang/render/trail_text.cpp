@@ -50,18 +50,31 @@ std::string steps_table(Journey const& journey, body::Trail const& trail) {
   return aligned(lines, 4);
 }
 
-std::string pictures(Journey const& journey, std::vector<Cell> cells, Look look) {
+// The cells of an ending that are in the drawing, ascending.
+std::vector<Cell> cells_of(Journey const& journey, body::Ending const& ending) {
   auto const& grid = journey.part.subject.design.grid;
+  auto cells = ending.loop;
+  for (auto i : ending.trail.positions) cells.push_back(journey.part.graph.positions[i].feet);
   std::erase_if(cells, [&](Cell c) { return !grid.is_inside(c); });
   std::sort(cells.begin(), cells.end());
   cells.erase(std::unique(cells.begin(), cells.end()), cells.end());
-  std::string result;
-  int drawn = -1;
+  return cells;
+}
+
+// From the top down.
+std::vector<View> views_of(model::Grid const& grid, std::vector<Cell> const& cells) {
+  std::vector<View> views;
   for (auto c = cells.rbegin(); c != cells.rend(); ++c) {
     auto const z = grid.place(*c).z;
-    if (z == drawn) continue;
-    drawn = z;
-    auto const window = around(grid, cells, z, 2, 200);
+    if (views.empty() || views.back().z != z) views.push_back({z, around(grid, cells, z, 2, 200)});
+  }
+  return views;
+}
+
+std::string pictures(Journey const& journey, std::vector<Cell> const& cells, Look look) {
+  auto const& grid = journey.part.subject.design.grid;
+  std::string result;
+  for (auto const& [z, window] : views_of(grid, cells)) {
     result += "\n    " + painted(look, Role::quiet, level_heading(grid, z, window)) + "\n";
     result += level_picture(journey.scene, z, window, cells, {look, 4});
   }
@@ -104,24 +117,16 @@ std::string ending_text(Journey const& journey, body::Ending const& ending, Look
                             counted(steps, "step"), is_unsure ? ", not all of them sure" : "");
   result += pace_line(journey, ending);
   result += steps_table(journey, ending.trail);
-  auto cells = ending.loop;
-  for (auto i : ending.trail.positions) cells.push_back(graph.positions[i].feet);
-  return result + pictures(journey, std::move(cells), look);
+  return result + pictures(journey, cells_of(journey, ending), look);
 }
 
-std::vector<int> levels_drawn(Journey const& journey) {
-  auto const& grid = journey.part.subject.design.grid;
-  std::vector<int> levels;
+std::vector<View> views_drawn(Journey const& journey) {
+  std::vector<View> drawn;
   for (auto const& ending : journey.endings) {
-    for (auto i : ending.trail.positions) {
-      levels.push_back(grid.place(journey.part.graph.positions[i].feet).z);
-    }
-    for (auto c : ending.loop) levels.push_back(grid.place(c).z);
+    auto const views = views_of(journey.part.subject.design.grid, cells_of(journey, ending));
+    drawn.insert(drawn.end(), views.begin(), views.end());
   }
-  std::sort(levels.begin(), levels.end());
-  levels.erase(std::unique(levels.begin(), levels.end()), levels.end());
-  std::erase_if(levels, [&](int z) { return z < 0 || z >= grid.height(); });
-  return levels;
+  return drawn;
 }
 
 std::string heading(Journey const& journey, Look look) {
@@ -233,7 +238,7 @@ std::string journey_text(Journey const& journey, Look look) {
   if (!journey.endings.empty()) {
     result +=
         fmt::format("\n{}\n{}    [ ]  the way of its feet\n", painted(look, Role::quiet, "signs"),
-                    legend(journey.scene, levels_drawn(journey), {look, 4}));
+                    legend(journey.scene, views_drawn(journey), {look, 4}));
   }
   return result;
 }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <set>
 
 #include "lang/render/columns.hpp"
@@ -33,12 +34,6 @@ std::string kind_sign(water::WetCell const& wet) {
   return std::to_string(wet.strength);
 }
 
-std::vector<std::string> mark_line(Subject const& subject, model::FillId id) {
-  auto meaning = mark_words(subject, id);
-  if (subject.design.fills[id].is_switched()) meaning += "; + powered, - not";
-  return {subject.map.fills[id].name, meaning};
-}
-
 struct Occurring {
   std::set<model::FillId> fills;
   bool has_placed = false, has_formed = false, has_falling = false, has_flow = false;
@@ -56,22 +51,59 @@ void note_water(Occurring& found, water::WetCell const& wet) {
   if (wet.current != water::Current{}) found.directions.insert(direction(wet.current));
 }
 
-Occurring occurring(Scene const& scene, std::vector<int> const& levels) {
+// Wet cells ascend, so those of a row stand together.
+void note_row(Occurring& found, Scene const& scene, model::Cell first, model::Cell end) {
+  auto const& fill_of = scene.subject.design.fill_of;
+  for (auto c = first; c < end; ++c) found.fills.insert(fill_of[c]);
+  auto wet =
+      std::lower_bound(scene.wet.begin(), scene.wet.end(), first,
+                       [](water::WetCell const& one, model::Cell cell) { return one.cell < cell; });
+  for (; wet != scene.wet.end() && wet->cell < end; ++wet) note_water(found, *wet);
+}
+
+Occurring occurring(Scene const& scene, std::vector<View> const& views) {
   Occurring found;
   auto const& grid = scene.subject.design.grid;
-  for (int z : levels) {
-    for (int y = 0; y < grid.depth(); ++y) {
-      for (int x = 0; x < grid.width(); ++x) {
-        found.fills.insert(scene.subject.design.fill_of[grid.cell({x, y, z})]);
-      }
-    }
-  }
-  for (auto const& wet : scene.wet) {
-    if (std::find(levels.begin(), levels.end(), grid.place(wet.cell).z) != levels.end()) {
-      note_water(found, wet);
+  for (auto const& [z, window] : views) {
+    for (int y = window.y_begin; y < window.y_end; ++y) {
+      auto const first = grid.cell({window.x_begin, y, z});
+      note_row(found, scene, first,
+               first + static_cast<model::Cell>(window.x_end - window.x_begin));
     }
   }
   return found;
+}
+
+using Lines = std::vector<std::vector<std::string>>;
+
+void add_marks(Lines& lines, Scene const& scene, std::vector<View> const& views,
+               std::set<model::FillId> const& fills) {
+  constexpr std::size_t most_alike = 4;
+  auto const& subject = scene.subject;
+  auto const is_drawn = [&](model::Cell c) {
+    auto const at = subject.design.grid.place(c);
+    return std::any_of(views.begin(), views.end(),
+                       [at](View const& view) { return view.contains(at); });
+  };
+  auto const is_switched = [&](model::FillId id) { return subject.design.fills[id].is_switched(); };
+  std::map<std::string, std::vector<model::FillId>> alike;  // switched ones, by mark
+  for (auto id : fills)
+    if (is_switched(id)) alike[subject.map.fills[id].name].push_back(id);
+  for (auto id : fills) {
+    auto const& mark = subject.map.fills[id].name;
+    auto meaning = mark_words(subject, id, is_drawn);
+    if (is_switched(id)) {
+      auto const& all = alike[mark];
+      auto const before =
+          static_cast<std::size_t>(std::find(all.begin(), all.end(), id) - all.begin());
+      bool const is_too_many = all.size() > most_alike + 1;
+      if (is_too_many && before > most_alike) continue;
+      meaning = is_too_many && before == most_alike
+                    ? fmt::format("and {} more, each by signals of its own", all.size() - before)
+                    : meaning + "; + powered, - not";
+    }
+    lines.push_back({mark, meaning});
+  }
 }
 
 std::string arrows_line(Occurring const& found, Look look) {
@@ -104,10 +136,10 @@ std::string water_words(water::WetCell const& wet) {
   return where.empty() ? text + ", still" : fmt::format("{}, current {}", text, where);
 }
 
-std::string legend(Scene const& scene, std::vector<int> const& levels, PictureStyle style) {
-  auto const found = occurring(scene, levels);
-  std::vector<std::vector<std::string>> lines;
-  for (auto id : found.fills) lines.push_back(mark_line(scene.subject, id));
+std::string legend(Scene const& scene, std::vector<View> const& views, PictureStyle style) {
+  auto const found = occurring(scene, views);
+  Lines lines;
+  add_marks(lines, scene, views, found.fills);
   if (found.has_placed) lines.push_back({"S", "water: a placed source"});
   if (found.has_formed) lines.push_back({"G", "water: a formed source"});
   if (found.has_falling) lines.push_back({"F", "water: falling"});

@@ -36,14 +36,18 @@ BLOCKED = """  place turn as first at 0 -20 0 with divert = change[0]
 """
 
 
-def judged(text: str) -> tuple[str, list[dict]]:
-    """The verdict of the works and the findings of the plant as a whole."""
+def told(text: str, command: str, *options: str) -> str:
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "chain.leat"
         path.write_text(text, encoding="utf-8")
-        done = subprocess.run([LEAT, "check", str(path), "--as", "json"], capture_output=True, text=True, timeout=60,
+        done = subprocess.run([LEAT, command, str(path), *options], capture_output=True, text=True, timeout=60,
                               check=False)
-    judged_file = json.loads(done.stdout)["files"][0]
+    return done.stdout
+
+
+def judged(text: str) -> tuple[str, list[dict]]:
+    """The verdict of the works and the findings of the plant as a whole."""
+    judged_file = json.loads(told(text, "check", "--as", "json"))["files"][0]
     works = judged_file["junctions"][-1]
     return judged_file["verdict"], [finding for finding in works["findings"] if finding["severity"] != "note"]
 
@@ -62,6 +66,16 @@ class Chains(unittest.TestCase):
 
     def test_what_is_too_much_for_the_diagram_is_undecided_and_no_fault(self) -> None:
         self.assertEqual(judged(chain(3_000, BLOCKED)), ("undecided", []))
+
+    def test_signs_are_told_of_what_is_drawn(self) -> None:
+        first = told(chain(30), "follow", "--from", "turn[0].lane").split("\n\n\n")[0]
+        signs = first[first.index("signs"):]
+        self.assertIn("rock when change[0] else open", signs)
+        self.assertIn("inlet turn[0].lane, open", signs)
+        self.assertNotIn("change[1]", signs)
+        whole = told(chain(30), "show", "--junction", "yard")
+        self.assertIn("    a    and 26 more, each by signals of its own", whole)
+        self.assertNotIn("rock when change[4] else open", whole)
 
 
 if __name__ == "__main__":
