@@ -66,7 +66,7 @@ struct FirstStep : x3::parser<FirstStep> {
 // it reads whatever might go on.
 struct LoneLiteral : x3::parser<LoneLiteral> {
   using attribute_type = NumberExpression;
-  static bool const has_attribute = true;
+  [[maybe_unused]] static bool const has_attribute = true;
   template <class AnyContext, class RuleContext>
   bool parse(Iterator& first, Iterator const&, AnyContext const& context, RuleContext&,
              NumberExpression& read) const {
