@@ -60,7 +60,7 @@ void judge_parts(PlantBudget const& budget, Progress const& progress, WorksJudge
     judged.own_variables.push_back(judged.parts.back().variables);
     judged.by_regions.emplace_back();
     if (judged.parts.back().is_decided) continue;
-    auto& walk = judged.by_regions.back() = walk_regions(design, budget.region);
+    auto& walk = judged.by_regions.back() = walk_regions(design, budget.region, tell);
     if (!walk) {
       judged.too_large.push_back(part);
       continue;

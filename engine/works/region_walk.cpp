@@ -22,11 +22,12 @@ bool is_solved(Judgement const& judged) {
 class Walk {
  public:
   Walk(model::Design const& design, Supports const& supports, AsBuilt const& as_built,
-       Budget const& budget)
+       Budget const& budget, Progress const& progress)
       : design_(design),
         supports_(supports),
         as_built_(as_built),
         budget_(budget),
+        progress_(progress),
         outlets_(body::outlet_cells(design)) {
     for (auto& region : regions_of(design, supports)) {
       auto const number = static_cast<std::uint32_t>(found_.regions.size());
@@ -86,7 +87,7 @@ class Walk {
     if (region.is_met) return region;
     region.is_met = true;
     region.held = as_built_.held(supports_, region.region);
-    region.judged = judge(region.held.design, budget_);
+    region.judged = judge(region.held.design, budget_, progress_);
     for (auto variable : region.judged.variables)
       region.own_variables.push_back(region.held.signals[variable]);
     region.is_solved = is_solved(region.judged);
@@ -180,6 +181,7 @@ class Walk {
   Supports const& supports_;
   AsBuilt const& as_built_;
   Budget budget_;
+  Progress const& progress_;
   body::OutletCells outlets_;
   RegionWalk found_;
   std::unordered_map<std::uint64_t, std::uint32_t> region_of_, numbers_;
@@ -203,11 +205,12 @@ std::size_t RegionWalk::remembering() const {
   return count;
 }
 
-std::optional<RegionWalk> walk_regions(model::Design const& design, Budget const& of_region) {
+std::optional<RegionWalk> walk_regions(model::Design const& design, Budget const& of_region,
+                                       Progress const& progress) {
   AsBuilt const as_built(design);
   if (!as_built.is_known()) return std::nullopt;
   Supports const supports(design);
-  return Walk(design, supports, as_built, of_region).run();
+  return Walk(design, supports, as_built, of_region, progress).run();
 }
 
 }  // namespace leat::works

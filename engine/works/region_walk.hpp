@@ -62,7 +62,9 @@ struct RegionWalk {
   std::size_t remembering() const;
 };
 
-// None where the controls as built are not known.
-std::optional<RegionWalk> walk_regions(model::Design const&, Budget const& of_region);
+// None where the controls as built are not known. Progress is told while a region is judged, and
+// means that judgement.
+std::optional<RegionWalk> walk_regions(model::Design const&, Budget const& of_region,
+                                       Progress const& = {});
 
 }  // namespace leat::works
