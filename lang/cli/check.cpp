@@ -30,13 +30,13 @@ std::string_view meaning_of(Exit exit) {
 class Watch {
  public:
   struct State {
-    std::string junction;
+    std::string junction, unit;
     std::size_t done = 0, total = 0;
   };
-  void tell(std::string const& junction, std::size_t done, std::size_t total) {
+  void tell(lower::Junction const& junction, std::size_t done, std::size_t total) {
     if (is_stopped_) throw Stopped{};
     std::lock_guard const lock(mutex_);
-    state_ = {junction, done, total};
+    state_ = {junction.map.junction.name, progress_unit(junction), done, total};
   }
   State state() {
     std::lock_guard const lock(mutex_);
@@ -103,9 +103,9 @@ class CheckRun {
 
   void tell_progress(std::size_t ready) {
     if (designs_.files.size() > 1) return file_lines_(ready, designs_.files.size());
-    auto const [junction, done, total] = watch_.state();
+    auto const [junction, unit, done, total] = watch_.state();
     if (junction.empty()) return;
-    if (junction != told_junction_) junction_lines_.emplace(terminal_, junction);
+    if (junction != told_junction_) junction_lines_.emplace(terminal_, junction, unit);
     told_junction_ = junction;
     (*junction_lines_)(done, total);
   }

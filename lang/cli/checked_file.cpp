@@ -158,7 +158,7 @@ void judge_all(Work& work, CheckWish const& wish, JunctionProgress const& progre
   try {
     for (auto const& junction : work.loaded.junctions) {
       auto known = judged(junction, [&](std::size_t done, std::size_t total) {
-        progress(junction.map.junction.name, done, total);
+        progress(junction, done, total);
       });
       if (work.record) hold_against(*work.record, work.loaded.subject(work.judged.size()), known);
       work.judged.push_back(std::move(known));

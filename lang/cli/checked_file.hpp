@@ -5,6 +5,7 @@
 
 #include "lang/cli/design_files.hpp"
 #include "lang/cli/exit_table.hpp"
+#include "lang/cli/judged.hpp"
 #include "lang/render/look.hpp"
 #include "lang/render/told.hpp"
 
@@ -29,7 +30,7 @@ struct CheckedFile {
 // How far the judging of a junction is. May throw Stopped: what is judged by then is kept, and the
 // file is marked as not finished.
 using JunctionProgress =
-    std::function<void(std::string const& junction, std::size_t done, std::size_t total)>;
+    std::function<void(lower::Junction const&, std::size_t done, std::size_t total)>;
 
 CheckedFile checked_file(DesignFile const&, CheckWish const&, JunctionProgress const&);
 // A file that the run did not come to.

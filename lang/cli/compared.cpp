@@ -36,7 +36,8 @@ constexpr std::size_t most_nodes = std::size_t{1} << 22;
 
 Judged judged_aloud(Loaded const& loaded, std::size_t i, Terminal& terminal) {
   auto const& junction = loaded.junctions[i];
-  return judged(junction, ProgressLines(terminal, junction.map.junction.name));
+  return judged(junction,
+                ProgressLines(terminal, junction.map.junction.name, progress_unit(junction)));
 }
 
 std::string verdict_of(std::vector<render::ComparisonSheet> const& sheets, Change gravest,

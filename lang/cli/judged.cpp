@@ -14,6 +14,10 @@ Judged judged(lower::Junction const& junction, Progress const& progress) {
   return judged;
 }
 
+char const* progress_unit(lower::Junction const& junction) {
+  return junction.map.is_works() ? "parts" : "settings";
+}
+
 std::vector<model::SignalId> Judged::variables() const {
   if (!works) return junction.variables;
   auto variables = works->conditions->variables();

@@ -24,5 +24,7 @@ struct Judged {
 };
 
 Judged judged(lower::Junction const&, Progress const& = {});
+// What its progress counts: a works is judged by its parts.
+char const* progress_unit(lower::Junction const&);
 
 }  // namespace leat::cli

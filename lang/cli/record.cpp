@@ -46,7 +46,8 @@ bool take(Loaded const& loaded, std::size_t i, record::Keys const& accepted, Run
   auto const subject = loaded.subject(i);
   auto const& name = subject.map.junction.name;
   auto const* old = run.old ? find(*run.old, name) : nullptr;
-  auto const known = judged(loaded.junctions[i], ProgressLines(terminal, name));
+  auto const& junction = loaded.junctions[i];
+  auto const known = judged(junction, ProgressLines(terminal, name, progress_unit(junction)));
   HeldRecord const held(subject, known, old);
   if (!held.is_whole() || !held.now()) {
     terminal.refuse(fmt::format("junction {} is not known well enough to be recorded", name),
