@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <optional>
 
 #include "engine/contract.hpp"
 #include "engine/explore/saturation.hpp"
@@ -11,6 +12,7 @@ namespace leat::explore {
 
 using logic::Diagram;
 using Function = Diagram::Function;
+using model::Operator;
 
 namespace {
 
@@ -55,19 +57,88 @@ class Parts {
   std::vector<std::size_t> highest_first_;  // variables by place
 };
 
+// What expressions of a circuit are where inputs and memory hold certain values, all quiet.
+class Valued {
+ public:
+  Valued(model::Circuit const& circuit, Diagram& diagram,
+         std::vector<model::SignalId> const& variables, std::vector<Function> const& values)
+      : circuit_(circuit),
+        diagram_(diagram),
+        of_signal_(circuit.signals.size(), Diagram::never),
+        known_(circuit.expressions.size()) {
+    for (std::size_t v = 0; v < variables.size(); ++v) of_signal_[variables[v]] = values[v];
+    for (auto wire : circuit.wire_order) of_signal_[wire] = of(circuit.signals[wire].definition);
+  }
+
+  // Operands first, by a stack of its own: chains can be longer than any call stack.
+  Function of(model::ExpressionId root) {
+    std::vector<model::ExpressionId> open{root};
+    while (!open.empty()) {
+      auto const& node = circuit_.expressions[open.back()];
+      auto const operands = open.size();
+      if (node.op >= Operator::negation && !known_[node.left]) open.push_back(node.left);
+      if (node.op > Operator::negation && !known_[node.right]) open.push_back(node.right);
+      if (open.size() > operands) continue;
+      known_[open.back()] = computed(node);
+      open.pop_back();
+    }
+    return *known_[root];
+  }
+
+ private:
+  Function computed(model::ExpressionNode const& node) {
+    switch (node.op) {
+      case Operator::constant:
+        return node.left != 0 ? Diagram::always : Diagram::never;
+      case Operator::signal:
+        return of_signal_[node.left];
+      case Operator::negation:
+        return !*known_[node.left];
+      case Operator::conjunction:
+        return diagram_.both(*known_[node.left], *known_[node.right]);
+      case Operator::disjunction:
+        return diagram_.either(*known_[node.left], *known_[node.right]);
+      case Operator::parity:
+        break;
+    }
+    return diagram_.differ(*known_[node.left], *known_[node.right]);
+  }
+
+  model::Circuit const& circuit_;
+  Diagram& diagram_;
+  std::vector<Function> of_signal_;
+  std::vector<std::optional<Function>> known_;
+};
+
 }  // namespace
 
 SymbolicStates::SymbolicStates(model::Circuit const& circuit, Limits limits)
     : diagram_(limits.most_nodes),
       machine_(circuit, diagram_),
       unquiet_(machine_.input_count(), Diagram::never) {
-  knowledge_ = explore(limits);
+  knowledge_ = explore(circuit, limits);
   if (diagram_.has_run_out()) knowledge_ = Knowledge::out_of_nodes;
 }
 
-// States after which an event does not get quiet are left out of the transitions: nothing follows
-// them by that event.
-SymbolicStates::Knowledge SymbolicStates::explore(Limits const& limits) {
+// The states before the event from which it would lead to what never comes about. What stands as
+// built comes about in any case.
+Function SymbolicStates::promised_away(model::Circuit const& circuit,
+                                       std::vector<Function> const& after,
+                                       std::vector<Function> const& built) {
+  if (circuit.nevers.empty()) return Diagram::never;
+  Valued valued(circuit, diagram_, variables(), after);
+  auto away = Diagram::never;
+  for (auto never : circuit.nevers) away = diagram_.either(away, valued.of(never));
+  auto is_built = Diagram::always;
+  for (std::size_t v = 0; v < after.size(); ++v)
+    is_built = diagram_.both(is_built, !diagram_.differ(after[v], built[v]));
+  return diagram_.both(away, !is_built);
+}
+
+// States after which an event does not get quiet, or is not done, are left out of the transitions:
+// nothing follows them by that event.
+SymbolicStates::Knowledge SymbolicStates::explore(model::Circuit const& circuit,
+                                                  Limits const& limits) {
   auto const start = machine_.as_built(limits.most_rounds);
   is_unquiet_as_built_ = start.oscillating == Diagram::always;
   if (start.unknown != Diagram::never) return Knowledge::out_of_rounds;
@@ -79,7 +150,9 @@ SymbolicStates::Knowledge SymbolicStates::explore(Limits const& limits) {
     auto const outcome = machine_.after(event, limits.most_rounds);
     unquiet_[event] = outcome.oscillating;
     unknown = diagram_.either(unknown, outcome.unknown);
-    parts.add(outcome.after, diagram_.either(outcome.oscillating, outcome.unknown), transitions);
+    auto const is_open = diagram_.either(outcome.oscillating, outcome.unknown);
+    auto const away = promised_away(circuit, outcome.after, start.after);
+    parts.add(outcome.after, diagram_.either(is_open, away), transitions);
     if (diagram_.has_run_out()) return Knowledge::out_of_nodes;
   }
   states_ = saturated(diagram_, state_of(start.after), std::move(transitions));

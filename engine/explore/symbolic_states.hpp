@@ -13,6 +13,7 @@ struct Limits {
 
 // The set of settled states that a circuit can reach from as built, as a function of its variables;
 // for circuits whose states are too many to be numbered, or whose variables too many for a code.
+// Events that would lead to what is promised never to come about are not done (see States).
 class SymbolicStates {
  public:
   // Whether the set is known. Where it is not, the other answers mean nothing.
@@ -57,7 +58,9 @@ class SymbolicStates {
 
  private:
   using Function = logic::Diagram::Function;
-  Knowledge explore(Limits const&);
+  Knowledge explore(model::Circuit const&, Limits const&);
+  Function promised_away(model::Circuit const&, std::vector<Function> const& after,
+                         std::vector<Function> const& built);
   Function state_of(std::vector<Function> const& values);
   long double count_of(Function) const;
   bool is_in(Function, std::vector<bool> const& values) const;

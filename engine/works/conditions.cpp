@@ -145,13 +145,13 @@ class Translation {
 
 }  // namespace
 
-// Without promises: every combination of inputs, and every state that events lead to. With promises
-// and memory only a bound is known, for what is promised away may be all that leads to something.
-// What stands as built comes about in any case.
+// Every combination of inputs, and every state that events lead to; of what is promised never to
+// come about nothing is, and what stands as built in any case. Where the states are not known, what
+// is left is a bound: what is promised away may be all that leads to something.
 void Conditions::reach() {
   find_states();
   auto const& nevers = cone_.circuit.nevers;
-  if (nevers.empty()) return;
+  if (nevers.empty() || (has_memory() && is_reachable_known_)) return;
   auto kept = Diagram::always;
   for (auto never : nevers) kept = diagram_.both(kept, !of_own_expression_[never]);
   if (has_memory()) {
