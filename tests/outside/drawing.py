@@ -164,7 +164,14 @@ class Drawing:
         if self.materials:
             lines += ["materials {", *(material_line(n, t) for n, t in self.materials.items()), "}", ""]
         lines += ["marks {", *(mark_line(glyph, *meaning) for meaning, glyph in marks.items()), "}", ""]
-        lines += [f"junction {self.name} {{"]
+        lines += self.junction_lines(marks)
+        lines += ["", *(body_line(body) for body in self.bodies)]
+        if self.practice:
+            lines += ["practice {", *(f"  {n} {value}" for n, value in self.practice.items()), "}"]
+        return "\n".join(lines) + "\n"
+
+    def junction_lines(self, marks: dict[tuple[Fill, Optional[Port]], str]) -> list[str]:
+        lines = [f"junction {self.name} {{"]
         if self.outside == "open":
             lines += ["  outside open"]
         width, depth, height = self.size
@@ -173,10 +180,7 @@ class Drawing:
             for y in range(depth):
                 lines += ["    |" + "".join(marks[self.meaning((x, y, z))] for x in range(width)) + "|"]
             lines += ["  }"]
-        lines += ["}", "", *(body_line(body) for body in self.bodies)]
-        if self.practice:
-            lines += ["practice {", *(f"  {n} {value}" for n, value in self.practice.items()), "}"]
-        return "\n".join(lines) + "\n"
+        return [*lines, "}"]
 
     def meaning(self, place: Place) -> tuple[Fill, Optional[Port]]:
         return (self.fill(place), self.ports.get(place))

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Any, Iterable, Optional
 
 from model_document import Arrangement, Assignment, Body, Junction, drawing_order
-from model_oracle import Scene, route, route_of
+from model_oracle import Route, Scene, route, route_of
 from model_signals import Logic
 from model_water import Field, Water, WaterRules
 
@@ -137,6 +137,13 @@ class Histories:
 
     # -- the search ------------------------------------------------------------------------------
 
+    def after(self, key: Key, event: str) -> Optional[Key]:
+        """None where the event brings no quiet, or is not done."""
+        state = self.logic.after(self.state(key), event)
+        if state is None:
+            self.unquiet.append((key, event))
+        return None if state is None else self.key(state)
+
     def explore(self) -> None:
         if self.start is None:
             return
@@ -150,10 +157,7 @@ class Histories:
             self.waters_of_row.setdefault(key, []).append(water)
             for event in self.junction.inputs:
                 if (key, event) not in following:
-                    state = self.logic.after(self.state(key), event)
-                    following[key, event] = None if state is None else self.key(state)
-                    if state is None:
-                        self.unquiet.append((key, event))
+                    following[key, event] = self.after(key, event)
                 after = following[key, event]
                 if after is None:
                     continue
@@ -186,8 +190,11 @@ class Histories:
     def route_in(self, water: int, inlet: str, body: Body) -> dict[str, Any]:
         name = (water, inlet, body.name)
         if name not in self.known_routes:
-            self.known_routes[name] = route_of(route(self.waters[water], inlet, body))
+            self.known_routes[name] = route_of(self.followed(self.waters[water], inlet, body))
         return self.known_routes[name]
+
+    def followed(self, scene: Scene, inlet: str, body: Body) -> Route:
+        return route(scene, inlet, body)
 
     def routes(self, waters: list[int]) -> list[dict[str, Any]]:
         return [

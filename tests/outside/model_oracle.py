@@ -102,8 +102,11 @@ class Route:
 
 
 def route(scene: Scene, inlet: str, body: Body) -> Route:
-    rules = scene.body_rules(body)
-    starts = [Position(cell) for cell in scene.junction.inlets[inlet] if rules.fits(cell)]
+    return followed(scene.junction, inlet, scene.body_rules(body))
+
+
+def followed(junction: Junction, inlet: str, rules: BodyRules) -> Route:
+    starts = [Position(cell) for cell in junction.inlets[inlet] if rules.fits(cell)]
     moves: dict[Position, list[Move]] = {}
     waiting = deque(starts)
     while waiting:
