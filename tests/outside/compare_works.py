@@ -30,7 +30,7 @@ from history_claims import STATES, Claims, Clause
 from leat_program import Difference, Leat, expect_equal, options, read_design, run
 from model_document import Assignment, Junction, evaluate
 from model_histories import Histories, Key, Restless
-from model_works import WorksHistories, leeway
+from model_works import TooLong, WorksHistories, leeway
 from random_works import random_works
 from works_drawing import Design, Flat
 
@@ -220,15 +220,15 @@ def compare_design(leat: Leat, seed: int, folder: Path) -> Counter[str]:
     design, flat = random_works(seed)
     try:
         histories = WorksHistories(flat)
-    except Restless:
-        return Counter({"restless": 1})
+        reasons = leeway(histories)
+    except (Restless, TooLong) as error:
+        return Counter({f"left out, {type(error).__name__}": 1})
     if histories.unquiet or histories.start is None:
         return Counter({"never quiet": 1})
     path = folder / f"works_seed_{seed}.leat"
     path.write_text(design.text(), encoding="utf-8")
     read = next(j for j in read_design(leat.resolve(path)) if j.name == design.main)
     compare_drawing(read, flat, f"{design.origin} / resolve")
-    reasons = leeway(histories)
     table = leat.printed("leat-table", "table", str(path), "--junction", design.main, "--as", "json")
     found = kinds_of(design, flat, histories, reasons)
     found += compare_table(table["junctions"][0], histories, not reasons, f"{design.origin} / table")

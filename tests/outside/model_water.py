@@ -30,6 +30,7 @@ class WaterRules:
         self.eager = practice["eager_makers"]
         self.search = practice["hole_search"]
         self.falling_slope = practice["falling_slope"]
+        self.enterable = [at for at in arrangement.places() if self.may_enter(at)]
 
     # -- questions about the arrangement -------------------------------------------------------
 
@@ -105,17 +106,15 @@ class WaterRules:
             for side in self.offered_sides(field, place)
         }
         following: Field = {}
-        for place in self.arrangement.places():
+        for place in self.enterable:
             water = self.stepped_cell(field, place, place in offered)
             if water is not None:
                 following[place] = water
         return following
 
     def stepped_cell(self, field: Field, place: Place, is_offered: bool) -> Optional[Water]:
-        material = self.arrangement.material(place)
-        if not material.water_may_enter:
-            return None
-        if material.is_source or is_source(field, place):
+        """Of a cell that water may enter."""
+        if self.arrangement.material(place).is_source or is_source(field, place):
             return Water(self.full, is_source=True)
         if place in field or moved(place, UP) in field or is_offered:
             return self.intrinsic(field, place)

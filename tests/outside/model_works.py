@@ -20,6 +20,8 @@ from model_histories import Histories, Key
 from model_oracle import Route, Scene, followed, route_of
 from works_drawing import Flat
 
+MOST_CHANGES = 120
+
 
 class WayOn(BodyRules):
     """The moves of a body that goes on from joined outlets."""
@@ -30,6 +32,10 @@ class WayOn(BodyRules):
         if position.at not in self.onward:
             return super().moves(position)
         return [Move(Position(cell), "join") for cell in self.onward[position.at] if self.fits(cell)]
+
+
+class TooLong(Exception):
+    """More changes of the water than this slow model is to run."""
 
 
 class WorksHistories(Histories):
@@ -47,6 +53,11 @@ class WorksHistories(Histories):
     def is_promised_away(self, key: Key) -> bool:
         values = self.junction.signal_values(self.state(key))
         return any(evaluate(never, values) for never in self.laid.nevers)
+
+    def change(self, water: int, key: Key, setting: Any) -> int:
+        if len(self.changed) > MOST_CHANGES:
+            raise TooLong
+        return super().change(water, key, setting)
 
     def followed(self, scene: Scene, inlet: str, body: Body) -> Route:
         rules = WayOn(self.junction, scene.water.arrangement, scene.water, scene.field, body)

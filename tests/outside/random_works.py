@@ -20,7 +20,7 @@ from random_designs import BODIES
 from random_histories import HistoryCrew
 from works_drawing import TURNS, Clash, Design, Flat, Join, Named, Placing, Works, followed, standing
 
-MOST_VARIABLES = 6
+MOST_VARIABLES = 5
 DESIGNS = ("turn", "gate")
 LEVERS = ("high", "low", "market")
 
@@ -79,7 +79,7 @@ class CanalCrew(JunctionCrew):
                 self.drawing.ports[self.arm, self.lane, self.bed - 1] = Port("outlet", "cellar")
         else:
             self.dig_arm()
-        for _ in range(self.dice.choice((0, 0, 1, 2))):
+        for _ in range(self.dice.choice((0, 0, 0, 1, 2))):
             self.dice.choice((self.hole_under_water, self.gate_in_water, self.floor_between_sources,
                               self.spring_that_stops, self.gate_beside_source))()
 
@@ -171,7 +171,7 @@ class Builder:
         breadth = self.dice.choice((1, 1, 1, 2))
         for name in DESIGNS[: self.dice.choice((1, 2, 2))]:
             while name not in self.design.drawings:
-                kind = self.dice.choice((CanalCrew, CanalCrew, JunctionCrew)) if breadth == 1 else JunctionCrew
+                kind = self.dice.choice((CanalCrew, CanalCrew, CanalCrew, JunctionCrew)) if breadth == 1 else JunctionCrew
                 crew = kind(self.dice.randrange(1 << 30), self.shared, self.controls(), breadth)
                 crew.drawn()
                 if crew.is_fit() and carries(crew.drawing):
@@ -274,7 +274,7 @@ class Builder:
         settings = {self.dice.choice(own): "lane[n]"} if own and self.dice.random() < 0.8 else {}
         at = (self.dice.randint(-3, 3), self.dice.randint(-3, 3), 0)
         placing = Placing("lane", design, at, turn, is_mirrored, settings, {}, count, along)
-        if self.dice.random() < 0.5:
+        if self.dice.random() < 0.3:
             ports = list(self.design.drawings[design].ports.values())
             outlets = sorted({port.name for port in ports if port.role == "outlet"})
             inlets = sorted({port.name for port in ports if port.role == "inlet"})
@@ -282,19 +282,21 @@ class Builder:
         works.places.append(placing)
 
     def join(self, works: Works, likelihood: float) -> None:
-        """Outlets to inlets as it comes, but that one outlet and one inlet are left."""
+        """Outlets to inlets as it comes, mostly onward, but that one outlet and one inlet are left."""
         flat = self.flat_of(works.name)
-        outlets = [name for name in flat.junction.outlets]
-        inlets = [name for name in flat.junction.inlets]
+        outlets, inlets = list(flat.junction.outlets), list(flat.junction.inlets)
         if not outlets or not inlets:
             return
-        kept = self.dice.choice(inlets)
-        goals = self.dice.sample(inlets, min(len(inlets), self.dice.randint(1, 4)))
-        goals = [inlet for inlet in goals if inlet != kept]
+        order = [name for place in works.places for name in place.names()]
+        is_onward = self.dice.random() < 0.7
+        kept = min(inlets, key=lambda name: order.index(name.split(".")[0]))
+        goals = [inlet for inlet in inlets if inlet != kept and self.dice.random() < 0.7]
         self.dice.shuffle(outlets)
         for outlet in outlets[1:]:
-            if goals and self.dice.random() < likelihood:
-                works.joins.append(Join(outlet, self.dice.choice(goals), self.dice.choice((0, 0, 7))))
+            here = order.index(outlet.split(".")[0])
+            likely = [goal for goal in goals if not is_onward or order.index(goal.split(".")[0]) > here]
+            if likely and self.dice.random() < likelihood:
+                works.joins.append(Join(outlet, self.dice.choice(likely), self.dice.choice((0, 0, 7))))
 
     def name_ports(self, works: Works) -> None:
         flat = self.flat_of(works.name)
