@@ -19,6 +19,7 @@ from __future__ import annotations
 import argparse
 import sys
 from collections import Counter
+from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
 from random import Random
 from typing import Any
@@ -29,12 +30,13 @@ from expression_text import read_expression
 from history_claims import STATES, Claims, Clause
 from leat_program import Difference, Leat, expect_equal, options, read_design, run
 from model_document import Assignment, Junction, evaluate
-from model_histories import Histories, Key, Restless
-from model_works import TooLong, WorksHistories, leeway
+from model_histories import Key, Restless
+from model_works import ABOUT_MEMORY, REASONS, Islands, TooLong, WorksHistories, leeway
 from random_works import random_works
 from works_drawing import Design, Flat
 
-DECIDED = 0.6  # of all designs, at least; of those with memory, some
+PROCESSES = 2
+DECIDED = 0.5  # of all designs, at least
 MOST_ROWS = 16  # of a design in which each clause is asked by itself
 CLAUSES = 8  # about many combinations at once
 # One design in so many, at least.
@@ -172,12 +174,19 @@ def compare_clauses(printed: dict[str, Any], clauses: list[Clause], histories: W
     found: Counter[str] = Counter()
     for one, clause in zip(judged, clauses):
         found[one["verdict"]] += 1
-        if one["verdict"] == "undecided" and reasons:
+        if is_left_open(one["verdict"], clause, reasons):
             continue
         expect_equal(one["verdict"], clause.verdict, f"{where} / {clause.text}")
         if clause.verdict == "violated":
             expect_shown(one, clause, histories, f"{where} / {clause.text}")
     return found
+
+
+def is_left_open(printed: str, clause: Clause, reasons: set[str]) -> bool:
+    """With memory, the program does not know which combinations only a promise keeps away: it can say that
+    something holds in combinations none of which comes about."""
+    is_of_nothing = printed == "holds" and clause.verdict == "empty" and ABOUT_MEMORY in reasons
+    return is_of_nothing or (printed == "undecided" and bool(reasons))
 
 
 def expect_shown(one: dict[str, Any], clause: Clause, histories: WorksHistories, where: str) -> None:
@@ -198,7 +207,8 @@ def expect_shown(one: dict[str, Any], clause: Clause, histories: WorksHistories,
 def kinds_of(design: Design, flat: Flat, histories: WorksHistories, reasons: set[str]) -> Counter[str]:
     routes = [histories.routes(waters) for waters in histories.waters_of_row.values()]
     is_remembering = any(len(waters) > 1 for waters in histories.waters_of_row.values())
-    works = list(design.works.values())
+    islands = Islands(histories)
+    numbers = range(len(islands.cells))
     return Counter({
         "designs": 1,
         "decided": not reasons,
@@ -209,8 +219,10 @@ def kinds_of(design: Design, flat: Flat, histories: WorksHistories, reasons: set
         "that carry bodies": any(route["outlets"] for row in routes for route in row),
         "that switch": any(row != routes[0] for row in routes),
         "with joins": bool(flat.onward),
+        "with joins in a circle": any(map(islands.leads_back, numbers)),
+        "with joined islands": any(len({flat.piece_at.get(at) for at in islands.cells[n]}) > 1 for n in numbers),
         "with ports that are the same cells": flat.walked_through > 0,
-        "with a works in it": len(works) > 1,
+        "with a works in it": len(design.works) > 1,
         "with a row": any(place.count for place in design.works[design.main].places),
         "open outside": flat.junction.is_outside_open,
     })
@@ -238,11 +250,40 @@ def compare_design(leat: Leat, seed: int, folder: Path) -> Counter[str]:
     return found + Counter(reasons)
 
 
-def compare(leat: Leat, given: argparse.Namespace, folder: Path) -> str:
+def compare_designs(leat: Leat, folder: Path, seeds: range) -> Counter[str]:
     found: Counter[str] = Counter()
-    for seed in range(given.seed, given.seed + given.count):
+    for seed in seeds:
         found += compare_design(leat, seed, folder)
-    return f"works agree: {found}"
+    return found
+
+
+def compare(leat: Leat, given: argparse.Namespace, folder: Path) -> str:
+    last = given.seed + given.count
+    with ProcessPoolExecutor(PROCESSES) as pool:
+        shares = [pool.submit(compare_designs, leat, folder, range(given.seed + first, last, PROCESSES))
+                  for first in range(PROCESSES)]
+        found = sum((share.result() for share in shares), Counter())
+    expect_enough(found)
+    return told(found)
+
+
+def expect_enough(found: Counter[str]) -> None:
+    if found["decided"] < DECIDED * found["designs"]:
+        raise Difference(f"only {found['decided']} of {found['designs']} designs have to be exact")
+    for kind, among in NUMEROUS.items():
+        if found[kind] < found["designs"] // among:
+            raise Difference(f"only {found[kind]} of {found['designs']} designs {kind}: this shows too little")
+
+
+def told(found: Counter[str]) -> str:
+    kinds = [f"{count} {kind}" for kind, count in found.items() if kind in NUMEROUS]
+    reasons = [f"{count} {kind}" for kind, count in found.items() if kind in REASONS]
+    left_out = [f"{count} {kind}" for kind, count in found.items() if kind.startswith("left out")]
+    verdicts = [f"{found[name]} {name}" for name in ("holds", "violated", "empty", "undecided")]
+    return (f"works agree: {found['designs']} designs ({', '.join(kinds)}), {found['decided']} of them exact, "
+            f"{found['with several waters, decided']} of these with several waters; the others may be told wider "
+            f"({', '.join(reasons)}), {found['routes told wider']} of {found['routes']} routes are; clauses: "
+            f"{', '.join(verdicts)}; {', '.join(left_out) or 'nothing left out'}")
 
 
 if __name__ == "__main__":

@@ -4,7 +4,7 @@ The program takes a works apart into islands; this does not. The water of the wh
 event to event, and a body goes from position to position, from a joined outlet on to the inlet it is joined
 to, whatever time that takes, in one settled water. What it cannot get out of, over the whole way, is a trap.
 
-What the model leaves to the program is told by `Leeway`: where the waters of several islands depend on one
+What the model leaves to the program is told by `leeway`: where the waters of several islands depend on one
 history, routes may be told wider than they are.
 """
 from __future__ import annotations
@@ -21,6 +21,9 @@ from model_oracle import Route, Scene, followed, route_of
 from works_drawing import Flat
 
 MOST_CHANGES = 120
+REASONS = ABOUT_MEMORY, ABOUT_HISTORY, TWICE, ONE_HISTORY = (
+    "with promises about memory", "with promises about a history", "with circles into a history",
+    "with one history of several")
 
 
 class WayOn(BodyRules):
@@ -170,17 +173,17 @@ def leeway(histories: WorksHistories) -> set[str]:
     nevers = histories.laid.nevers
     islands = Islands(WorksHistories(replace(histories.laid, nevers=[])) if nevers else histories)
     memory = {memory.name for memory in histories.junction.memory}
-    reasons = {"promises about memory"} if nevers and memory else set()
+    reasons = {ABOUT_MEMORY} if nevers and memory else set()
     followed_by_another: set[str] = set()
     for island in range(len(islands.cells)):
         if not islands.remembers(island):
             continue
         own = islands.variables(island)
         if nevers:
-            reasons.add("promises about a history")
+            reasons.add(ABOUT_HISTORY)
         if islands.leads_back(island):
-            reasons.add("come into twice")
+            reasons.add(TWICE)
         if own & followed_by_another or memory - own:
-            reasons.add("one history of several")
+            reasons.add(ONE_HISTORY)
         followed_by_another |= own
     return reasons

@@ -64,10 +64,10 @@ class CanalCrew(JunctionCrew):
         width = self.drawing.size[0]
         for x in range(width):
             self.dig((x, self.lane, self.bed))
-        first = self.dice.choice((0, 0, 1))
-        if self.dice.random() < 0.75:
-            self.put((first, self.lane, self.bed), plain(WATER))
-        self.drawing.ports[self.dice.choice((0, 0, 1)), self.lane, self.bed] = Port("inlet", "millhouse")
+        source, inlet = self.dice.choice(((None, 0), (1, 0), (1, 0), (0, 0), (0, 0), (0, 1), (1, 1)))
+        if source is not None:
+            self.put((source, self.lane, self.bed), plain(WATER))
+        self.drawing.ports[inlet, self.lane, self.bed] = Port("inlet", "millhouse")
         self.drawing.ports[width - 1, self.lane, self.bed] = Port("outlet", "granary")
         if self.dice.random() < 0.2:
             self.put((self.arm, self.lane, self.bed), plain(SIGN))
@@ -177,6 +177,10 @@ class Builder:
                 if crew.is_fit() and carries(crew.drawing):
                     crew.drawing.name, crew.drawing.outside = name, "rock"
                     self.design.drawings[name] = crew.drawing
+        ports = [port for drawing in self.design.drawings.values() for port in drawing.ports.values()]
+        if not any(port.role == "plate" for port in ports):
+            for signal in self.shared:
+                signal.kind = "lever" if signal.kind == "plate" else signal.kind
         others = [body for body in BODIES[1:] if body.footprint == breadth]
         self.design.bodies = [BODIES[0], *self.dice.sample(others, self.dice.choice((0, 0, 0, 1)))]
 
@@ -239,7 +243,14 @@ class Builder:
         finally:
             self.design.main = main
 
-    def place(self, works: Works, name: str, design: str, names: list[str]) -> bool:
+    def flat_of_all_but_the_last(self, works: Works) -> Flat:
+        last = works.places.pop()
+        try:
+            return self.flat_of(works.name)
+        finally:
+            works.places.append(last)
+
+    def place(self, works: Works, name: str, design: str, names: list[str]) -> None:
         """Places it where it gets on with what stands there already."""
         turn, is_mirrored = self.posture()
         numbers = {"gap": self.dice.randint(7, 9)} if design == "wing" and self.dice.random() < 0.5 else {}
@@ -247,22 +258,21 @@ class Builder:
         if not works.places:
             placing.at = (self.dice.choice((0, 0, 3, -4)), self.dice.choice((0, 1, -3)), 0)
         works.places.append(placing)
-        for _ in range(16):
-            if len(works.places) > 1:
-                works.places.pop()
-                flat = self.flat_of(works.name)
+        is_first = len(works.places) == 1
+        flat = None if is_first else self.flat_of_all_but_the_last(works)
+        goes_on = self.dice.random() < 0.6
+        for attempt in range(40):
+            if flat is not None:
                 placing.turn, placing.is_mirrored = self.posture()
-                at = self.continuing(flat, placing) if self.dice.random() < 0.5 else None
+                at = self.continuing(flat, placing) if goes_on and attempt < 32 else None
                 x, y, z = at or self.beside(flat, self.size_of(design))
                 placing.at = (x - flat.shift[0], y - flat.shift[1], z - flat.shift[2])
-                works.places.append(placing)
             try:
                 self.flat_of(works.name)
-                return True
+                return
             except Clash:
                 pass
         works.places.pop()
-        return False
 
     def row(self, works: Works, design: str) -> None:
         """Some in a row, each with a lever of its own."""

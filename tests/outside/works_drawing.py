@@ -165,6 +165,7 @@ class Block:
     cells: dict[Place, Fill] = field(default_factory=dict)
     ports: dict[tuple[str, str], PlacedPort] = field(default_factory=dict)
     plates: dict[str, list[Place]] = field(default_factory=dict)
+    piece_at: dict[Place, int] = field(default_factory=dict)  # which junction that stands somewhere
     joins: list[tuple[PlacedPort, PlacedPort]] = field(default_factory=list)
 
     def every_port(self) -> list[PlacedPort]:
@@ -179,6 +180,7 @@ class Block:
     def carried(self, to: dict[Place, Place]) -> None:
         """Each cell goes to its new place; ports are the same ports, elsewhere."""
         self.cells = {to[at]: fill for at, fill in self.cells.items()}
+        self.piece_at = {to[at]: piece for at, piece in self.piece_at.items()}
         self.plates = {name: [to[at] for at in cells] for name, cells in self.plates.items()}
         for port in self.every_port():
             port.cells = [to[at] for at in port.cells]
@@ -187,6 +189,7 @@ class Block:
         for at, fill in other.cells.items():
             if self.cells.setdefault(at, fill) != fill:
                 raise Clash(f"{name} at {at}")
+        self.piece_at.update(other.piece_at)
         for (role, port_name), port in other.ports.items():
             self.ports[role, f"{name}.{port_name}"] = port
         for signal, cells in other.plates.items():
@@ -216,10 +219,12 @@ class Flat:
     `onward` leads from each cell of a joined outlet to the cells of the inlet it is joined to."""
 
     junction: Junction
+    document: dict[str, Any]
     onward: dict[Place, list[Place]]
     nevers: list[Any]
     every_outlet: dict[str, list[Place]]
     every_inlet: dict[str, list[Place]]
+    piece_at: dict[Place, int]  # which of the junctions has drawn a cell
     shift: Place  # what 0 0 0 of the works became
     walked_through: int  # pairs of ports that are the very same cells
 
@@ -279,6 +284,7 @@ class Laying:
         for at in drawing.places():
             fill = drawing.fill(at)
             block.cells[at] = fill._replace(control=scope.full(fill.control))
+            block.piece_at[at] = self.pieces
         for at, port in drawing.ports.items():
             if port.role == "plate":
                 block.plates.setdefault(scope.full_name(port.name), []).append(at)
@@ -339,15 +345,18 @@ class Laying:
         around = plain(OPEN if works.outside == "open" else ROCK)
         flat.cells = {at: block.cells.get(at, around) for at in flat.places()}
         walked_through = walk_through(block)
-        junction = junctions(flat.document())[0]
         ports = block.every_port()
+        document = flat.document()
+        document["junctions"][0].update(
+            inlets=port_list(ends(ports, "inlet", True)), outlets=port_list(ends(ports, "outlet", True)),
+            plates=[{"signal": name, "cells": sorted(map(list, at))} for name, at in block.plates.items()])
+        junction = junctions(document)[0]
         junction.inlets = ends(ports, "inlet")
         junction.outlets = ends(ports, "outlet")
         junction.outlet_at = {cell: name for name, cells in junction.outlets.items() for cell in cells}
-        junction.plates = block.plates
         onward = {cell: inlet.cells for outlet, inlet in block.joins for cell in outlet.cells}
-        return Flat(junction, onward, self.design.nevers, ends(ports, "outlet", True),
-                    ends(ports, "inlet", True), shift, walked_through)
+        return Flat(junction, document, onward, self.design.nevers, ends(ports, "outlet", True),
+                    ends(ports, "inlet", True), block.piece_at, shift, walked_through)
 
     def signals(self, block: Block) -> list[Signal]:
         """Those that some cell follows from, or a promise, under the names they have here."""
@@ -406,3 +415,7 @@ def ends(ports: list[PlacedPort], role: str, are_all: bool = False) -> dict[str,
     """By name: those where bodies come from outside or have arrived, or all."""
     return {port.name: sorted(port.cells) for port in ports
             if port.role == role and (are_all or not port.is_joined)}
+
+
+def port_list(ports: dict[str, list[Place]]) -> list[dict[str, Any]]:
+    return [{"name": name, "cells": [list(at) for at in cells]} for name, cells in ports.items()]
