@@ -40,9 +40,10 @@ DECIDED = 0.5  # of all designs, at least
 MOST_ROWS = 16  # of a design in which each clause is asked by itself
 CLAUSES = 8  # about many combinations at once
 # One design in so many, at least.
-NUMEROUS = {"with several waters": 12, "with memory": 10, "with promises": 12, "that carry bodies": 2,
-            "that switch": 3, "with joins": 3, "with joins in a circle": 8, "with ports that are the same cells": 12,
-            "with joined islands": 4, "with a works in it": 8, "with a row": 8, "open outside": 15}
+NUMEROUS = {
+    "with several waters": 5, "with memory": 15, "with promises": 15, "that carry bodies": 2, "that switch": 2,
+    "with joins": 2, "with joins in a circle": 10, "with joined islands": 5, "with a works in it": 8,
+    "with a row": 12, "with ports that are the same cells": 15, "open outside": 20}
 
 
 # -- the drawing -----------------------------------------------------------------------------------

@@ -9,6 +9,7 @@ a works in a works or in a row; outlets are joined to inlets as it comes. What i
 from __future__ import annotations
 
 import sys
+from copy import copy
 from random import Random
 from typing import Any, Optional
 
@@ -44,7 +45,8 @@ class JunctionCrew(HistoryCrew):
             self.drawing.ports[at] = Port("plate", "passed")
 
     def is_fit(self) -> bool:
-        return {port.role for port in self.drawing.ports.values()} >= {"inlet", "outlet"}
+        roles = {port.role for port in self.drawing.ports.values()}
+        return roles >= {"inlet", "outlet"} and carries(self.drawing)
 
 
 class CanalCrew(JunctionCrew):
@@ -64,7 +66,8 @@ class CanalCrew(JunctionCrew):
         width = self.drawing.size[0]
         for x in range(width):
             self.dig((x, self.lane, self.bed))
-        source, inlet = self.dice.choice(((None, 0), (1, 0), (1, 0), (0, 0), (0, 0), (0, 1), (1, 1)))
+        source, inlet = self.dice.choice(((None, 0), (None, 0), (None, 0), (0, 0), (0, 0), (0, 1), (1, 1)))
+        self.has_source = source is not None
         if source is not None:
             self.put((source, self.lane, self.bed), plain(WATER))
         self.drawing.ports[inlet, self.lane, self.bed] = Port("inlet", "millhouse")
@@ -100,6 +103,13 @@ class CanalCrew(JunctionCrew):
             beyond = (self.arm + 1, self.lane, self.bed + level)
             if self.dice.random() < 0.8 and beyond not in self.drawing.ports:
                 self.put(beyond, Fill(ROCK, OPEN, control))
+
+    def is_fit(self) -> bool:
+        """Without a source of its own: with one where another water would come in."""
+        fed = copy(self.drawing)
+        if not self.has_source:
+            fed.cells = {**self.drawing.cells, (0, self.lane, self.bed): plain(WATER)}
+        return carries(fed)
 
     def set_ports(self) -> None:
         if self.dice.random() < 0.2:
@@ -174,7 +184,7 @@ class Builder:
                 kind = self.dice.choice((CanalCrew, CanalCrew, CanalCrew, JunctionCrew)) if breadth == 1 else JunctionCrew
                 crew = kind(self.dice.randrange(1 << 30), self.shared, self.controls(), breadth)
                 crew.drawn()
-                if crew.is_fit() and carries(crew.drawing):
+                if crew.is_fit():
                     crew.drawing.name, crew.drawing.outside = name, "rock"
                     self.design.drawings[name] = crew.drawing
         ports = [port for drawing in self.design.drawings.values() for port in drawing.ports.values()]
@@ -337,7 +347,7 @@ class Builder:
             self.name_ports(wing)
             drawn.append("wing")
         yard = design.works["yard"] = Works("yard", outside)
-        if dice.random() < 0.2:
+        if dice.random() < 0.25:
             self.row(yard, dice.choice(list(design.drawings)))
         wings = 0
         for number in range(dice.randint(2, 4)):
