@@ -1,6 +1,6 @@
 """Compares works with a model that runs each of them as one drawing.
 
-On random works: what `leat resolve` makes of places, turns, names and signals against works_drawing.py; for
+On random works: what `leat resolve` makes of places, turns, names and signals against works_laying.py; for
 every entrance, body and combination `leat table --as json` against model_works.py (which combinations can
 come about, which outlets are reached, certain, doubtful, split or lost, over all water that the combination
 can come with); and clauses made with the model, in each combination one by one: `never trapped when ...`,
@@ -22,7 +22,7 @@ from collections import Counter
 from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
 from random import Random
-from typing import Any
+from typing import Any, Iterable
 
 from compare_fields import sorted_ports
 from drawing import expression_text
@@ -33,7 +33,8 @@ from model_document import Assignment, Junction, evaluate
 from model_histories import Key, Restless
 from model_works import ABOUT_MEMORY, REASONS, Islands, TooLong, WorksHistories, leeway
 from random_works import random_works
-from works_drawing import Design, Flat
+from works_drawing import Design
+from works_laying import Flat
 
 PROCESSES = 2
 DECIDED = 0.5  # of all designs, at least
@@ -64,7 +65,7 @@ def drawn_cells(junction: Junction, rows: list[Assignment]) -> dict[str, Any]:
 
 
 def memory_meanings(junction: Junction, names: list[str], rows: list[Assignment]) -> dict[str, Any]:
-    return {one.name: [one.kind, values_of(junction, one.definition, rows), values_of(junction, one.reset, rows)]
+    return {one.name: [one.kind, *(values_of(junction, e, rows) for e in (one.definition, one.reset))]
             for one in junction.memory if one.name in names}
 
 
@@ -163,7 +164,8 @@ def drawn_clauses(histories: WorksHistories, seed: int) -> list[Clause]:
 
 
 def with_clauses(design: Design, clauses: list[Clause]) -> str:
-    lines = ["", f'expect "what the model says" of {design.main} {{', *(f"  {one.text}" for one in clauses), "}"]
+    heading = f'expect "what the model says" of {design.main} {{'
+    lines = ["", heading, *(f"  {clause.text}" for clause in clauses), "}"]
     return design.text() + "\n".join(lines) + "\n"
 
 
@@ -221,7 +223,7 @@ def kinds_of(design: Design, flat: Flat, histories: WorksHistories, reasons: set
         "that switch": any(row != routes[0] for row in routes),
         "with joins": bool(flat.onward),
         "with joins in a circle": any(map(islands.leads_back, numbers)),
-        "with joined islands": any(len({flat.piece_at.get(at) for at in islands.cells[n]}) > 1 for n in numbers),
+        "with joined islands": any(len({flat.piece_at.get(at) for at in cells}) > 1 for cells in islands.cells),
         "with ports that are the same cells": flat.walked_through > 0,
         "with a works in it": len(design.works) > 1,
         "with a row": any(place.count for place in design.works[design.main].places),
@@ -251,7 +253,7 @@ def compare_design(leat: Leat, seed: int, folder: Path) -> Counter[str]:
     return found + Counter(reasons)
 
 
-def compare_designs(leat: Leat, folder: Path, seeds: range) -> Counter[str]:
+def compare_designs(leat: Leat, folder: Path, seeds: Iterable[int]) -> Counter[str]:
     found: Counter[str] = Counter()
     for seed in seeds:
         found += compare_design(leat, seed, folder)
@@ -261,8 +263,8 @@ def compare_designs(leat: Leat, folder: Path, seeds: range) -> Counter[str]:
 def compare(leat: Leat, given: argparse.Namespace, folder: Path) -> str:
     last = given.seed + given.count
     with ProcessPoolExecutor(PROCESSES) as pool:
-        shares = [pool.submit(compare_designs, leat, folder, range(given.seed + first, last, PROCESSES))
-                  for first in range(PROCESSES)]
+        seeds = [range(given.seed + first, last, PROCESSES) for first in range(PROCESSES)]
+        shares = [pool.submit(compare_designs, leat, folder, share) for share in seeds]
         found = sum((share.result() for share in shares), Counter())
     expect_enough(found)
     return told(found)

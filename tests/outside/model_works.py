@@ -18,7 +18,7 @@ from model_body import BodyRules, Move, Position
 from model_document import DOWN, SIDES, UP, Body, Material, Place, evaluate, moved, names_in
 from model_histories import Histories, Key
 from model_oracle import Route, Scene, followed, route_of
-from works_drawing import Flat
+from works_laying import Flat
 
 MOST_CHANGES = 120
 REASONS = ABOUT_MEMORY, ABOUT_HISTORY, TWICE, ONE_HISTORY = (
@@ -35,6 +35,24 @@ class WayOn(BodyRules):
         if position.at not in self.onward:
             return super().moves(position)
         return [Move(Position(cell), "join") for cell in self.onward[position.at] if self.fits(cell)]
+
+
+def followed_on(flat: Flat, scene: Scene, inlet: str, body: Body) -> Route:
+    rules = WayOn(flat.junction, scene.water.arrangement, scene.water, scene.field, body)
+    rules.onward = flat.onward
+    return followed(flat.junction, inlet, rules)
+
+
+def carries_somebody(flat: Flat) -> bool:
+    """Whether a body gets through, as built or with all inputs the other way round."""
+    junction = flat.junction
+    for is_other in (False, True):
+        combination = {name: (name in junction.starting_on) != is_other for name in junction.variables}
+        scene = Scene.of(junction, combination)
+        for inlet in junction.inlets:
+            if followed_on(flat, scene, inlet, junction.bodies[0]).outlets:
+                return True
+    return False
 
 
 class TooLong(Exception):
@@ -63,9 +81,7 @@ class WorksHistories(Histories):
         return super().change(water, key, setting)
 
     def followed(self, scene: Scene, inlet: str, body: Body) -> Route:
-        rules = WayOn(self.junction, scene.water.arrangement, scene.water, scene.field, body)
-        rules.onward = self.laid.onward
-        return followed(self.junction, inlet, rules)
+        return followed_on(self.laid, scene, inlet, body)
 
 
 # -- islands ---------------------------------------------------------------------------------------

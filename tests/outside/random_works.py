@@ -9,128 +9,20 @@ a works in a works or in a row; outlets are joined to inlets as it comes. What i
 from __future__ import annotations
 
 import sys
-from copy import copy
 from random import Random
 from typing import Any, Optional
 
-from drawing import OPEN, PLATE, ROCK, SIGN, WATER, Drawing, Fill, Port, plain
-from model_document import Place, evaluate, junctions, moved, names_in
-from model_oracle import Scene, route
+from model_document import Place, moved, names_in
+from model_works import carries_somebody
 from netlist import Signal
+from random_canals import CanalCrew, JunctionCrew
 from random_designs import BODIES
-from random_histories import HistoryCrew
-from works_drawing import TURNS, Clash, Design, Flat, Join, Named, Placing, Works, followed, standing
+from works_drawing import TURNS, Design, Join, Named, Placing, Works
+from works_laying import Clash, Flat, flat_of, followed, standing
 
 MOST_VARIABLES = 5
 DESIGNS = ("turn", "gate")
 LEVERS = ("high", "low", "market")
-
-
-class JunctionCrew(HistoryCrew):
-    """Digs one junction for signals that are already there."""
-
-    def __init__(self, seed: int, signals: list[Signal], controls: list[Any], breadth: int) -> None:
-        super().__init__(seed)
-        self.drawing.size = (self.dice.randint(4, 7), self.dice.randint(3, 5), self.dice.choice((3, 3, 4)))
-        self.given, self.usable = signals, controls
-        self.breadth = breadth
-        self.headroom = 2
-
-    def wire_up(self) -> None:
-        self.drawing.more_signals = self.given
-        self.controls = self.usable
-        at = self.place_of_plate()
-        if any(signal.kind == "plate" for signal in self.given) and at is not None:
-            self.put(at, plain(PLATE))
-            self.drawing.ports[at] = Port("plate", "passed")
-
-    def is_fit(self) -> bool:
-        roles = {port.role for port in self.drawing.ports.values()}
-        return roles >= {"inlet", "outlet"} and carries(self.drawing)
-
-
-class CanalCrew(JunctionCrew):
-    """Digs a canal through rock, from one side of the drawing to the other, with a side arm or a hole."""
-
-    def __init__(self, seed: int, signals: list[Signal], controls: list[Any], breadth: int) -> None:
-        super().__init__(seed, signals, controls, breadth)
-        width, depth = self.dice.randint(5, 8), self.dice.randint(3, 5)
-        self.drawing.size = (width, depth, self.dice.choice((3, 3, 4)))
-        self.bed = self.drawing.size[2] - 2
-        self.lane = self.dice.randrange(depth)
-        self.arm = self.dice.randint(2, width - 2)
-
-    def dig_works(self) -> None:
-        """Where the canal begins without a source, the water of another one has to come in."""
-        self.breadth = 1
-        width = self.drawing.size[0]
-        for x in range(width):
-            self.dig((x, self.lane, self.bed))
-        source, inlet = self.dice.choice(((None, 0), (None, 0), (None, 0), (0, 0), (0, 0), (0, 1), (1, 1)))
-        self.has_source = source is not None
-        if source is not None:
-            self.put((source, self.lane, self.bed), plain(WATER))
-        self.drawing.ports[inlet, self.lane, self.bed] = Port("inlet", "millhouse")
-        self.drawing.ports[width - 1, self.lane, self.bed] = Port("outlet", "granary")
-        if self.dice.random() < 0.2:
-            self.put((self.arm, self.lane, self.bed), plain(SIGN))
-
-    def switch_cells(self) -> None:
-        if self.dice.random() < 0.4:
-            self.switch((self.arm, self.lane, self.bed - 1), OPEN, self.dice.choice((ROCK, ROCK, SIGN)))
-            if self.dice.random() < 0.7:
-                self.drawing.ports[self.arm, self.lane, self.bed - 1] = Port("outlet", "cellar")
-        else:
-            self.dig_arm()
-        for _ in range(self.dice.choice((0, 0, 0, 1, 2))):
-            self.dice.choice((self.hole_under_water, self.gate_in_water, self.floor_between_sources,
-                              self.spring_that_stops, self.gate_beside_source))()
-
-    def dig_arm(self) -> None:
-        """An arm to a side, shut while the canal is open, and the other way round."""
-        depth, control = self.drawing.size[1], self.dice.choice(self.controls)
-        aside = 1 if self.lane < depth // 2 or self.lane == 0 else -1
-        at = (self.arm, self.lane + aside, self.bed)
-        while self.drawing.is_inside(at):
-            self.dig(at)
-            end, at = at, (at[0], at[1] + aside, at[2])
-        if end not in self.drawing.ports:
-            self.drawing.ports[end] = Port("outlet", "press")
-        for level in (0, 1):
-            gate = (self.arm, self.lane + aside, self.bed + level)
-            if gate not in self.drawing.ports:
-                self.put(gate, Fill(OPEN, ROCK, control))
-            beyond = (self.arm + 1, self.lane, self.bed + level)
-            if self.dice.random() < 0.8 and beyond not in self.drawing.ports:
-                self.put(beyond, Fill(ROCK, OPEN, control))
-
-    def is_fit(self) -> bool:
-        """Without a source of its own: with one where another water would come in."""
-        fed = copy(self.drawing)
-        if not self.has_source:
-            fed.cells = {**self.drawing.cells, (0, self.lane, self.bed): plain(WATER)}
-        return carries(fed)
-
-    def set_ports(self) -> None:
-        if self.dice.random() < 0.2:
-            free = self.free_cells()
-            if free:
-                self.set_port(Port("inlet", "kiln"), self.dice.choice(free))
-
-
-def carries(drawing: Drawing) -> bool:
-    """Whether somewhere a body gets to an outlet, but not in the same way in all combinations."""
-    junction = junctions(drawing.document())[0]
-    combinations = list(junction.assignments())
-    settings = [junction.signal_values(assignment) for assignment in combinations]
-    for fill in junction.fills:
-        if fill.control is not None and len({evaluate(fill.control, values) for values in settings}) < 2:
-            return False  # a mark that never switches is a fault
-    routes = []
-    for assignment in combinations:
-        scene = Scene.of(junction, assignment)
-        routes.append([route(scene, inlet, junction.bodies[0]).outlets for inlet in junction.inlets])
-    return any(any(row) for row in routes) and any(row != routes[0] for row in routes)
 
 
 class Builder:
@@ -181,7 +73,8 @@ class Builder:
         breadth = self.dice.choice((1, 1, 1, 2))
         for name in DESIGNS[: self.dice.choice((1, 2, 2))]:
             while name not in self.design.drawings:
-                kind = self.dice.choice((CanalCrew, CanalCrew, CanalCrew, JunctionCrew)) if breadth == 1 else JunctionCrew
+                kinds = (CanalCrew, CanalCrew, CanalCrew, JunctionCrew) if breadth == 1 else (JunctionCrew,)
+                kind = self.dice.choice(kinds)
                 crew = kind(self.dice.randrange(1 << 30), self.shared, self.controls(), breadth)
                 crew.drawn()
                 if crew.is_fit():
@@ -247,11 +140,7 @@ class Builder:
         return self.flat_of(design).junction.size
 
     def flat_of(self, works: str) -> Flat:
-        main, self.design.main = self.design.main, works
-        try:
-            return self.design.flat()
-        finally:
-            self.design.main = main
+        return flat_of(self.design, works)
 
     def flat_of_all_but_the_last(self, works: Works) -> Flat:
         last = works.places.pop()
@@ -325,41 +214,45 @@ class Builder:
                 if self.dice.random() < 0.4:
                     works.ports.append(Named(role, f"{'mine' if role == 'inlet' else 'dairy'}_{number}", port))
 
+    def wing(self) -> None:
+        """A works to be placed in the works: two junctions, the second as far off as its number says."""
+        inner = [signal.name for signal in self.shared if signal.name != "passed"]
+        wing = self.design.works["wing"] = Works("wing", numbers={"gap": self.dice.randint(7, 9)})
+        for name, x, y in (("near", 0, 0), ("far", "gap", self.dice.choice((0, 0, 1, -1)))):
+            design = self.dice.choice(list(self.design.drawings))
+            settings = self.settings(design, inner) if self.dice.random() < 0.3 else {}
+            wing.places.append(Placing(name, design, (x, y, 0), *self.posture(), settings))
+        self.join(wing, 0.5)
+        self.name_ports(wing)
+
+    def yard(self, names: list[str]) -> None:
+        drawn = list(self.design.drawings)
+        yard = self.design.works["yard"] = Works("yard", "open" if self.dice.random() < 0.12 else "rock")
+        if self.dice.random() < 0.25:
+            self.row(yard, self.dice.choice(drawn))
+        chosen = [self.dice.choice(drawn) for _ in range(self.dice.randint(2, 4))]
+        if "wing" in self.design.works:
+            chosen[0] = "wing"
+        for name, design in zip("abcd", chosen):
+            self.place(yard, name, design, names)
+        self.join(yard, 0.6)
+        self.name_ports(yard)
+
     def build(self) -> Design:
         self.declare()
         self.dig()
-        design, dice = self.design, self.dice
-        outside = "open" if dice.random() < 0.12 else "rock"
-        levers = [Signal(name, "lever") for name in LEVERS[: dice.choice((1, 2, 2, 3))]]
+        levers = [Signal(name, "lever") for name in LEVERS[: self.dice.choice((1, 2, 2, 3))]]
         rows = [Signal(f"lane[{n}]", "lever") for n in range(3)]
-        design.signals = [*self.shared, *levers, *rows]
+        self.design.signals = [*self.shared, *levers, *rows]
         names = [signal.name for signal in (*levers, *self.shared) if signal.name != "passed"]
-        drawn = list(design.drawings)
-        if dice.random() < 0.25:
-            wing = design.works["wing"] = Works("wing", numbers={"gap": dice.randint(7, 9)})
-            inner = [signal.name for signal in self.shared if signal.name != "passed"]
-            wing.places = [Placing("near", dice.choice(drawn), (0, 0, 0), *self.posture()),
-                           Placing("far", dice.choice(drawn), ("gap", dice.choice((0, 0, 1, -1)), 0),
-                                   *self.posture())]
-            for place in wing.places:
-                place.settings = self.settings(place.design, inner) if dice.random() < 0.3 else {}
-            self.join(wing, 0.5)
-            self.name_ports(wing)
-            drawn.append("wing")
-        yard = design.works["yard"] = Works("yard", outside)
-        if dice.random() < 0.25:
-            self.row(yard, dice.choice(list(design.drawings)))
-        wings = 0
-        for number in range(dice.randint(2, 4)):
-            chosen = "wing" if "wing" in drawn and not wings else dice.choice(drawn)
-            wings += chosen == "wing"
-            self.place(yard, f"{'abcd'[number]}", chosen, names)
-        self.join(yard, 0.6)
-        self.name_ports(yard)
-        if dice.random() < 0.15:
-            design.nevers.append(self.looked_at([n for n in names if n != "held" or dice.random() < 0.5]))
+        if self.dice.random() < 0.25:
+            self.wing()
+        self.yard(names)
+        if self.dice.random() < 0.15:
+            promised = [name for name in names if name != "held" or self.dice.random() < 0.5]
+            self.design.nevers.append(self.looked_at(promised))
         self.leave_out_what_is_not_used()
-        return design
+        return self.design
 
     def leave_out_what_is_not_used(self) -> None:
         design = self.design
@@ -378,15 +271,16 @@ class Builder:
 
 
 def random_works(seed: int) -> tuple[Design, Flat]:
-    """Builds again, under a seed made from this one, where nothing could be laid out or too much switches."""
+    """Builds again, under a seed made from this one, where places clash, too much switches or nobody gets
+    through."""
     for attempt in range(200):
         try:
             design = Builder(seed + attempt * 1_000_003, f"works seed {seed}").build()
-            flat = design.flat()
+            flat = flat_of(design)
         except Clash:
             continue
         is_fine = flat.junction.inlets and flat.junction.outlets and design.signals
-        if is_fine and len(flat.junction.variables) <= MOST_VARIABLES:
+        if is_fine and len(flat.junction.variables) <= MOST_VARIABLES and carries_somebody(flat):
             return design, flat
     raise RuntimeError(f"no works from seed {seed}")
 
