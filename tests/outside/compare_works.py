@@ -12,7 +12,7 @@ everything has to be exact.
 Source: docs/language.md and docs/model.md, implemented a second time without shared code. The designs are
 invented.
 
-    /usr/bin/python3 compare_works.py --leat build/leat --count 200
+    /usr/bin/python3 compare_works.py --leat build/leat --count 180
 """
 from __future__ import annotations
 
@@ -290,4 +290,4 @@ def told(found: Counter[str]) -> str:
 
 
 if __name__ == "__main__":
-    sys.exit(run(options(__doc__ or "", 200), compare))
+    sys.exit(run(options(__doc__ or "", 180), compare))
