@@ -6,7 +6,7 @@ come about, which outlets are reached, certain, doubtful, split or lost, over al
 can come with); and clauses made with the model, in each combination one by one: `never trapped when ...`,
 `never spilled when ...`, and random others, against `leat check --as json`, with the way told to see each
 violation. Where docs/model.md lets routes be told wider than they are, the truth has to lie within what is
-said, and what fails there has to be left undecided; in the others, of which there have to be enough,
+said, and what fails there may be left undecided; in the others, of which there have to be enough,
 everything has to be exact.
 
 Source: docs/language.md and docs/model.md, implemented a second time without shared code. The designs are
