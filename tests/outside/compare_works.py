@@ -31,7 +31,7 @@ from history_claims import STATES, Claims, Clause
 from leat_program import Difference, Leat, expect_equal, options, read_design, run
 from model_document import Assignment, Junction, evaluate
 from model_histories import Key, Restless
-from model_works import ABOUT_MEMORY, REASONS, Islands, TooLong, WorksHistories, leeway
+from model_works import REASONS, Islands, TooLong, WorksHistories, leeway
 from random_works import random_works
 from works_drawing import Design
 from works_laying import Flat
@@ -177,19 +177,12 @@ def compare_clauses(printed: dict[str, Any], clauses: list[Clause], histories: W
     found: Counter[str] = Counter()
     for one, clause in zip(judged, clauses):
         found[one["verdict"]] += 1
-        if is_left_open(one["verdict"], clause, reasons):
+        if one["verdict"] == "undecided" and reasons:
             continue
         expect_equal(one["verdict"], clause.verdict, f"{where} / {clause.text}")
         if clause.verdict == "violated":
             expect_shown(one, clause, histories, f"{where} / {clause.text}")
     return found
-
-
-def is_left_open(printed: str, clause: Clause, reasons: set[str]) -> bool:
-    """With memory, the program does not know which combinations only a promise keeps away: it can say that
-    something holds in combinations none of which comes about."""
-    is_of_nothing = printed == "holds" and clause.verdict == "empty" and ABOUT_MEMORY in reasons
-    return is_of_nothing or (printed == "undecided" and bool(reasons))
 
 
 def expect_shown(one: dict[str, Any], clause: Clause, histories: WorksHistories, where: str) -> None:

@@ -21,9 +21,8 @@ from model_oracle import Route, Scene, followed, route_of
 from works_laying import Flat
 
 MOST_CHANGES = 120
-REASONS = ABOUT_MEMORY, ABOUT_HISTORY, TWICE, ONE_HISTORY = (
-    "with promises about memory", "with promises about a history", "with circles into a history",
-    "with one history of several")
+REASONS = ABOUT_HISTORY, TWICE, ONE_HISTORY = (
+    "with promises about a history", "with circles into a history", "with one history of several")
 
 
 class WayOn(BodyRules):
@@ -189,7 +188,7 @@ def leeway(histories: WorksHistories) -> set[str]:
     nevers = histories.laid.nevers
     islands = Islands(WorksHistories(replace(histories.laid, nevers=[])) if nevers else histories)
     memory = {memory.name for memory in histories.junction.memory}
-    reasons = {ABOUT_MEMORY} if nevers and memory else set()
+    reasons: set[str] = set()
     followed_by_another: set[str] = set()
     for island in range(len(islands.cells)):
         if not islands.remembers(island):

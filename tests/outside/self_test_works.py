@@ -22,7 +22,7 @@ from hand_made import WALKER, hand_drawn
 from leat_program import Difference, Leat
 from model_document import Assignment
 from model_histories import Key
-from model_works import ABOUT_HISTORY, ABOUT_MEMORY, ONE_HISTORY, TWICE, WorksHistories, leeway
+from model_works import ABOUT_HISTORY, ONE_HISTORY, TWICE, WorksHistories, leeway
 from netlist import Signal
 from random_works import random_works
 from stand_in import document, findings_document
@@ -173,10 +173,6 @@ class Leeway(unittest.TestCase):
 
     def test_promises(self) -> None:
         self.assertEqual(self.laid("divert", "high", nevers=[("and", "divert", "high")]), {ABOUT_HISTORY})
-
-    def test_memory_and_promises(self) -> None:
-        held = [Signal("held", "latch", on="high", off=False)]
-        self.assertIn(ABOUT_MEMORY, self.laid("held", "high", memory=held, nevers=["high"]))
 
     def test_circles(self) -> None:
         self.assertEqual(self.laid("divert", "high", joins=(Join("g0.kiln", "g0.mill"),)), {TWICE})

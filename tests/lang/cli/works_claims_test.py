@@ -141,12 +141,14 @@ works plant {
         _, findings = judged(text)
         self.assertNotIn("stranding-switch", [finding["name"] for finding in findings])
 
-    def test_promises_about_memory_leave_only_a_bound(self) -> None:
-        # `press` cannot be moved, for that would set what never is; it is not known here, so nothing is proved of it.
+    def test_promises_hold_of_memory_too(self) -> None:
+        # `press` cannot be moved, for that would set what never is.
         text = "leat 1\nsignals {\n lever divert\n lever press\n toggle held on press\n never held\n}\n" + TURN + """
 works plant { place turn as one at 0 0 0 }
 """
-        self.assertEqual(self.verdicts(text, "one.lane never reaches one.over when press"), ["undecided"])
+        self.assertEqual(self.verdicts(text, "one.lane never reaches one.over when press",
+                                       "one.lane never reaches one.over when not press and not divert"),
+                         ["empty", "holds"])
 
     def test_what_stands_as_built_comes_about(self) -> None:
         # It is promised away, and yet it is what is built.
