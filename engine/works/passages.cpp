@@ -150,6 +150,12 @@ Function Passages::of(Prospect prospect, std::size_t passage) const {
   return search_->prospects().of(prospect, inlet, profile);
 }
 
+Function Passages::from(Prospect prospect, InletId inlet, ProfileId profile) const {
+  return search_->prospects().of(prospect, inlet, profile);
+}
+
+bool Passages::has_cycles() const { return search_->network().has_cycles(); }
+
 Reached Passages::reached(std::size_t variables, Function reachable) const {
   return {search_->network(), search_->diagram(), variables, reachable};
 }

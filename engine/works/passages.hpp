@@ -53,6 +53,9 @@ class Passages {
   // What is found grows the diagram: whether that has run out is to be asked after it.
   Passage const& operator[](std::size_t passage) const;
   Function of(Prospect, std::size_t passage) const;
+  Function from(Prospect, model::InletId, model::ProfileId) const;
+  // Whether joins lead from some inlet back to it.
+  bool has_cycles() const;
   // What bodies are seen to reach, of so many variables of the diagram. They must outlive it.
   Reached reached(std::size_t variables, Function reachable) const;
   // The variables that are seen to matter (see trials.hpp).

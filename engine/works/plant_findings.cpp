@@ -40,6 +40,41 @@ void unreached_outlets(model::Design const& plant, Reached const& seen, WorksJud
   }
 }
 
+// Rounds of joins that bodies of a profile can come to and not leave. Told once a profile, with the
+// inlets that they enter by and those that the rounds lead through.
+void endless_rounds(model::Design const& plant, model::ProfileId profile, WorksJudgement& judged) {
+  auto& diagram = judged.conditions->diagram();
+  auto const& passages = judged.passages;
+  auto finding = findings::finding_of(FindingKind::endless_loop);
+  auto shows = Diagram::never;
+  for (std::size_t p = 0; p < passages.size(); ++p) {
+    if (passages.profile(p) != profile) continue;
+    auto const circling =
+        diagram.both(passages.of(Prospect::circling, p), judged.conditions->reachable());
+    if (circling != Diagram::never) findings::insert_sorted(finding.inlets, passages.inlet(p));
+    shows = diagram.either(shows, circling);
+  }
+  if (shows == Diagram::never || diagram.has_run_out()) return;
+  for (model::InletId inlet = 0; inlet < plant.inlets.size(); ++inlet) {
+    auto const round = passages.from(Prospect::round, inlet, profile);
+    if (diagram.both(round, shows) == Diagram::never) continue;
+    for (auto c : plant.inlets[inlet].cells) findings::insert_sorted(finding.cells, c);
+  }
+  finding.profiles.push_back(profile);
+  judged.findings.push_back({std::move(finding), shows});
+}
+
+// Where routes are told wider than they are, what seems to have a way out may have none.
+void endless_rounds(model::Design const& plant, WorksJudgement& judged) {
+  if (!judged.passages.has_cycles()) return;
+  if (!judged.may_be_wider && !judged.may_miss_traps) {
+    for (model::ProfileId profile = 0; profile < plant.profiles.size(); ++profile)
+      endless_rounds(plant, profile, judged);
+  }
+  if (judged.may_be_wider || judged.may_miss_traps || judged.conditions->diagram().has_run_out())
+    judged.kinds_left_out.push_back(FindingKind::endless_loop);
+}
+
 // A part's own such finding says nothing more where none of its copies has that outlet joined.
 void leave_out_unreached_in_parts(model::Design const& plant, WorksJudgement& judged) {
   std::vector<bool> is_joined(plant.outlets.size(), false);
@@ -169,6 +204,7 @@ void find_in_plant(model::Design const& plant, WorksJudgement& judged) {
   auto seen = judged.passages.reached(conditions.variables().size(), conditions.reachable());
   unreached_outlets(plant, seen, judged);
   leave_out_unreached_in_parts(plant, judged);
+  endless_rounds(plant, judged);
   idle_signals(plant, seen, judged);
   for (auto& finding : logic_findings(plant, judged, judged.kinds_left_out))
     judged.findings.push_back(std::move(finding));

@@ -8,15 +8,17 @@ namespace leat::works {
 
 // What can become of a body from an inlet on.
 enum class Prospect : std::uint8_t {
-  arrival,  // an outlet of the plant can be reached
-  parting,  // it can come to where several outlets are open: without that it has one end at most
-  trapped,  // some place on its way has no way out
-  spilled,  // it can leave the drawing
-  unsure,   // it hangs on unsure moves
-  barred,   // it does not get in, here or further on
-  unknown,  // it comes into an island that could not be solved
+  arrival,   // an outlet of the plant can be reached
+  parting,   // it can come to where several outlets are open: without that it has one end at most
+  trapped,   // some place on its way has no way out
+  spilled,   // it can leave the drawing
+  unsure,    // it hangs on unsure moves
+  barred,    // it does not get in, here or further on
+  unknown,   // it comes into an island that could not be solved
+  round,     // whatever it does, joins lead it on and on
+  circling,  // it can come to where that is so
 };
-inline constexpr std::size_t prospect_count = 7;
+inline constexpr std::size_t prospect_count = 9;
 
 // When each of these is so, from every inlet on: one question at a time, for all inlets together.
 //

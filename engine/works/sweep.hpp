@@ -44,6 +44,12 @@ class Sweep {
         return on_the_way(none(), &Way::is_unsure);
       case Prospect::barred:
         return on_the_way(none(), &Way::is_barred);
+      case Prospect::round:
+        return round(profile);
+      case Prospect::circling:
+        return swept(
+            profile, round(profile), [&](Way const&) { return nothing(); },
+            [&](model::OutletId) { return nothing(); });
       default:
         return on_the_way(none(), &Way::is_unknown);
     }
@@ -101,6 +107,27 @@ class Sweep {
       }
     }
     return held;
+  }
+
+  // Where some way is open, and none that can be come by from there on ends: at an outlet of the
+  // plant, in its island, or in what is not known.
+  ByInlet round(model::ProfileId profile) {
+    auto const ends = swept(
+        profile, none(), [&](Way const& way) { return may_end(way) ? everything() : nothing(); },
+        [&](model::OutletId) { return everything(); });
+    auto round = none();
+    for (model::InletId inlet = 0; inlet < round.size(); ++inlet) {
+      for (auto const& way : network_.ways(inlet, profile)) {
+        if (may_end(way)) continue;
+        auto const open = algebra_.both(algebra_.of(way.condition), algebra_.opposite(ends[inlet]));
+        round[inlet] = algebra_.either(round[inlet], open);
+      }
+    }
+    return round;
+  }
+
+  static bool may_end(Way const& way) {
+    return way.outlets.empty() || way.has_trap || way.spills || way.is_barred || way.is_unknown;
   }
 
   // Where a way has several outlets, or several ways that have some are open.

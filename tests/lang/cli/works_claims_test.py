@@ -177,6 +177,28 @@ works plant {
                                        f"finds pinned at plant {x} {y + 8} {z}",
                                        f"finds pinned at plant {x} {y + 1} {z}"), ["holds", "holds", "violated"])
 
+    def test_rounds_of_joins_without_a_way_out_are_found(self) -> None:
+        # Kept on, a body goes from the second turn into the second turn; over, it leaves.
+        ring = "leat 1\nsignals {\n lever divert\n lever other\n}\n" + TURN + """
+works plant {
+  place turn as one at 0 0 0
+  place turn as two at 0 8 0 with divert = other
+  join one.keep -> two.lane
+  join two.keep -> two.lane
+}
+"""
+        self.assertEqual(self.verdicts(ring, "finds endless-loop", "findings none above note",
+                                       "one.lane never trapped when other", "one.lane never trapped when divert"),
+                         ["holds", "violated", "holds", "holds"])
+        _, findings = judged(ring)
+        found = [finding for finding in findings if finding["name"] == "endless-loop"]
+        self.assertEqual([(finding["inlets"], finding["bodies"]) for finding in found], [(["one.lane"], ["walker"])])
+        # Nobody comes to this one.
+        apart = ring.replace("  join one.keep -> two.lane\n", "")
+        self.assertEqual(self.verdicts(apart, "findings none above note"), ["violated"])
+        _, findings = judged(apart)
+        self.assertNotIn("endless-loop", [finding["name"] for finding in findings])
+
     def test_an_outlet_that_is_never_reached_is_told_once(self) -> None:
         text = "leat 1\nsignals { lever divert }\n" + TURN.replace("b  open when divert else rock", "b  rock") + """
 works plant { place turn as one at 0 0 0 }
