@@ -197,6 +197,7 @@ void Conditions::find_states() {
   if (!has_memory()) return;
   explore::SymbolicStates const states(cone_.circuit);
   is_reachable_known_ = states.knowledge() == explore::SymbolicStates::Knowledge::complete;
+  has_too_many_states_ = !is_reachable_known_;
   has_restless_ = !is_reachable_known_ || states.is_unquiet_as_built();
   if (states.is_unquiet_as_built()) is_reachable_known_ = false;
   if (!is_reachable_known_) return;

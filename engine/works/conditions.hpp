@@ -37,6 +37,9 @@ class Conditions {
   bool is_reachable_known() const { return is_reachable_known_; }
   // After some event the logic never comes to rest, or it is not known whether it does.
   bool has_restless() const { return has_restless_; }
+  // The memory has more states than could be followed: what can come about is not known, nor
+  // whether all gets quiet.
+  bool has_too_many_states() const { return has_too_many_states_; }
 
   logic::Diagram& diagram() { return diagram_; }
   logic::Diagram const& diagram() const { return diagram_; }
@@ -59,7 +62,7 @@ class Conditions {
   std::unordered_map<model::SignalId, model::SignalId> own_signal_;
   std::unordered_map<model::ExpressionId, model::ExpressionId> own_root_;
   Function reachable_ = logic::Diagram::always;
-  bool is_reachable_known_ = true, has_restless_ = false;
+  bool is_reachable_known_ = true, has_restless_ = false, has_too_many_states_ = false;
 };
 
 }  // namespace leat::works

@@ -251,9 +251,9 @@ WhyOpen why_open(JudgedWorks const& works, std::size_t index) {
         "Some water depends on what was done before, and it is not known which waters come "
         "together on a body's way.",
         "Let the water forget: remembering-water says where it does not."};
-  if (!judged.conditions->is_reachable_known())
-    return {"It is not known which states come about: promises and memory stand together.",
-            "Ask it of the junction that is placed, or write the promise into the conditions."};
+  if (judged.conditions->has_too_many_states())
+    return {"It is not known which states the memory comes to: there are too many to be followed.",
+            "Let fewer signals remember, or ask it of the junctions that are placed."};
   if (!judged.kinds_left_out.empty())
     return {
         fmt::format("Not looked for in a works like this: {}.", kinds_words(judged.kinds_left_out)),
@@ -297,7 +297,9 @@ void add(Summary& summary, JudgedWorks const& works) {
     summary.has_memory |= subject.design.circuit.signals[variable].is_memory();
   }
   summary.has_restless |= conditions.has_restless();
-  if (!judged.too_large.empty())
+  if (conditions.has_too_many_states())
+    summary.too_many = "states of the memory";
+  else if (!judged.too_large.empty())
     summary.too_many = "signals of some islands";
   else if (!judged.too_large_regions.empty())
     summary.too_many = "signals of some regions";
