@@ -13,12 +13,47 @@ using model::FindingKind;
 
 namespace {
 
+// A part's own such finding says nothing more where none of its copies has that outlet joined.
+void leave_out_unreached_in_parts(model::Design const& plant, WorksJudgement& judged) {
+  std::vector<bool> is_joined(plant.outlets.size(), false);
+  for (auto const& join : plant.joins) is_joined[join.outlet] = true;
+  auto const& islands = judged.islands;
+  for (std::uint32_t part = 0; part < judged.parts.size(); ++part) {
+    auto const& first = first_copy(islands, part).outlets;
+    std::erase_if(judged.parts[part].findings, [&](findings::Finding const& finding) {
+      if (finding.kind != FindingKind::unreached_outlet || finding.outlets.empty()) return false;
+      auto const own = std::find(first.begin(), first.end(), finding.outlets.front());
+      return std::none_of(islands.copies.begin(), islands.copies.end(), [&](Copy const& copy) {
+        return copy.part == part &&
+               is_joined[copy.outlets[static_cast<std::size_t>(own - first.begin())]];
+      });
+    });
+  }
+}
+
+// The outlets of which a part's own finding says that they are never reached, in each copy of it.
+std::vector<bool> told_of_parts(model::Design const& plant, WorksJudgement const& judged) {
+  std::vector<bool> is_told(plant.outlets.size(), false);
+  auto const& islands = judged.islands;
+  for (std::uint32_t part = 0; part < judged.parts.size(); ++part) {
+    auto const& first = first_copy(islands, part).outlets;
+    for (auto const& finding : judged.parts[part].findings) {
+      if (finding.kind != FindingKind::unreached_outlet || finding.outlets.empty()) continue;
+      auto const own = std::find(first.begin(), first.end(), finding.outlets.front());
+      for (auto const& copy : islands.copies)
+        if (copy.part == part)
+          is_told[copy.outlets[static_cast<std::size_t>(own - first.begin())]] = true;
+    }
+  }
+  return is_told;
+}
+
 // Outlets at which bodies would have arrived, and none ever does. Where some are not seen to be
 // reached, all ends are found; that can be more than the diagram holds.
 void unreached_outlets(model::Design const& plant, Reached const& seen, WorksJudgement& judged) {
   auto& diagram = judged.conditions->diagram();
   auto const reachable = judged.conditions->reachable();
-  std::vector<bool> is_reached(plant.outlets.size(), false);
+  auto is_reached = told_of_parts(plant, judged);
   for (auto const& join : plant.joins) is_reached[join.outlet] = true;
   for (model::OutletId outlet = 0; outlet < is_reached.size(); ++outlet)
     is_reached[outlet] = is_reached[outlet] || seen.is_seen(outlet);
@@ -73,24 +108,6 @@ void endless_rounds(model::Design const& plant, WorksJudgement& judged) {
   }
   if (judged.may_be_wider || judged.may_miss_traps || judged.conditions->diagram().has_run_out())
     judged.kinds_left_out.push_back(FindingKind::endless_loop);
-}
-
-// A part's own such finding says nothing more where none of its copies has that outlet joined.
-void leave_out_unreached_in_parts(model::Design const& plant, WorksJudgement& judged) {
-  std::vector<bool> is_joined(plant.outlets.size(), false);
-  for (auto const& join : plant.joins) is_joined[join.outlet] = true;
-  auto const& islands = judged.islands;
-  for (std::uint32_t part = 0; part < judged.parts.size(); ++part) {
-    auto const& first = first_copy(islands, part).outlets;
-    std::erase_if(judged.parts[part].findings, [&](findings::Finding const& finding) {
-      if (finding.kind != FindingKind::unreached_outlet || finding.outlets.empty()) return false;
-      auto const own = std::find(first.begin(), first.end(), finding.outlets.front());
-      return std::none_of(islands.copies.begin(), islands.copies.end(), [&](Copy const& copy) {
-        return copy.part == part &&
-               is_joined[copy.outlets[static_cast<std::size_t>(own - first.begin())]];
-      });
-    });
-  }
 }
 
 // Whether the function is otherwise between two combinations that can come about and differ in this
@@ -202,8 +219,8 @@ void accept(model::Design const& plant, WorksJudgement& judged) {
 void find_in_plant(model::Design const& plant, WorksJudgement& judged) {
   auto const& conditions = *judged.conditions;
   auto seen = judged.passages.reached(conditions.variables().size(), conditions.reachable());
-  unreached_outlets(plant, seen, judged);
   leave_out_unreached_in_parts(plant, judged);
+  unreached_outlets(plant, seen, judged);
   endless_rounds(plant, judged);
   idle_signals(plant, seen, judged);
   for (auto& finding : logic_findings(plant, judged, judged.kinds_left_out))

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <set>
 #include <utility>
 
 #include "lang/render/columns.hpp"
@@ -21,15 +22,26 @@ std::string extent_words(model::Grid const& grid) {
                      std::max(grid.height() - 2, 1));
 }
 
+// What the copies of a part depend on: all on the same signals, or each on its own.
 std::string support_words(Subject const& subject, works::Part const& part,
-                          works::Copy const& copy) {
-  std::vector<std::string> names;
-  for (auto signal : works::support(part))
-    names.push_back(subject.map.signals[copy.signals[signal]].name);
-  return names.empty() ? "no signal" : listed(names, "and", most_names);
+                          std::vector<works::Copy const*> const& copies) {
+  auto const support = works::support(part);
+  if (support.empty()) return "no signal";
+  std::vector<std::string> all;
+  std::set<std::string> known;
+  for (auto const* copy : copies) {
+    std::vector<std::string> names;
+    for (auto signal : support) names.push_back(subject.map.signals[copy->signals[signal]].name);
+    auto words = listed(names, "and", most_names);
+    if (known.insert(words).second) all.push_back(std::move(words));
+  }
+  if (all.size() == 1) return all.front();
+  if (support.size() == 1) return "one of " + listed(all, "and", most_names);
+  return fmt::format("{} signals each, such as {}", support.size(), all.front());
 }
 
-// The least and the greatest place at which feet can be, in the drawing: a first copy is not turned.
+// The least and the greatest place at which feet can be, in the drawing: a first copy is not
+// turned.
 std::pair<model::Place, model::Place> extent_of(works::Part const& part, works::Copy const& copy,
                                                 works::Region const& region) {
   std::optional<std::pair<model::Place, model::Place>> extent;
@@ -108,18 +120,16 @@ std::string islands_text(Subject const& subject, works::Islands const& islands) 
       {"islands", "cells across", "depends on", "stands in"}};
   for (std::uint32_t part = 0; part < islands.parts.size(); ++part) {
     std::vector<std::string> places;
-    works::Copy const* first = nullptr;
-    std::size_t count = 0;
+    std::vector<works::Copy const*> copies;
     for (auto const& copy : islands.copies) {
       if (copy.part != part) continue;
-      if (first == nullptr) first = &copy;
-      ++count;
+      copies.push_back(&copy);
       auto const at = standing_words(subject, islands.parts[part], copy);
       auto const low = place_code({copy.corner.x + 1, copy.corner.y + 1, copy.corner.z + 1});
       places.push_back(at.empty() ? low : at);
     }
-    lines.push_back({std::to_string(count), extent_words(islands.parts[part].design.grid),
-                     support_words(subject, islands.parts[part], *first),
+    lines.push_back({std::to_string(copies.size()), extent_words(islands.parts[part].design.grid),
+                     support_words(subject, islands.parts[part], copies),
                      listed(places, "and", most_names)});
   }
   return text + aligned(lines, 4);
