@@ -4,7 +4,7 @@ room(engine_model engine/model
      SOURCES arrangement.cpp conditions.cpp grid.cpp practice.cpp
      USES engine_ground)
 room(engine_logic engine/logic
-     SOURCES cone.cpp cover.cpp diagram.cpp diagram_cover.cpp least_choice.cpp machine.cpp minimal_cover.cpp
+     SOURCES cone.cpp cover.cpp diagram.cpp diagram_cover.cpp evaluation.cpp least_choice.cpp machine.cpp minimal_cover.cpp
              prime_cubes.cpp program.cpp recording.cpp restriction.cpp row_set.cpp settled_circuit.cpp
              side_by_side.cpp statement.cpp symbolic_machine.cpp timed.cpp truth.cpp
      USES engine_model)

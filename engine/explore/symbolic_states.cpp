@@ -3,16 +3,15 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
-#include <optional>
 
 #include "engine/contract.hpp"
 #include "engine/explore/saturation.hpp"
+#include "engine/logic/evaluation.hpp"
 
 namespace leat::explore {
 
 using logic::Diagram;
 using Function = Diagram::Function;
-using model::Operator;
 
 namespace {
 
@@ -57,59 +56,6 @@ class Parts {
   std::vector<std::size_t> highest_first_;  // variables by place
 };
 
-// What expressions of a circuit are where inputs and memory hold certain values, all quiet.
-class Valued {
- public:
-  Valued(model::Circuit const& circuit, Diagram& diagram,
-         std::vector<model::SignalId> const& variables, std::vector<Function> const& values)
-      : circuit_(circuit),
-        diagram_(diagram),
-        of_signal_(circuit.signals.size(), Diagram::never),
-        known_(circuit.expressions.size()) {
-    for (std::size_t v = 0; v < variables.size(); ++v) of_signal_[variables[v]] = values[v];
-    for (auto wire : circuit.wire_order) of_signal_[wire] = of(circuit.signals[wire].definition);
-  }
-
-  // Operands first, by a stack of its own: chains can be longer than any call stack.
-  Function of(model::ExpressionId root) {
-    std::vector<model::ExpressionId> open{root};
-    while (!open.empty()) {
-      auto const& node = circuit_.expressions[open.back()];
-      auto const operands = open.size();
-      if (node.op >= Operator::negation && !known_[node.left]) open.push_back(node.left);
-      if (node.op > Operator::negation && !known_[node.right]) open.push_back(node.right);
-      if (open.size() > operands) continue;
-      known_[open.back()] = computed(node);
-      open.pop_back();
-    }
-    return *known_[root];
-  }
-
- private:
-  Function computed(model::ExpressionNode const& node) {
-    switch (node.op) {
-      case Operator::constant:
-        return node.left != 0 ? Diagram::always : Diagram::never;
-      case Operator::signal:
-        return of_signal_[node.left];
-      case Operator::negation:
-        return !*known_[node.left];
-      case Operator::conjunction:
-        return diagram_.both(*known_[node.left], *known_[node.right]);
-      case Operator::disjunction:
-        return diagram_.either(*known_[node.left], *known_[node.right]);
-      case Operator::parity:
-        break;
-    }
-    return diagram_.differ(*known_[node.left], *known_[node.right]);
-  }
-
-  model::Circuit const& circuit_;
-  Diagram& diagram_;
-  std::vector<Function> of_signal_;
-  std::vector<std::optional<Function>> known_;
-};
-
 }  // namespace
 
 SymbolicStates::SymbolicStates(model::Circuit const& circuit, Limits limits)
@@ -126,9 +72,11 @@ Function SymbolicStates::promised_away(model::Circuit const& circuit,
                                        std::vector<Function> const& after,
                                        std::vector<Function> const& built) {
   if (circuit.nevers.empty()) return Diagram::never;
-  Valued valued(circuit, diagram_, variables(), after);
+  std::vector<Function> of_signal(circuit.signals.size(), Diagram::never);
+  for (std::size_t v = 0; v < after.size(); ++v) of_signal[variables()[v]] = after[v];
+  logic::Evaluation evaluation(circuit, diagram_, std::move(of_signal));
   auto away = Diagram::never;
-  for (auto never : circuit.nevers) away = diagram_.either(away, valued.of(never));
+  for (auto never : circuit.nevers) away = diagram_.either(away, evaluation.of(never));
   auto is_built = Diagram::always;
   for (std::size_t v = 0; v < after.size(); ++v)
     is_built = diagram_.both(is_built, !diagram_.differ(after[v], built[v]));

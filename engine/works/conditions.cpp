@@ -5,6 +5,7 @@
 
 #include "engine/contract.hpp"
 #include "engine/explore/symbolic_states.hpp"
+#include "engine/logic/evaluation.hpp"
 #include "engine/logic/restriction.hpp"
 #include "engine/logic/settled_circuit.hpp"
 
@@ -12,7 +13,6 @@ namespace leat::works {
 
 using logic::Diagram;
 using model::ExpressionId;
-using model::Operator;
 using model::SignalId;
 
 Conditions::Conditions(model::Circuit const& circuit, std::vector<ExpressionId> const& roots,
@@ -47,51 +47,11 @@ void Conditions::number(model::Circuit const& settled, std::vector<SignalId> con
 }
 
 void Conditions::follow(model::Circuit const& settled) {
+  logic::Evaluation evaluation(settled, diagram_, of_own_signal_);
   of_own_expression_.assign(settled.expressions.size(), Diagram::never);
-  is_evaluated_.assign(settled.expressions.size(), false);
-  for (auto wire : settled.wire_order)
-    of_own_signal_[wire] = evaluated(settled, settled.signals[wire].definition);
-  for (auto root : cone_.roots) evaluated(settled, root);
-  for (auto never : settled.nevers) evaluated(settled, never);
-}
-
-// Operands first, by a stack of its own: chains can be longer than any call stack.
-Function Conditions::evaluated(model::Circuit const& settled, ExpressionId root) {
-  std::vector<ExpressionId> open{root};
-  while (!open.empty()) {
-    auto const id = open.back();
-    auto const& node = settled.expressions[id];
-    auto const operands = open.size();
-    if (node.op >= Operator::negation && !is_evaluated_[node.left]) open.push_back(node.left);
-    if (node.op > Operator::negation && !is_evaluated_[node.right]) open.push_back(node.right);
-    if (open.size() > operands) continue;
-    open.pop_back();
-    if (is_evaluated_[id]) continue;
-    auto const left = node.op >= Operator::negation ? of_own_expression_[node.left] : Function{};
-    auto& value = of_own_expression_[id];
-    is_evaluated_[id] = true;
-    switch (node.op) {
-      case Operator::constant:
-        value = node.left != 0 ? Diagram::always : Diagram::never;
-        break;
-      case Operator::signal:
-        value = of_own_signal_[node.left];
-        break;
-      case Operator::negation:
-        value = !left;
-        break;
-      case Operator::conjunction:
-        value = diagram_.both(left, of_own_expression_[node.right]);
-        break;
-      case Operator::disjunction:
-        value = diagram_.either(left, of_own_expression_[node.right]);
-        break;
-      case Operator::parity:
-        value = diagram_.differ(left, of_own_expression_[node.right]);
-        break;
-    }
-  }
-  return of_own_expression_[root];
+  for (auto root : cone_.roots) of_own_expression_[root] = evaluation.of(root);
+  for (auto never : settled.nevers) of_own_expression_[never] = evaluation.of(never);
+  of_own_signal_ = evaluation.of_signals();
 }
 
 Function Conditions::of(ExpressionId root) const {

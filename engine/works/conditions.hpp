@@ -47,7 +47,6 @@ class Conditions {
  private:
   void number(model::Circuit const& settled, std::vector<model::SignalId> const& order);
   void follow(model::Circuit const& settled);
-  Function evaluated(model::Circuit const& settled, model::ExpressionId);
   void reach();
   void find_states();
   bool has_memory() const;
@@ -58,7 +57,6 @@ class Conditions {
   logic::Diagram diagram_;
   std::vector<model::SignalId> variables_;
   std::vector<Function> of_own_signal_, of_own_expression_;  // by the cone's ids
-  std::vector<bool> is_evaluated_;
   std::unordered_map<model::SignalId, model::SignalId> own_signal_;
   std::unordered_map<model::ExpressionId, model::ExpressionId> own_root_;
   Function reachable_ = logic::Diagram::always;

@@ -13,37 +13,31 @@ using model::FindingKind;
 
 namespace {
 
-// A part's own such finding says nothing more where none of its copies has that outlet joined.
-void leave_out_unreached_in_parts(model::Design const& plant, WorksJudgement& judged) {
-  std::vector<bool> is_joined(plant.outlets.size(), false);
-  for (auto const& join : plant.joins) is_joined[join.outlet] = true;
-  auto const& islands = judged.islands;
-  for (std::uint32_t part = 0; part < judged.parts.size(); ++part) {
-    auto const& first = first_copy(islands, part).outlets;
-    std::erase_if(judged.parts[part].findings, [&](findings::Finding const& finding) {
-      if (finding.kind != FindingKind::unreached_outlet || finding.outlets.empty()) return false;
-      auto const own = std::find(first.begin(), first.end(), finding.outlets.front());
-      return std::none_of(islands.copies.begin(), islands.copies.end(), [&](Copy const& copy) {
-        return copy.part == part &&
-               is_joined[copy.outlets[static_cast<std::size_t>(own - first.begin())]];
-      });
-    });
-  }
+// The outlets of which a part's own finding says that they are never reached: one in each copy.
+std::vector<model::OutletId> in_copies(Islands const& islands, std::uint32_t part,
+                                       findings::Finding const& finding) {
+  std::vector<model::OutletId> outlets;
+  if (finding.kind != FindingKind::unreached_outlet || finding.outlets.empty()) return outlets;
+  auto const& first = first_copy(islands, part).outlets;
+  auto const own = std::find(first.begin(), first.end(), finding.outlets.front()) - first.begin();
+  for (auto const& copy : islands.copies)
+    if (copy.part == part) outlets.push_back(copy.outlets[static_cast<std::size_t>(own)]);
+  return outlets;
 }
 
-// The outlets of which a part's own finding says that they are never reached, in each copy of it.
-std::vector<bool> told_of_parts(model::Design const& plant, WorksJudgement const& judged) {
-  std::vector<bool> is_told(plant.outlets.size(), false);
-  auto const& islands = judged.islands;
+// A part's own such finding says nothing more than the plant's where no copy has the outlet joined.
+// Gives the outlets of which one is left that says it.
+std::vector<bool> told_of_parts(model::Design const& plant, WorksJudgement& judged) {
+  std::vector<bool> is_joined(plant.outlets.size(), false), is_told = is_joined;
+  for (auto const& join : plant.joins) is_joined[join.outlet] = true;
   for (std::uint32_t part = 0; part < judged.parts.size(); ++part) {
-    auto const& first = first_copy(islands, part).outlets;
-    for (auto const& finding : judged.parts[part].findings) {
-      if (finding.kind != FindingKind::unreached_outlet || finding.outlets.empty()) continue;
-      auto const own = std::find(first.begin(), first.end(), finding.outlets.front());
-      for (auto const& copy : islands.copies)
-        if (copy.part == part)
-          is_told[copy.outlets[static_cast<std::size_t>(own - first.begin())]] = true;
-    }
+    std::erase_if(judged.parts[part].findings, [&](findings::Finding const& finding) {
+      auto const outlets = in_copies(judged.islands, part, finding);
+      bool const is_kept = std::any_of(outlets.begin(), outlets.end(),
+                                       [&](model::OutletId outlet) { return is_joined[outlet]; });
+      for (auto outlet : outlets) is_told[outlet] = is_told[outlet] || is_kept;
+      return !outlets.empty() && !is_kept;
+    });
   }
   return is_told;
 }
@@ -77,7 +71,8 @@ void unreached_outlets(model::Design const& plant, Reached const& seen, WorksJud
 
 // Rounds of joins that bodies of a profile can come to and not leave. Told once a profile, with the
 // inlets that they enter by and those that the rounds lead through.
-void endless_rounds(model::Design const& plant, model::ProfileId profile, WorksJudgement& judged) {
+void endless_rounds_of(model::ProfileId profile, model::Design const& plant,
+                       WorksJudgement& judged) {
   auto& diagram = judged.conditions->diagram();
   auto const& passages = judged.passages;
   auto finding = findings::finding_of(FindingKind::endless_loop);
@@ -104,7 +99,7 @@ void endless_rounds(model::Design const& plant, WorksJudgement& judged) {
   if (!judged.passages.has_cycles()) return;
   if (!judged.may_be_wider && !judged.may_miss_traps) {
     for (model::ProfileId profile = 0; profile < plant.profiles.size(); ++profile)
-      endless_rounds(plant, profile, judged);
+      endless_rounds_of(profile, plant, judged);
   }
   if (judged.may_be_wider || judged.may_miss_traps || judged.conditions->diagram().has_run_out())
     judged.kinds_left_out.push_back(FindingKind::endless_loop);
@@ -219,7 +214,6 @@ void accept(model::Design const& plant, WorksJudgement& judged) {
 void find_in_plant(model::Design const& plant, WorksJudgement& judged) {
   auto const& conditions = *judged.conditions;
   auto seen = judged.passages.reached(conditions.variables().size(), conditions.reachable());
-  leave_out_unreached_in_parts(plant, judged);
   unreached_outlets(plant, seen, judged);
   endless_rounds(plant, judged);
   idle_signals(plant, seen, judged);

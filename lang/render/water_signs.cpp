@@ -86,23 +86,24 @@ void add_marks(Lines& lines, Scene const& scene, std::vector<View> const& views,
                        [at](View const& view) { return view.contains(at); });
   };
   auto const is_switched = [&](model::FillId id) { return subject.design.fills[id].is_switched(); };
-  std::map<std::string, std::vector<model::FillId>> alike;  // switched ones, by mark
+  struct Alike {
+    std::size_t all = 0, told = 0;
+  };
+  std::map<std::string, Alike> alike;  // switched ones, by mark
   for (auto id : fills)
-    if (is_switched(id)) alike[subject.map.fills[id].name].push_back(id);
+    if (is_switched(id)) ++alike[subject.map.fills[id].name].all;
   for (auto id : fills) {
     auto const& mark = subject.map.fills[id].name;
-    auto meaning = mark_words(subject, id, is_drawn);
-    if (is_switched(id)) {
-      auto const& all = alike[mark];
-      auto const before =
-          static_cast<std::size_t>(std::find(all.begin(), all.end(), id) - all.begin());
-      bool const is_too_many = all.size() > most_alike + 1;
-      if (is_too_many && before > most_alike) continue;
-      meaning = is_too_many && before == most_alike
-                    ? fmt::format("and {} more, each by signals of its own", all.size() - before)
-                    : meaning + "; + powered, - not";
+    if (!is_switched(id)) {
+      lines.push_back({mark, mark_words(subject, id, is_drawn)});
+      continue;
     }
-    lines.push_back({mark, meaning});
+    auto& [all, told] = alike[mark];
+    auto const left = all - told++;
+    if (all <= most_alike + 1 || told <= most_alike)
+      lines.push_back({mark, mark_words(subject, id, is_drawn) + "; + powered, - not"});
+    else if (told == most_alike + 1)
+      lines.push_back({mark, fmt::format("and {} more, each by signals of its own", left)});
   }
 }
 
