@@ -85,10 +85,10 @@ void endless_rounds_of(model::ProfileId profile, model::Design const& plant,
     shows = diagram.either(shows, circling);
   }
   if (shows == Diagram::never || diagram.has_run_out()) return;
-  for (model::InletId inlet = 0; inlet < plant.inlets.size(); ++inlet) {
-    auto const round = passages.from(Prospect::round, inlet, profile);
+  for (auto const& join : plant.joins) {
+    auto const round = passages.from(Prospect::round, join.inlet, profile);
     if (diagram.both(round, shows) == Diagram::never) continue;
-    for (auto c : plant.inlets[inlet].cells) findings::insert_sorted(finding.cells, c);
+    for (auto c : plant.inlets[join.inlet].cells) findings::insert_sorted(finding.cells, c);
   }
   finding.profiles.push_back(profile);
   judged.findings.push_back({std::move(finding), shows});

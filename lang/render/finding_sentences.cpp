@@ -35,9 +35,7 @@ constexpr std::array<SentenceRow, static_cast<std::size_t>(FindingKind::count)> 
     {FindingKind::pinned, "{body} is pressed against what it cannot enter",
      "The current pushes the body to a side on which it does not fit, and nowhere else.",
      "Turn the current before this cell, or open the way for the whole height of the body."},
-    {FindingKind::endless_loop, "{body} goes round for ever",
-     "These {cells} lead only to one another: no move leaves them.",
-     "Break the ring: stop one of its flows with a sign, or open a way out."},
+    {FindingKind::endless_loop, "{body} goes round for ever", "{round}", "{round_remedy}"},
     {FindingKind::split_route, "{body} can end at {outlets}",
      "The ways part here under one and the same combination, so chance decides.",
      "Close one of the ways while the other is open, or say with may reach that it is wanted."},
@@ -231,6 +229,39 @@ std::string recorded_thing(Subject const& subject, findings::Finding const& find
                      subject.map.inlets[finding.inlets.front()].name);
 }
 
+// The inlets that a round of joins leads through; none where the round is one of cells.
+std::vector<std::string> round_of_joins(Subject const& subject, findings::Finding const& finding) {
+  std::vector<std::string> names;
+  std::size_t cells = 0;
+  if (finding.kind != FindingKind::endless_loop) return names;
+  for (auto const& join : subject.design.joins) {
+    auto const& inlet = subject.design.inlets[join.inlet].cells;
+    auto const& name = subject.map.inlets[join.inlet].name;
+    bool const is_of_it =
+        std::includes(finding.cells.begin(), finding.cells.end(), inlet.begin(), inlet.end());
+    if (!is_of_it || std::find(names.begin(), names.end(), name) != names.end()) continue;
+    names.push_back(name);
+    cells += inlet.size();
+  }
+  if (cells < finding.cells.size()) names.clear();
+  return names;
+}
+
+std::string round_words(Subject const& subject, findings::Finding const& finding) {
+  auto const inlets = round_of_joins(subject, finding);
+  if (inlets.empty())
+    return fmt::format("These {} lead only to one another: no move leaves them.",
+                       counted(finding.cells.size(), "cell"));
+  return fmt::format("Joins lead from {} back to {}, and nothing leads out.",
+                     listed(inlets, "and", 4), inlets.size() == 1 ? "itself" : "one another");
+}
+
+std::string round_remedy(Subject const& subject, findings::Finding const& finding) {
+  return round_of_joins(subject, finding).empty()
+             ? "Break the ring: stop one of its flows with a sign, or open a way out."
+             : "Let one of these joins lead elsewhere, or leave an outlet of the round open.";
+}
+
 std::string filled(std::string_view sentence, Subject const& subject,
                    findings::Finding const& finding) {
   auto const measured = static_cast<std::size_t>(finding.measured);
@@ -261,6 +292,8 @@ std::string filled(std::string_view sentence, Subject const& subject,
       fmt::arg("wait", wait_words(subject, finding)),
       fmt::arg("table", table_name(subject, finding)),
       fmt::arg("rows_to_add", rows_to_add(subject, finding)),
+      fmt::arg("round", round_words(subject, finding)),
+      fmt::arg("round_remedy", round_remedy(subject, finding)),
       fmt::arg("recorded_thing", recorded_thing(subject, finding)),
       fmt::arg("entries", measured == 1 ? "1 entry" : fmt::format("{} entries", measured)),
       fmt::arg("accepted", accepted_name(subject, finding)));

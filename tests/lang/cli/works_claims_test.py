@@ -193,6 +193,8 @@ works plant {
         _, findings = judged(ring)
         found = [finding for finding in findings if finding["name"] == "endless-loop"]
         self.assertEqual([(finding["inlets"], finding["bodies"]) for finding in found], [(["one.lane"], ["walker"])])
+        self.assertEqual([finding["reason"] for finding in found],
+                         ["Joins lead from two.lane back to itself, and nothing leads out."])
         # Nobody comes to this one.
         apart = ring.replace("  join one.keep -> two.lane\n", "")
         self.assertEqual(self.verdicts(apart, "findings none above note"), ["violated"])
