@@ -4,7 +4,7 @@ room(engine_model engine/model
      SOURCES arrangement.cpp conditions.cpp grid.cpp practice.cpp
      USES engine_ground)
 room(engine_logic engine/logic
-     SOURCES cone.cpp cover.cpp diagram.cpp diagram_cover.cpp evaluation.cpp least_choice.cpp machine.cpp minimal_cover.cpp
+     SOURCES cone.cpp cover.cpp diagram.cpp diagram_cover.cpp evaluation.cpp least_choice.cpp machine.cpp minimal_cover.cpp modules.cpp
              prime_cubes.cpp program.cpp recording.cpp restriction.cpp row_set.cpp settled_circuit.cpp
              side_by_side.cpp statement.cpp symbolic_machine.cpp timed.cpp truth.cpp
      USES engine_model)
@@ -48,7 +48,7 @@ room(engine_judge engine
      USES engine_verdicts)
 room(engine_works engine/works
      SOURCES claims.cpp conditions.cpp destinations.cpp in_plant.cpp island_form.cpp islands.cpp journey.cpp
-             judge_works.cpp knowledge.cpp logic_findings.cpp mixed_waters.cpp network.cpp passages.cpp plant_findings.cpp prospects.cpp reached.cpp region_passages.cpp region_walk.cpp
+             judge_works.cpp knowledge.cpp lever_flips.cpp logic_findings.cpp mixed_waters.cpp network.cpp passages.cpp plant_findings.cpp prospects.cpp reached.cpp region_passages.cpp region_walk.cpp
              regions.cpp showing.cpp supports.cpp trials.cpp
      USES engine_judge)
 target_link_libraries(engine_works PRIVATE $<BUILD_INTERFACE:Boost::headers>)

@@ -26,7 +26,7 @@ struct Finding {
   std::vector<logic::Cube> condition;      // the same, as widely as can be said
   std::vector<std::uint32_t> waters;       // those in which it shows; empty: whatever the water
   std::vector<explore::Example> examples;  // nearest ways to it; two where they differ in outcome
-  std::optional<model::SignalId> event;    // what changes then: an input
+  std::optional<model::SignalId> event;    // what changes then: an input, or, in a works, a wire
   std::optional<int> ticks;                // switching: how long to wait before the event
   std::optional<std::size_t> accepted_by;  // index into Design::acceptances
   // unlike_record, unrecorded: the kinds of findings that it is about, ascending; none: a route or

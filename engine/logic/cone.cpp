@@ -77,11 +77,15 @@ ExpressionId Cones::copy(ExpressionId root, Cone& cone) {
   return copy_of_[root];
 }
 
-Cone Cones::of(std::vector<ExpressionId> const& roots) {
+Cone Cones::of(std::vector<ExpressionId> const& roots, std::vector<Lever> const& levers) {
   Cone cone;
   for (auto root : roots) cone.roots.push_back(copy(root, cone));
   for (std::size_t i = 0; i < cone.signals.size(); ++i) {
+    auto const lever = std::find_if(levers.begin(), levers.end(), [&](Lever const& one) {
+      return one.signal == cone.signals[i];
+    });
     auto signal = circuit_->signals[cone.signals[i]];
+    if (lever != levers.end()) signal = {model::SignalKind::lever, lever->starts_on};
     if (!signal.is_input()) signal.definition = copy(signal.definition, cone);
     if (signal.kind == model::SignalKind::latch) signal.reset = copy(signal.reset, cone);
     cone.circuit.signals.push_back(signal);

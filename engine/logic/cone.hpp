@@ -15,6 +15,11 @@ struct Cone {
   std::vector<model::ExpressionId> roots;  // in the order asked for
 };
 
+struct Lever {
+  model::SignalId signal = 0;
+  bool starts_on = false;
+};
+
 // Cones of one circuit, which must outlive it.
 //
 // Signals are numbered as they are met from the first root on, so that cones of one form come out
@@ -23,7 +28,8 @@ struct Cone {
 class Cones {
  public:
   explicit Cones(model::Circuit const&);
-  Cone of(std::vector<model::ExpressionId> const& roots);
+  // `levers`: signals that are taken for levers there, whatever they follow from in the whole.
+  Cone of(std::vector<model::ExpressionId> const& roots, std::vector<Lever> const& levers = {});
 
  private:
   static constexpr std::uint32_t none = std::numeric_limits<std::uint32_t>::max();

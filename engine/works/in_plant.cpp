@@ -4,6 +4,8 @@
 #include <set>
 #include <tuple>
 
+#include "engine/works/lever_flips.hpp"
+
 namespace leat::works {
 
 using model::FindingKind;
@@ -25,8 +27,9 @@ bool is_of_the_whole(FindingKind kind) {
 
 class Telling {
  public:
-  Telling(model::Design const& plant, model::Design const& part, Copy const& copy)
-      : plant_(plant), part_(part), copy_(copy) {}
+  Telling(model::Design const& plant, model::Design const& part, Copy const& copy,
+          Conditions& conditions)
+      : plant_(plant), part_(part), copy_(copy), conditions_(conditions) {}
 
   void tell(Judgement& judgement) const {
     put(judgement.variables, copy_.signals);
@@ -52,8 +55,14 @@ class Telling {
     put_sorted(finding.inlets, copy_.inlets);
     put_sorted(finding.outlets, copy_.outlets);
     put(finding.signals, copy_.signals);
-    for (auto& example : finding.examples) put(example.flips, copy_.signals);
     if (finding.event) finding.event = copy_.signals[*finding.event];
+    for (auto& example : finding.examples) {
+      put(example.flips, copy_.signals);
+      // Of a wire there is no single flip: those that make it change come with the others.
+      if (finding.event && !plant_.circuit.signals[*finding.event].is_input())
+        example.flips.push_back(*finding.event);
+      example.flips = lever_flips(plant_.circuit, conditions_, example.flips);
+    }
     if (finding.accepted_by) finding.accepted_by = copy_.acceptances[*finding.accepted_by];
   }
 
@@ -66,12 +75,13 @@ class Telling {
   model::Design const& plant_;
   model::Design const& part_;
   Copy const& copy_;
+  Conditions& conditions_;
 };
 
 // Every region was judged in the whole design, so each finding is kept where it shows first. That
 // an outlet is never reached cannot be seen from one region.
 void tell_regions(model::Design const& plant, model::Design const& part, Copy const& copy,
-                  RegionWalk& walk) {
+                  Conditions& conditions, RegionWalk& walk) {
   std::set<std::tuple<FindingKind, bool, std::vector<model::Cell>>> known;
   for (auto& region : walk.regions) {
     auto here = copy;
@@ -81,7 +91,7 @@ void tell_regions(model::Design const& plant, model::Design const& part, Copy co
       return finding.kind == FindingKind::unreached_outlet ||
              !known.emplace(finding.kind, finding.accepted_by.has_value(), finding.cells).second;
     });
-    Telling(plant, part, here).tell(region.judged);
+    Telling(plant, part, here, conditions).tell(region.judged);
   }
 }
 
@@ -93,8 +103,9 @@ void tell_in_plant(model::Design const& plant, WorksJudgement& judged) {
     if (is_told[copy.part]) continue;
     is_told[copy.part] = true;
     auto const& design = judged.islands.parts[copy.part].design;
-    Telling(plant, design, copy).tell(judged.parts[copy.part]);
-    if (auto& walk = judged.by_regions[copy.part]) tell_regions(plant, design, copy, *walk);
+    Telling(plant, design, copy, *judged.conditions).tell(judged.parts[copy.part]);
+    if (auto& walk = judged.by_regions[copy.part])
+      tell_regions(plant, design, copy, *judged.conditions, *walk);
   }
 }
 

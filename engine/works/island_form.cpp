@@ -5,6 +5,8 @@
 #include <optional>
 #include <tuple>
 
+#include "engine/logic/modules.hpp"
+
 namespace leat::works {
 
 using model::Cell;
@@ -215,7 +217,7 @@ class Forms::Reader {
     auto& design = form_.design;
     std::vector<model::ExpressionId> roots;
     for_each_use([&](model::ExpressionId use) { roots.push_back(use); });
-    auto cone = forms_.cones_.of(roots);
+    auto cone = forms_.cone_of(roots);
     for_each_use(
         [&, root = cone.roots.begin()](model::ExpressionId& use) mutable { use = *root++; });
     design.circuit = std::move(cone.circuit);
@@ -248,6 +250,12 @@ class Forms::Reader {
   std::vector<std::uint32_t> met_;  // kinds of fills that have a number
   std::map<std::uint32_t, std::vector<Cell>> plate_cells_;
 };
+
+logic::Cone Forms::cone_of(std::vector<model::ExpressionId> const& roots) {
+  auto cone = cones_.of(roots);
+  auto const levers = logic::modules(cone);
+  return levers.empty() ? cone : cones_.of(roots, levers);
+}
 
 Form Forms::of(std::uint32_t island, Box const& box, Posture posture) {
   return Reader(*this, island, box, posture).read();

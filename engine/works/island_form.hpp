@@ -52,6 +52,8 @@ class Forms {
     std::uint32_t id = 0;  // among the plant's own
   };
   void mark(std::vector<model::Cell> const&, Role, std::uint32_t id);
+  // What an island's controls follow from, with wires for levers that stand for all below them.
+  logic::Cone cone_of(std::vector<model::ExpressionId> const& roots);
 
   model::Design const* plant_;
   std::vector<std::uint32_t> const* island_of_;

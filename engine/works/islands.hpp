@@ -17,7 +17,8 @@ struct Copy {
   model::Place corner;     // of the part's drawing, margin included: may lie outside the plant's
   bool is_turned = false;  // the part stands turned or mirrored here
   bool is_across = false;  // by one or three quarters
-  std::vector<model::SignalId> signals;    // by the part's SignalId
+  // By the part's SignalId. What is a lever there can be a wire here (see islands_of).
+  std::vector<model::SignalId> signals;
   std::vector<model::InletId> inlets;      // by its InletId
   std::vector<model::OutletId> outlets;    // by its OutletId
   std::vector<std::uint32_t> acceptances;  // by its place in Design::acceptances
@@ -40,7 +41,9 @@ Copy const& first_copy(Islands const&, std::uint32_t part);
 // Idea: cells that water or bodies can ever be in, that change, or that slopes are seen through,
 // are joined over their faces; every rule of water and bodies reads only such neighbours, or solid
 // cells that never change. So each component is a design of its own, and what it depends on is the
-// cone of its own controls, however many signals the plant has. Islands that are alike in cells,
+// cone of its own controls, however many signals the plant has. Wires that stand for all the levers
+// below them are levers there (logic/modules.hpp), so that a choice among a hundred levers is one
+// lever to the junction that it switches. Islands that are alike in cells,
 // circuit and ports, up to the 8 symmetries of the square, are one part. (Symmetries are left aside
 // where a body is two cells wide: ports name its corner.) Cost: linear in the cells of the bounding
 // boxes, eight times for the first of each part.

@@ -14,6 +14,48 @@ namespace leat::works {
 
 namespace {
 
+// Signals one after the other, each followed at once by those that it follows from.
+class MetSignals {
+ public:
+  explicit MetSignals(model::Circuit const& circuit)
+      : circuit_(circuit),
+        is_met_(circuit.signals.size(), false),
+        is_read_(circuit.expressions.size(), false) {}
+
+  void meet(model::SignalId signal) {
+    if (is_met_[signal]) return;
+    is_met_[signal] = true;
+    signals_.push_back(signal);
+    if (circuit_.signals[signal].kind == model::SignalKind::wire)
+      read(circuit_.signals[signal].definition);
+  }
+  std::vector<model::SignalId> const& signals() const { return signals_; }
+
+ private:
+  // Operands from left to right, by a stack of its own: chains can be longer than any call stack.
+  void read(model::ExpressionId root) {
+    std::vector<model::ExpressionId> open{root};
+    while (!open.empty()) {
+      auto const id = open.back();
+      open.pop_back();
+      if (is_read_[id]) continue;
+      is_read_[id] = true;
+      auto const& [op, left, right] = circuit_.expressions[id];
+      if (op > model::Operator::negation) open.push_back(right);
+      if (op >= model::Operator::negation) open.push_back(left);
+      if (op != model::Operator::signal || is_met_[left]) continue;
+      is_met_[left] = true;
+      signals_.push_back(left);
+      if (circuit_.signals[left].kind == model::SignalKind::wire)
+        open.push_back(circuit_.signals[left].definition);
+    }
+  }
+
+  model::Circuit const& circuit_;
+  std::vector<bool> is_met_, is_read_;
+  std::vector<model::SignalId> signals_;
+};
+
 // Signals in the order in which a body that enters meets what they switch: conditions of one way
 // then stand together in the diagram.
 std::vector<model::SignalId> signals_on_the_way(model::Design const& plant,
@@ -33,11 +75,11 @@ std::vector<model::SignalId> signals_on_the_way(model::Design const& plant,
     if (!is_met[inlet]) met.push_back(inlet);
     is_met[inlet] = !is_met[inlet];
   }
-  std::vector<model::SignalId> signals;
+  MetSignals signals(plant.circuit);
   for (std::size_t i = 0; i < met.size(); ++i) {
     for (auto c : copies_of[met[i]]) {
       auto const& copy = islands.copies[c];
-      signals.insert(signals.end(), copy.signals.begin(), copy.signals.end());
+      for (auto signal : copy.signals) signals.meet(signal);
       for (auto outlet : copy.outlets) {
         if (!next[outlet] || is_met[*next[outlet]]) continue;
         is_met[*next[outlet]] = true;
@@ -45,7 +87,7 @@ std::vector<model::SignalId> signals_on_the_way(model::Design const& plant,
       }
     }
   }
-  return signals;
+  return signals.signals();
 }
 
 // Each part as a whole where it is small enough, else by regions.

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <set>
 
+#include "engine/logic/restriction.hpp"
+
 namespace leat::works {
 
 namespace {
@@ -73,7 +75,8 @@ MixedWaters mixed_waters(model::Design const& plant, WorksJudgement const& judge
   std::vector<std::size_t> count;
   for (std::uint32_t part = 0; part < islands.parts.size(); ++part)
     count.push_back(remembering(judged, part));
-  std::set<model::SignalId> followed;
+  auto& conditions = *judged.conditions;
+  std::set<logic::Diagram::Level> followed;
   MixedWaters mixed;
   for (std::uint32_t c = 0; c < islands.copies.size(); ++c) {
     auto const& copy = islands.copies[c];
@@ -81,8 +84,9 @@ MixedWaters mixed_waters(model::Design const& plant, WorksJudgement const& judge
     mixed.may_return = mixed.may_return || returns.leads_back(c);
     mixed.may_mix = mixed.may_mix || mixed.may_return || count[copy.part] > 1 ||
                     !plant.circuit.nevers.empty() || has_other_memory(plant, judged, copy);
-    for (auto signal : support(islands.parts[copy.part]))
-      mixed.may_mix = !followed.insert(copy.signals[signal]).second || mixed.may_mix;
+    auto const inputs = inputs_of(copy, support(islands.parts[copy.part]), conditions);
+    for (auto level : logic::support(conditions.diagram(), inputs))
+      mixed.may_mix = !followed.insert(level).second || mixed.may_mix;
   }
   return mixed;
 }

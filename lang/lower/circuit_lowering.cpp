@@ -1,6 +1,7 @@
 #include "lang/lower/circuit_lowering.hpp"
 
 #include <algorithm>
+#include <tuple>
 
 #include "engine/contract.hpp"
 
@@ -71,20 +72,22 @@ CircuitLowering::CircuitLowering(check::Meaning const& meaning, check::Scopes co
 }
 
 // Wires of places follow the file's and those of outer places, never the other way round; within a
-// place they stand as in the file.
+// place what is given for signals comes first, then they stand as in the file.
 model::Circuit CircuitLowering::circuit() const {
   auto circuit = circuit_;
   circuit.wire_order = wire_order_;
   std::vector<std::size_t> place(names_.signals.all.size(), 0);
-  for (std::size_t i = 0; i < wire_order_.size(); ++i) place[wire_order_[i]] = i;
+  for (std::size_t i = 0; i < wire_order_.size(); ++i) place[wire_order_[i]] = i + 1;
+  auto const place_of = [&](Own const& own) {
+    bool const is_given = scopes_->replacement(own.scope, own.signal) != nullptr;
+    return std::tuple(own.scope, is_given ? 0 : place[own.signal], own.signal);
+  };
   std::vector<std::size_t> wires;
   for (std::size_t i = 0; i < own_.size(); ++i) {
     if (circuit.signals[place.size() + i].kind == model::SignalKind::wire) wires.push_back(i);
   }
-  std::sort(wires.begin(), wires.end(), [&](std::size_t a, std::size_t b) {
-    return std::pair(own_[a].scope, place[own_[a].signal]) <
-           std::pair(own_[b].scope, place[own_[b].signal]);
-  });
+  std::sort(wires.begin(), wires.end(),
+            [&](std::size_t a, std::size_t b) { return place_of(own_[a]) < place_of(own_[b]); });
   for (auto wire : wires)
     circuit.wire_order.push_back(static_cast<model::SignalId>(place.size() + wire));
   return circuit;
@@ -125,18 +128,20 @@ model::SignalId CircuitLowering::signal_in(Scope scope, model::SignalId signal) 
   if (is_new) {
     undefined_.push_back(own_.size());
     own_.push_back({home, signal});
-    auto const copy = circuit_.signals[signal];
+    auto copy = circuit_.signals[signal];
+    if (scopes_->replacement(home, signal) != nullptr) copy = {.kind = model::SignalKind::wire};
     circuit_.signals.push_back(copy);
   }
   return entry->second;
 }
 
-// A signal that a place replaces is what is given for it, said outside of the place.
+// A signal that a place replaces is what is given for it, said outside of the place: another
+// signal, or a wire of the place.
 ExpressionId CircuitLowering::meant(Scope scope, model::SignalId signal) {
   if (scopes_ != nullptr) {
     auto const home = scopes_->home(scope, signal);
-    if (auto const* given = scopes_->replacement(home, signal))
-      return lower_in(*given, scopes_->outer(home));
+    auto const* given = scopes_->replacement(home, signal);
+    if (given != nullptr && given->operands.empty()) return lower_in(*given, scopes_->outer(home));
   }
   return operand(signal_in(scope, signal));
 }
@@ -148,6 +153,11 @@ void CircuitLowering::define_open() {
     undefined_.pop_back();
     auto const own = own_[at];
     auto const id = names_.signals.all.size() + at;
+    if (auto const* given = scopes_->replacement(own.scope, own.signal)) {
+      auto const definition = lower_in(*given, scopes_->outer(own.scope));
+      circuit_.signals[id].definition = definition;
+      continue;
+    }
     auto const& declaration = *names_.signals.all[own.signal];
     if (declaration.on) {
       auto const definition = lower_in(*declaration.on, own.scope);

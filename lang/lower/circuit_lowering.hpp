@@ -27,7 +27,8 @@ class CircuitLowering {
   // The signal that a place has to itself, or the file's.
   model::SignalId signal_in(Scope, model::SignalId);
 
-  // A signal that a place has to itself; their ids follow those of the file in this order.
+  // A signal that a place has to itself, or what an expression is that is given for one of the
+  // file's, as a wire; their ids follow those of the file in this order.
   struct Own {
     Scope scope = check::Scopes::file;
     model::SignalId signal = 0;  // of the file

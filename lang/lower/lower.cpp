@@ -48,8 +48,8 @@ void lower_judging(check::Meaning const& meaning, std::size_t junction, CircuitL
   }
 }
 
-// The controls of the marks that this junction draws; of those that others draw, and what works give
-// their places.
+// The controls of the marks that this junction draws; of those that others draw, and what works
+// give their places.
 struct Controls {
   std::vector<model::ExpressionId> own, elsewhere;
 };
@@ -150,8 +150,7 @@ Junction lower_works(check::Meaning const& meaning, source::SourceText const& so
 
 std::vector<Junction> read_designs(source::SourceText& source, FileAccess& files,
                                    diagnostics::Sink& sink) {
-  auto const meaning =
-      check::understand(read_with_included(source, files, sink), source, sink);
+  auto const meaning = check::understand(read_with_included(source, files, sink), source, sink);
   std::vector<Junction> lowered;
   if (!sink.empty()) return lowered;
   for (auto const junction : meaning.names.judged().junctions)

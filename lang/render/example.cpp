@@ -50,6 +50,23 @@ Assignment assignment_of(Judgement const& judged, logic::Row row) {
   return assignment;
 }
 
+Assignment assignment_of(Subject const& subject, Judgement const& judged,
+                         explore::Example const& example) {
+  auto const& signals = subject.design.circuit.signals;
+  Assignment levers;
+  for (auto flip : example.flips) {
+    bool const is_own =
+        std::find(judged.variables.begin(), judged.variables.end(), flip) != judged.variables.end();
+    if (!is_own) levers[flip] = !levers.try_emplace(flip, signals[flip].starts_on).first->second;
+  }
+  auto assignment = assignment_of(judged, example.row);
+  std::erase_if(assignment, [&](auto const& entry) {
+    return signals[entry.first].kind == model::SignalKind::wire;
+  });
+  assignment.merge(levers);
+  return assignment;
+}
+
 std::vector<std::string> step_words(Subject const& subject,
                                     std::vector<model::SignalId> const& flips) {
   std::vector<bool> is_on;
@@ -80,10 +97,11 @@ std::string player_steps(Subject const& subject, std::vector<model::SignalId> co
 
 std::string steps_then(Subject const& subject, std::vector<model::SignalId> const& flips,
                        model::SignalId event) {
-  auto all = flips;
-  all.push_back(event);
-  auto const last = step_words(subject, all).back();
-  return flips.empty() ? last : player_steps(subject, flips) + ", then " + last;
+  auto before = flips;
+  if (subject.design.circuit.signals[event].is_input()) before.push_back(event);
+  auto const last = step_words(subject, before).back();
+  before.pop_back();
+  return before.empty() ? last : player_steps(subject, before) + ", then " + last;
 }
 
 std::string where_words(Subject const& subject, Judgement const& judged,
@@ -170,7 +188,7 @@ std::string script_of(Subject const& subject, std::vector<model::SignalId> const
 std::string way_option(Subject const& subject, Judgement const& judged,
                        explore::Example const& example) {
   if (!example.is_fresh) return fmt::format(" --do \"{}\"", script_of(subject, example.flips));
-  auto const setting = setting_text(subject, assignment_of(judged, example.row));
+  auto const setting = setting_text(subject, assignment_of(subject, judged, example));
   return setting.empty() ? "" : fmt::format(" --when \"{}\"", setting);
 }
 

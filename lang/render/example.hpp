@@ -13,6 +13,9 @@ namespace leat::render {
 bool never_rests(Judgement const&);
 
 Assignment assignment_of(Judgement const&, logic::Row);
+// The example's combination, by what a player sets: where wires stand for levers
+// (works/islands.hpp), the levers as its flips leave them.
+Assignment assignment_of(Subject const&, Judgement const&, explore::Example const&);
 
 // What a player does, step by step: "flip divert on", "press flush", "let go of flush".
 std::vector<std::string> step_words(Subject const&, std::vector<model::SignalId> const& flips);
@@ -21,7 +24,8 @@ std::vector<std::string> step_words(Subject const&, std::vector<model::SignalId>
 // do: it is so as built". Steps that come again and again are counted.
 std::string player_steps(Subject const&, std::vector<model::SignalId> const& flips);
 
-// The same and one more: "flip divert on, then flip divert off".
+// The same and one more: "flip divert on, then flip divert off". Where the event is a wire, the
+// last flip is the one that makes it change.
 std::string steps_then(Subject const&, std::vector<model::SignalId> const& flips,
                        model::SignalId event);
 

@@ -41,8 +41,8 @@ std::string trail_line(JudgedJunction const& judged, Finding const& finding) {
 
 std::string setting_of(JudgedJunction const& judged, Finding const& finding) {
   if (finding.examples.empty()) return "";
-  auto const row = finding.examples.front().row;
-  return setting_text(judged.subject, assignment_of(judged.judgement, row));
+  return setting_text(judged.subject,
+                      assignment_of(judged.subject, judged.judgement, finding.examples.front()));
 }
 
 bool has_memory(JudgedJunction const& judged) {

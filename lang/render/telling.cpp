@@ -46,7 +46,7 @@ ToldWay way_of(Subject const& subject, std::vector<model::SignalId> const& flips
   ToldWay way;
   way.flips = names_of(subject.map.signals, flips);
   auto all = flips;
-  if (event) all.push_back(*event);
+  if (event && subject.design.circuit.signals[*event].is_input()) all.push_back(*event);
   auto const steps = step_words(subject, all);
   for (std::size_t i = 0; i < all.size(); ++i)
     way.deeds.push_back({spot_of(subject.text, subject.map.signals[all[i]].span), {}, steps[i]});
@@ -110,7 +110,7 @@ void tell_example(JudgedSubject const& judged, std::size_t index, ToldExpectatio
   auto const& expectation = judged.judgement.expectations[index];
   if (!expectation.example) return;
   told.example.emplace();
-  for (auto [signal, is_on] : assignment_of(judged.judgement, expectation.example->row))
+  for (auto [signal, is_on] : assignment_of(subject, judged.judgement, *expectation.example))
     told.example->emplace_back(subject.map.signals[signal].name, is_on);
   told.way = way_of(subject, expectation.example->flips, std::nullopt);
   if (!expectation.route) return;
