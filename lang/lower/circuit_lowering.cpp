@@ -4,6 +4,7 @@
 #include <tuple>
 
 #include "engine/contract.hpp"
+#include "lang/check/signals.hpp"
 
 namespace leat::lower {
 
@@ -32,6 +33,12 @@ model::SignalKind kind_of(syntax::SignalDeclaration const& signal) {
       return model::SignalKind::toggle;
   }
   throw ContractBroken("CircuitLowering: an unknown kind of signal");
+}
+
+std::size_t names_in(syntax::Expression const& expression) {
+  std::size_t count = 0;
+  check::for_each_name(expression, [&](syntax::Expression const&) { ++count; });
+  return count;
 }
 
 Operator operator_of(ExpressionKind kind) {
@@ -135,13 +142,13 @@ model::SignalId CircuitLowering::signal_in(Scope scope, model::SignalId signal) 
   return entry->second;
 }
 
-// A signal that a place replaces is what is given for it, said outside of the place: another
-// signal, or a wire of the place.
+// A signal that a place replaces is what is given for it, said outside of the place: where that
+// hangs on several, a wire of the place.
 ExpressionId CircuitLowering::meant(Scope scope, model::SignalId signal) {
   if (scopes_ != nullptr) {
     auto const home = scopes_->home(scope, signal);
     auto const* given = scopes_->replacement(home, signal);
-    if (given != nullptr && given->operands.empty()) return lower_in(*given, scopes_->outer(home));
+    if (given != nullptr && names_in(*given) < 2) return lower_in(*given, scopes_->outer(home));
   }
   return operand(signal_in(scope, signal));
 }

@@ -16,7 +16,7 @@ endfunction()
 
 engine_tests(model arrangement finding_kind grid material practice)
 engine_tests(water agenda bounds current holes intrinsic lanes settle spread step survey word)
-engine_tests(logic cone cover diagram diagram_cover least_choice machine minimal_cover prime_cubes recording restriction row_set settled_circuit side_by_side statement timed truth)
+engine_tests(logic cone cover diagram diagram_cover least_choice machine minimal_cover modules prime_cubes recording restriction row_set settled_circuit side_by_side statement timed truth)
 target_link_libraries(logic_tests PRIVATE engine_explore)
 engine_tests(body capacity endings moves outcome route_graph shape surroundings trail travel)
 

@@ -80,8 +80,17 @@ class Plant {
     return plant_.circuit.add({operators[below(3)], left, any()});
   }
 
+  // Some controls follow a wire, as what a place is given for a signal is one.
+  ExpressionId control() {
+    auto const followed = expression();
+    if (below(2) == 0) return followed;
+    auto const wire = static_cast<model::SignalId>(plant_.circuit.signals.size());
+    plant_.circuit.wire_order.push_back(wire);
+    return signal({model::SignalKind::wire, false, followed, 0, 0});
+  }
+
   void place(Design const& block) {
-    ExpressionId const controls[] = {expression(), expression()};
+    ExpressionId const controls[] = {control(), control()};
     std::vector<model::FillId> fill_of_block;
     for (auto fill : block.fills) {
       if (fill.control) fill.control = controls[block.circuit.expressions[*fill.control].left % 2];

@@ -5,7 +5,7 @@ namespace leat::laws {
 
 // A plant put together from random junctions, some of them alike, turned and mirrored, one beside
 // the other in rock; the gates of each follow expressions over the plant's levers (and, where
-// asked, a latch), and some outlets are joined to inlets, at times round.
+// asked, a latch), some through wires, and some outlets are joined to inlets, at times round.
 model::Design random_plant(unsigned seed, bool has_memory = false);
 
 // Random junctions in one drawing, wall to wall, with passages broken through: one island. Each has

@@ -14,6 +14,11 @@ SignalId Circuit::add(model::Signal signal) {
 
 SignalId Circuit::input(SignalKind kind, int ticks) { return add({kind, false, 0, 0, ticks}); }
 
+SignalId Circuit::wire(ExpressionId followed) {
+  circuit_.wire_order.push_back(add({SignalKind::wire, false, followed, 0, 0}));
+  return circuit_.wire_order.back();
+}
+
 SignalId Circuit::latch(ExpressionId set, ExpressionId reset) {
   return add({SignalKind::latch, false, set, reset, 0});
 }

@@ -10,6 +10,7 @@ using model::SignalId;
 class Circuit {
  public:
   SignalId input(model::SignalKind kind = model::SignalKind::lever, int ticks = 0);
+  SignalId wire(ExpressionId followed);  // by inputs, memory and wires that were added before
   SignalId latch(ExpressionId set, ExpressionId reset);
   SignalId toggle(ExpressionId trigger);
   SignalId delay(ExpressionId fed, int ticks);
