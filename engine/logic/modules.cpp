@@ -2,9 +2,8 @@
 
 #include <algorithm>
 #include <limits>
-#include <unordered_set>
-
-#include "engine/logic/evaluation.hpp"
+#include <unordered_map>
+#include <utility>
 
 namespace leat::logic {
 
@@ -19,7 +18,6 @@ namespace {
 // Expressions, then signals.
 using Node = std::uint32_t;
 using Date = std::uint32_t;
-constexpr std::size_t most_diagram_nodes = std::size_t{1} << 14;
 
 class Search {
  public:
@@ -146,45 +144,34 @@ class Search {
     auto const& known = nodes_[wire];
     bool const stands_for_all =
         known.is_pure && known.first < known.first_below && known.last_below < known.closed;
-    if (!stands_for_all) return false;
-    auto const below = everything_below(wire);
-    auto const levers = std::count_if(below.nodes.begin(), below.nodes.end(),
-                                      [&](Node node) { return is_lever(node); });
-    return levers > 1 && (below.reads_once || can_change(wire));
+    return stands_for_all && is_unate_in_several(wire);
   }
 
-  struct Below {
-    std::vector<Node> nodes;  // each once
-    bool reads_once = true;   // each is met once, and none is a constant
-  };
-  Below everything_below(Node top) const {
-    Below below;
-    std::unordered_set<Node> met;
-    std::vector<Node> open{top};
+  // Each lever is met below a number of negations that is always even, or always odd. (A constant
+  // is neither; so no unate wire is one.)
+  bool is_unate_in_several(Node wire) const {
+    constexpr std::uint8_t is_straight = 1, is_contrary = 2;
+    std::unordered_map<Node, std::uint8_t> senses;
+    std::size_t levers = 0;
+    std::vector<std::pair<Node, std::uint8_t>> open{{wire, is_straight}};
     while (!open.empty()) {
-      auto const node = open.back();
+      auto const [node, sense] = open.back();
       open.pop_back();
-      bool const is_constant =
-          !is_signal(node) && circuit_.expressions[node].op == Operator::constant;
-      bool const is_new = met.insert(node).second;
-      below.reads_once = below.reads_once && is_new && !is_constant;
-      if (!is_new) continue;
-      below.nodes.push_back(node);
-      for_each_below(node, [&](Node next) { open.push_back(next); });
+      auto& met = senses[node];
+      if (is_lever(node)) {
+        levers += met == 0 ? 1 : 0;
+        if ((met | sense) == (is_straight | is_contrary)) return false;
+      }
+      if ((met & sense) != 0) continue;
+      met |= sense;
+      auto const op = is_signal(node) ? Operator::signal : circuit_.expressions[node].op;
+      if (op == Operator::constant || op == Operator::parity) return false;
+      auto const other = sense == is_straight ? is_contrary : is_straight;
+      for_each_below(node, [&, next = op == Operator::negation ? other : sense](Node below) {
+        open.emplace_back(below, next);
+      });
     }
-    return below;
-  }
-
-  bool can_change(Node wire) const {
-    auto const own = Cones(circuit_).of({signal(wire).definition});
-    Diagram diagram(most_diagram_nodes);
-    std::vector<Diagram::Function> of_signal(own.signals.size(), Diagram::never);
-    Diagram::Level level = 0;
-    for (SignalId s = 0; s < of_signal.size(); ++s) {
-      if (own.circuit.signals[s].is_input()) of_signal[s] = diagram.variable(level++);
-    }
-    auto const value = Evaluation(own.circuit, diagram, of_signal).of(own.roots.front());
-    return !diagram.has_run_out() && value != Diagram::always && value != Diagram::never;
+    return levers > 1;
   }
 
   Cone const& cone_;

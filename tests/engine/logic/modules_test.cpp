@@ -67,7 +67,8 @@ TEST_CASE("modules: what sets a latch uses its levers, too") {
 TEST_CASE("modules: what is promised never to come about of its levers keeps them") {
   wired::Circuit whole;
   auto const a = whole.input(), b = whole.input();
-  auto const wire = whole.wire(whole.combined(model::Operator::parity, whole.of(a), whole.of(b)));
+  auto const wire =
+      whole.wire(whole.combined(model::Operator::disjunction, whole.of(a), whole.of(b)));
   auto const gate = whole.of(wire), both = whole.conjunction(whole.of(a), whole.of(b));
   auto circuit = whole.built();
   CHECK(wires(circuit, {gate}) == Wires{wire});
@@ -75,18 +76,24 @@ TEST_CASE("modules: what is promised never to come about of its levers keeps the
   CHECK(wires(circuit, {gate}).empty());
 }
 
-TEST_CASE("modules: a wire that never changes is no lever") {
+TEST_CASE("modules: a wire that reads a lever in both senses, or a constant, is no lever") {
   wired::Circuit whole;
   auto const a = whole.input(), b = whole.input();
   auto const and_b = whole.conjunction(whole.of(a), whole.of(b));
-  auto const never = whole.wire(whole.conjunction(and_b, whole.negation(whole.of(a))));
-  auto const always = whole.wire(
-      whole.combined(model::Operator::disjunction, and_b, whole.negation(whole.of(never))));
-  auto const sometimes =
-      whole.wire(whole.combined(model::Operator::disjunction, and_b, whole.negation(whole.of(a))));
-  CHECK(wires(whole.built(), {whole.of(never)}).empty());
-  CHECK(wires(whole.built(), {whole.of(always)}).empty());
-  CHECK(wires(whole.built(), {whole.of(sometimes)}) == Wires{sometimes});
+  auto const both_ways = whole.wire(whole.conjunction(and_b, whole.negation(whole.of(a))));
+  auto const either = whole.wire(whole.combined(model::Operator::parity, whole.of(a), whole.of(b)));
+  auto const twice = whole.wire(whole.combined(model::Operator::disjunction, and_b, whole.of(a)));
+  auto circuit = whole.built();
+  auto const on = circuit.add({model::Operator::constant, 1, 0});
+  auto const with_constant = circuit.add({model::Operator::conjunction, and_b, on});
+  circuit.signals.push_back({model::SignalKind::wire, false, with_constant, 0, 0});
+  auto const constant = static_cast<model::SignalId>(circuit.signals.size() - 1);
+  circuit.wire_order.push_back(constant);
+  auto const of_constant = circuit.add({model::Operator::signal, constant, 0});
+  CHECK(wires(whole.built(), {whole.of(both_ways)}).empty());
+  CHECK(wires(whole.built(), {whole.of(either)}).empty());
+  CHECK(wires(circuit, {of_constant}).empty());
+  CHECK(wires(whole.built(), {whole.of(twice)}) == Wires{twice});
 }
 
 TEST_CASE("modules: as built a wire is what its levers make it") {
@@ -116,7 +123,7 @@ TEST_CASE("modules: a cone in which they are levers follows from them alone") {
 namespace {
 
 // The definition, asked of every wire by itself: all ways from the roots to its levers lead through
-// it, and running all their values shows it on and off.
+// it, each way to a lever below it has as many negations, even or odd, as the other ways.
 class Definition {
  public:
   Definition(model::Circuit const& circuit, std::vector<model::ExpressionId> const& roots)
@@ -124,12 +131,12 @@ class Definition {
 
   Wires topmost() const {
     std::set<model::SignalId> all, inner;
-    for (auto wire : met_without({})) {
+    for (auto wire : met_from(roots_, {})) {
       if (circuit_.signals[wire].kind == model::SignalKind::wire && is_module(wire))
         all.insert(wire);
     }
     for (auto wire : all) {
-      for (auto below : met_from({circuit_.signals[wire].definition}, {})) inner.insert(below);
+      for (auto below : below_of(wire)) inner.insert(below);
     }
     Wires found;
     std::set_difference(all.begin(), all.end(), inner.begin(), inner.end(),
@@ -137,10 +144,51 @@ class Definition {
     return found;
   }
 
+  // What its being a lever rests on: it is on and off, and all combinations of its levers in which
+  // it has one value hang together by single flips.
+  bool hangs_together(model::SignalId wire) const {
+    std::vector<model::SignalId> levers;
+    for (auto signal : below_of(wire)) {
+      if (circuit_.signals[signal].is_input()) levers.push_back(signal);
+    }
+    std::vector<bool> is_on;
+    for (unsigned row = 0; row < 1u << levers.size(); ++row) {
+      std::vector<bool> values(circuit_.signals.size(), false);
+      for (std::size_t i = 0; i < levers.size(); ++i) values[levers[i]] = (row >> i & 1u) != 0;
+      for (auto each : circuit_.wire_order)
+        values[each] = logic::is_true(circuit_, circuit_.signals[each].definition, values);
+      is_on.push_back(values[wire]);
+    }
+    return pieces(is_on, levers.size(), true) == 1 && pieces(is_on, levers.size(), false) == 1;
+  }
+
  private:
   using Signals = std::set<model::SignalId>;
 
-  Signals met_without(Signals const& closed) const { return met_from(roots_, closed); }
+  static std::size_t pieces(std::vector<bool> const& is_on, std::size_t levers, bool value) {
+    std::vector<bool> is_met(is_on.size(), false);
+    std::size_t count = 0;
+    for (unsigned row = 0; row < is_on.size(); ++row) {
+      if (is_on[row] != value || is_met[row]) continue;
+      ++count;
+      std::vector<unsigned> open{row};
+      is_met[row] = true;
+      while (!open.empty()) {
+        auto const from = open.back();
+        open.pop_back();
+        for (std::size_t i = 0; i < levers; ++i) {
+          auto const next = from ^ 1u << i;
+          if (is_on[next] == value && !is_met[next]) open.push_back(next);
+          is_met[next] = is_met[next] || is_on[next] == value;
+        }
+      }
+    }
+    return count;
+  }
+
+  Signals below_of(model::SignalId wire) const {
+    return met_from({circuit_.signals[wire].definition}, {});
+  }
 
   Signals met_from(std::vector<model::ExpressionId> open, Signals const& closed) const {
     Signals met;
@@ -157,27 +205,38 @@ class Definition {
     return met;
   }
 
+  // Every way by itself.
+  void follow_ways(model::ExpressionId id, bool is_negated,
+                   std::set<std::pair<model::SignalId, bool>>& senses) const {
+    auto const& [op, left, right] = circuit_.expressions[id];
+    if (op == model::Operator::signal) {
+      auto const& signal = circuit_.signals[left];
+      if (signal.is_input()) senses.emplace(left, is_negated);
+      if (signal.kind == model::SignalKind::wire)
+        follow_ways(signal.definition, is_negated, senses);
+      return;
+    }
+    for (bool const is_other : {false, true}) {
+      if (is_other && op != model::Operator::parity) continue;
+      bool const sense = is_negated != (is_other || op == model::Operator::negation);
+      follow_ways(left, sense, senses);
+      if (op != model::Operator::negation) follow_ways(right, sense, senses);
+    }
+  }
+
   bool is_module(model::SignalId wire) const {
-    auto const below = met_from({circuit_.signals[wire].definition}, {});
-    auto const elsewhere = met_without({wire});
-    std::vector<model::SignalId> levers;
+    auto const below = below_of(wire);
+    auto const elsewhere = met_from(roots_, {wire});
+    std::set<model::SignalId> levers;
     for (auto signal : below) {
-      if (circuit_.signals[signal].kind == model::SignalKind::wire) continue;
-      if (circuit_.signals[signal].kind != model::SignalKind::lever) return false;
-      levers.push_back(signal);
+      auto const kind = circuit_.signals[signal].kind;
+      if (elsewhere.count(signal) != 0) return false;
+      if (kind == model::SignalKind::lever) levers.insert(signal);
+      if (kind != model::SignalKind::lever && kind != model::SignalKind::wire) return false;
     }
-    auto const is_used_elsewhere = [&](auto signal) { return elsewhere.count(signal) != 0; };
-    if (levers.size() < 2 || std::any_of(below.begin(), below.end(), is_used_elsewhere))
-      return false;
-    bool is_ever[2] = {false, false};
-    for (unsigned row = 0; row < 1u << levers.size(); ++row) {
-      std::vector<bool> values(circuit_.signals.size(), false);
-      for (std::size_t i = 0; i < levers.size(); ++i) values[levers[i]] = (row >> i & 1u) != 0;
-      for (auto each : circuit_.wire_order)
-        values[each] = logic::is_true(circuit_, circuit_.signals[each].definition, values);
-      is_ever[values[wire]] = true;
-    }
-    return is_ever[0] && is_ever[1];
+    std::set<std::pair<model::SignalId, bool>> senses;
+    follow_ways(circuit_.signals[wire].definition, false, senses);
+    return levers.size() > 1 && senses.size() == levers.size();
   }
 
   model::Circuit const& circuit_;
@@ -209,13 +268,15 @@ TEST_CASE("modules: of random circuits, those that the definition gives") {
                                           model::Operator::disjunction, model::Operator::parity};
     for (std::size_t w = 2 + pick(4); w > 0; --w) {
       auto const left = operand(), right = operand();
-      unused.push_back(whole.wire(whole.combined(binary[pick(3)], left, right)));
+      unused.push_back(whole.wire(whole.combined(binary[pick(7) / 3], left, right)));
     }
     std::vector<model::ExpressionId> roots;
     for (std::size_t r = 1 + pick(3); r > 0; --r) roots.push_back(operand());
     INFO("seed " << seed);
+    Definition const definition(whole.built(), roots);
     auto const own = wires(whole.built(), roots);
-    CHECK(own == Definition(whole.built(), roots).topmost());
+    CHECK(own == definition.topmost());
+    for (auto wire : own) CHECK(definition.hangs_together(wire));
     found += own.size();
   }
   CHECK(found > 500);
