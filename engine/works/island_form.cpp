@@ -134,17 +134,29 @@ class Forms::Reader {
     }
   }
 
+  // What belongs to another island is solid here: nothing of it is ever looked at.
   void read_row(Cell here, Cell step, model::FillId* row) {
-    auto const* islands = forms_.island_of_->data();
-    auto const* fill_of = plant_.fill_of.data();
+    auto const* islands = forms_.island_of_->data() + here;
+    auto const* fill_of = plant_.fill_of.data() + here;
+    auto* const end = row + form_.width;
+    if (step == 1) {
+      std::copy_n(fill_of, form_.width, row);
+      auto const own = island_, solid = forms_.solid_;
+      for (auto* cell = row; cell != end; ++cell, ++islands)
+        *cell = *islands == own || *islands == no_island ? *cell : solid;
+    } else {
+      auto const stride = static_cast<std::ptrdiff_t>(static_cast<std::int32_t>(step));
+      for (auto* cell = row; cell != end; ++cell, islands += stride, fill_of += stride)
+        *cell = *islands == island_ || *islands == no_island ? *fill_of : forms_.solid_;
+    }
+    number_row(row, end);
+  }
+
+  void number_row(model::FillId* cell, model::FillId* const end) {
     auto const* numbers = forms_.number_.data();
-    auto const own = island_, solid = forms_.solid_;
-    for (auto* const end = row + form_.width; row != end; ++row, here += step) {
-      // What belongs to another island is solid here: nothing of it is ever looked at.
-      bool const is_seen = islands[here] == own || islands[here] == no_island;
-      auto const fill = is_seen ? fill_of[here] : solid;
-      if (numbers[fill] == no_island) add_fill(fill);
-      *row = numbers[fill];
+    for (; cell != end; ++cell) {
+      if (numbers[*cell] == no_island) add_fill(*cell);
+      *cell = numbers[*cell];
     }
   }
 

@@ -24,10 +24,7 @@ class Sweep {
 
   ByInlet answer(Prospect prospect, model::ProfileId profile) {
     auto const on_the_way = [&](ByInlet from, bool Way::*is_so) {
-      return swept(
-          profile, std::move(from),
-          [&](Way const& way) { return way.*is_so ? everything() : nothing(); },
-          [&](model::OutletId) { return nothing(); });
+      return met_on_the_way(std::move(from), is_so, profile);
     };
     switch (prospect) {
       case Prospect::arrival:
@@ -37,7 +34,7 @@ class Sweep {
             profile, forks(profile), [&](Way const&) { return nothing(); },
             [&](model::OutletId) { return nothing(); });
       case Prospect::trapped:
-        return on_the_way(held(profile), &Way::has_trap);
+        return trapped(answer(Prospect::arrival, profile), profile);
       case Prospect::spilled:
         return on_the_way(none(), &Way::spills);
       case Prospect::unsure:
@@ -55,6 +52,11 @@ class Sweep {
     }
   }
 
+  // `arriving`: the answer to that prospect.
+  ByInlet trapped(ByInlet arriving, model::ProfileId profile) {
+    return met_on_the_way(held(std::move(arriving), profile), &Way::has_trap, profile);
+  }
+
   // What can be reached of the outlets of the plant; `told` says what of each is meant.
   template <class Told>
   ByInlet reaching(Told told, model::ProfileId profile) {
@@ -66,6 +68,13 @@ class Sweep {
   static Value nothing() { return Algebra::nothing(); }
   static Value everything() { return Algebra::everything(); }
   ByInlet none() const { return ByInlet(network_.inlet_count(), nothing()); }
+
+  ByInlet met_on_the_way(ByInlet from, bool Way::*is_so, model::ProfileId profile) {
+    return swept(
+        profile, std::move(from),
+        [&](Way const& way) { return way.*is_so ? everything() : nothing(); },
+        [&](model::OutletId) { return nothing(); });
+  }
 
   // What holds at each inlet itself, and what is met from it on.
   template <class OnTheWay, class AtItsEnd>
@@ -93,8 +102,8 @@ class Sweep {
 
   // Without a way out. Who does not get in at an entrance is nowhere; who does not get in further
   // on, in some water that can be there, is held where it was delivered.
-  ByInlet held(model::ProfileId profile) {
-    auto held = answer(Prospect::arrival, profile);
+  ByInlet held(ByInlet arriving, model::ProfileId profile) {
+    auto held = std::move(arriving);
     for (model::InletId inlet = 0; inlet < held.size(); ++inlet) {
       held[inlet] = algebra_.opposite(held[inlet]);
       for (auto const& way : network_.ways(inlet, profile)) {

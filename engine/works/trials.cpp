@@ -163,11 +163,26 @@ class Trials {
       }
     };
     for (model::ProfileId profile = 0; profile < network_.profile_count(); ++profile) {
+      std::vector<Words> arriving(network_.inlet_count());
+      for (std::size_t digit = 0; last_ >> digit > 0; digit += questions) {
+        auto const reached =
+            sweep.reaching([&](model::OutletId o) { return digits(o, digit); }, profile);
+        compare(reached);
+        for (model::InletId inlet = 0; inlet < reached.size(); ++inlet)
+          arriving[inlet] = InWords::either(arriving[inlet], any_of(reached[inlet]));
+      }
+      compare(sweep.trapped(std::move(arriving), profile));
       for (auto prospect : asked_) compare(sweep.answer(prospect, profile));
-      for (std::size_t digit = 0; last_ >> digit > 0; digit += questions)
-        compare(sweep.reaching([&](model::OutletId o) { return digits(o, digit); }, profile));
     }
     return differing;
+  }
+
+  // The same for every question: whether any of them is answered so. Every outlet has a digit that
+  // is set, so who arrives is seen in some.
+  static Words any_of(Words const& answers) {
+    Word any = 0;
+    for (auto answer : answers.of) any |= answer;
+    return each([any](std::size_t) { return any; });
   }
 
   // An outlet's number from some digit on, a digit a question.
@@ -185,7 +200,7 @@ class Trials {
   // where it is joined.
   std::vector<std::size_t> number_;
   std::size_t last_ = 0;
-  std::vector<Prospect> asked_{Prospect::trapped};
+  std::vector<Prospect> asked_;
   std::minstd_rand chance_;  // seeded alike each time
 };
 

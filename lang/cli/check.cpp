@@ -86,6 +86,7 @@ class CheckRun {
   void check_all() {
     auto const jobs = options_.jobs > 0 ? static_cast<std::size_t>(options_.jobs)
                                         : std::max(1u, std::thread::hardware_concurrency());
+    if (designs_.files.size() == 1) return check_one();
     Crew<CheckedFile> crew(designs_.files.size(), jobs, [this](std::size_t number) {
       auto const& design = designs_.files[number];
       if (watch_.is_stopped()) return unchecked_file(design);
@@ -99,6 +100,16 @@ class CheckRun {
       if (interruption_.has_come()) watch_.stop();
       tell_progress(crew.ready_count());
     }
+  }
+
+  // A file alone is checked by this thread.
+  void check_one() {
+    auto const& design = designs_.files.front();
+    tell(checked_file(design, wish_, [this](auto const& junction, auto done, auto total) {
+      if (interruption_.has_come()) watch_.stop();
+      watch_.tell(junction, done, total);
+      tell_progress(0);
+    }));
   }
 
   void tell_progress(std::size_t ready) {

@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
+#include <memory>
 #include <sstream>
 
 #include "lang/cli/command_line/tree.hpp"
@@ -51,7 +53,7 @@ std::optional<Answer> unknown_command(CLI::App const& app, int count,
 
 }  // namespace
 
-CommandTree::CommandTree() {
+CommandTree::CommandTree(Words only) : only_(std::move(only)) {
   app_.require_subcommand(1);
   app_.set_version_flag("--version", fmt::format("leat {}", version));
   app_.footer(footer());
@@ -71,8 +73,25 @@ CommandTree::CommandTree() {
   add_shell(*this);
 }
 
+namespace {
+
+// Who asks for help is shown every command, and who mistypes one is told one of all.
+std::unique_ptr<CommandTree> tree_for(CommandTree::Words words) {
+  bool const asks_for_help = std::any_of(words.begin(), words.end(), [](std::string_view word) {
+    return word == "-h" || word == "--help";
+  });
+  if (!asks_for_help) {
+    auto named = std::make_unique<CommandTree>(std::move(words));
+    if (named->has_commands()) return named;
+  }
+  return std::make_unique<CommandTree>();
+}
+
+}  // namespace
+
 std::variant<Options, Answer> read_command_line(int count, char const* const* arguments) {
-  CommandTree tree;
+  auto const made = tree_for({arguments + std::min(count, 1), arguments + count});
+  auto& tree = *made;
   if (count <= 1) return Answer{"", tree.app().help(), Exit::unusable};
   if (auto answer = unknown_command(tree.app(), count, arguments)) return *answer;
   try {

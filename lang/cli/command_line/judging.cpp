@@ -8,6 +8,7 @@ namespace {
 
 void add_check(CommandTree& tree) {
   auto const check = tree.add<CheckOptions>("check", "judge designs: findings and expectations");
+  if (!check) return;
   check.app
       ->add_option("FILE", check->files,
                    "the designs, or folders: every *.leat in them; - is the standard input")
@@ -26,6 +27,7 @@ void add_check(CommandTree& tree) {
 
 void add_table(CommandTree& tree) {
   auto const table = tree.add<TableOptions>("table", "where every body goes, in all combinations");
+  if (!table) return;
   add_file(table.app, table->file);
   table.app->add_flag("--full", table->is_full, "a row for each combination");
   table.app->add_flag("--fresh", table->is_fresh,
@@ -40,6 +42,7 @@ void add_table(CommandTree& tree) {
 void add_compare(CommandTree& tree) {
   auto const compare = tree.add<CompareOptions>(
       "compare", "what a new revision of a design does differently from an old one");
+  if (!compare) return;
   compare.app->add_option("OLD", compare->before, "the design before")->required();
   compare.app->add_option("NEW", compare->after, "the design after; - is the standard input")
       ->required();
@@ -61,6 +64,7 @@ void add_compare(CommandTree& tree) {
 void add_record(CommandTree& tree) {
   auto const record = tree.add<RecordOptions>(
       "record", "write down what a design does, to hold it against that from then on");
+  if (!record) return;
   record.app->add_option("FILE", record->file, "the design; its record is FILE.record.json")
       ->required();
   record.app

@@ -6,6 +6,7 @@ namespace {
 
 void add_show(CommandTree& tree) {
   auto const show = tree.add<ShowOptions>("show", "the levels with their water in one combination");
+  if (!show) return;
   add_file(show.app, show->file);
   add_when(show.app, show->when);
   add_deeds(show.app, show->deeds);
@@ -19,6 +20,7 @@ void add_show(CommandTree& tree) {
 void add_follow(CommandTree& tree) {
   auto const follow =
       tree.add<FollowOptions>("follow", "how a body gets where it goes, step by step");
+  if (!follow) return;
   add_file(follow.app, follow->file);
   follow.app->add_option("--from", follow->inlet, "the inlet")->required();
   follow.app->add_option("--body", follow->body, "only this body");
@@ -32,6 +34,7 @@ void add_follow(CommandTree& tree) {
 void add_guard(CommandTree& tree) {
   auto const guard = tree.add<GuardOptions>(
       "guard", "how long to wait before a change, and what it does to bodies inside");
+  if (!guard) return;
   add_file(guard.app, guard->file);
   add_junction(guard.app, guard->junction);
   add_format(guard.app, guard->format, {"text", "json"}, "text or json");
@@ -40,6 +43,7 @@ void add_guard(CommandTree& tree) {
 void add_train(CommandTree& tree) {
   auto const train =
       tree.add<TrainOptions>("train", "a train of bodies that press the plates themselves");
+  if (!train) return;
   add_file(train.app, train->file);
   train.app->add_option("--from", train->inlet, "the inlet")->required();
   train.app->add_option("--body", train->body, "which body; else the first one declared");

@@ -8,6 +8,7 @@ namespace {
 
 void add_draw(CommandTree& tree) {
   auto const draw = tree.add<DrawOptions>("draw", "the levels as a picture (SVG)");
+  if (!draw) return;
   add_file(draw.app, draw->file);
   add_when(draw.app, draw->when);
   add_deeds(draw.app, draw->deeds);
@@ -33,6 +34,7 @@ void add_draw(CommandTree& tree) {
 
 void add_bill(CommandTree& tree) {
   auto const bill = tree.add<BillOptions>("bill", "the blocks to bring, and the steps of building");
+  if (!bill) return;
   add_file(bill.app, bill->file);
   bill.app->add_flag("--steps", bill->has_steps, "with the steps, level by level from the bottom");
   add_out(bill.app, bill->out);
@@ -43,6 +45,7 @@ void add_bill(CommandTree& tree) {
 void add_page(CommandTree& tree) {
   auto const page = tree.add<PageOptions>(
       "page", "one page to flip the levers on, watch the water and send bodies through");
+  if (!page) return;
   add_file(page.app, page->file);
   page.app->add_option("NEWER", page->newer,
                        "a newer revision: both side by side, what differs is marked");

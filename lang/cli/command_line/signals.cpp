@@ -6,6 +6,7 @@ namespace {
 
 void add_waves(CommandTree& tree) {
   auto const waves = tree.add<WavesOptions>("waves", "the signals over time, tick by tick");
+  if (!waves) return;
   add_file(waves.app, waves->file);
   waves.app->add_option("--do", waves->deeds,
                         "what is done: \"divert, wait 20 ticks, ring and flush on, wait 2 s\"");
@@ -18,6 +19,7 @@ void add_waves(CommandTree& tree) {
 void add_machine(CommandTree& tree) {
   auto const machine =
       tree.add<MachineOptions>("machine", "what the memory can hold, and how it gets there");
+  if (!machine) return;
   add_file(machine.app, machine->file);
   machine.app->add_flag("--full", machine->is_full,
                         "in dot: a node for each setting of the inputs");

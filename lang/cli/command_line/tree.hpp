@@ -2,8 +2,11 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <memory>
 #include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include "lang/cli/options.hpp"
@@ -16,20 +19,25 @@ namespace leat::cli {
 // Neither copied nor moved: the commands write into it while they are read.
 class CommandTree {
  public:
-  CommandTree();
+  using Words = std::vector<std::string_view>;
+  // Of the commands only those that are among these words, where some are: to make all of them is
+  // a part of a short run.
+  explicit CommandTree(Words only = {});
   CommandTree(CommandTree const&) = delete;
   CommandTree& operator=(CommandTree const&) = delete;
 
   // A command with the values its options fill; when the command is given, they become the chosen
-  // ones.
+  // ones. None where it is left out.
   template <class Values>
   struct Command {
     CLI::App* app = nullptr;
     std::shared_ptr<Values> values;
     Values* operator->() const { return values.get(); }
+    explicit operator bool() const { return app != nullptr; }
   };
   template <class Values>
-  Command<Values> add(std::string const& name, std::string const& purpose) {
+  Command<Values> add(char const* name, char const* purpose) {
+    if (is_left_out(name)) return {};
     auto values = std::make_shared<Values>();
     auto* command = app_.add_subcommand(name, purpose);
     command->fallthrough()->footer("");
@@ -37,12 +45,19 @@ class CommandTree {
     return {command, values};
   }
 
+  bool has_commands() const { return !app_.get_subcommands({}).empty(); }
+
   CLI::App& app() { return app_; }
   CLI::App const& app() const { return app_; }
   // After the command line was read.
   Options const& options() const { return options_; }
 
  private:
+  bool is_left_out(std::string_view name) const {
+    return !only_.empty() && std::find(only_.begin(), only_.end(), name) == only_.end();
+  }
+
+  Words only_;
   CLI::App app_{"leat: verifies creature conveyors of running water before they are built", "leat"};
   Options options_;
 };

@@ -6,6 +6,7 @@ namespace {
 
 void add_tidy(CommandTree& tree) {
   auto const tidy = tree.add<TidyOptions>("tidy", "put designs into one style, meaning untouched");
+  if (!tidy) return;
   tidy.app
       ->add_option("FILE", tidy->paths,
                    "the designs, or folders of them; - reads the standard input and prints it tidy")
@@ -16,6 +17,7 @@ void add_tidy(CommandTree& tree) {
 void add_watch(CommandTree& tree) {
   auto const watch = tree.add<WatchOptions>(
       "watch", "judge designs each time they are saved, and tell what they do otherwise");
+  if (!watch) return;
   watch.app->add_option("FILE", watch->paths, "the designs, or folders of them")->required();
   add_fail_on(watch.app, watch->fail_on);
   add_format(watch.app, watch->format, {"text", "lines"},
