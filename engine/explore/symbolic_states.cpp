@@ -94,19 +94,36 @@ SymbolicStates::Knowledge SymbolicStates::explore(model::Circuit const& circuit,
   std::vector<Transitions> transitions;
   Parts parts(diagram_, machine_);
   auto unknown = Diagram::never;
+  std::vector<logic::SymbolicMachine::Outcome> outcomes;
+  std::vector<Function> not_done;  // by event: from where nothing follows it
   for (std::size_t event = 0; event < input_count(); ++event) {
-    auto const outcome = machine_.after(event, limits.most_rounds);
+    auto const& outcome = outcomes.emplace_back(machine_.after(event, limits.most_rounds));
     unquiet_[event] = outcome.oscillating;
     unknown = diagram_.either(unknown, outcome.unknown);
     auto const is_open = diagram_.either(outcome.oscillating, outcome.unknown);
     auto const away = promised_away(circuit, outcome.after, start.after);
-    parts.add(outcome.after, diagram_.either(is_open, away), transitions);
+    not_done.push_back(diagram_.either(is_open, away));
+    parts.add(outcome.after, not_done.back(), transitions);
     if (diagram_.has_run_out()) return Knowledge::out_of_nodes;
   }
   states_ = saturated(diagram_, state_of(start.after), std::move(transitions));
   for (auto& states : unquiet_) states = diagram_.both(states, states_);
+  find_changing(outcomes, not_done);
   bool const is_all_known = diagram_.both(unknown, states_) == Diagram::never;
   return is_all_known ? Knowledge::complete : Knowledge::out_of_rounds;
+}
+
+void SymbolicStates::find_changing(std::vector<logic::SymbolicMachine::Outcome> const& outcomes,
+                                   std::vector<Function> const& not_done) {
+  for (std::size_t event = 0; event < outcomes.size(); ++event) {
+    auto const from = diagram_.both(states_, !not_done[event]);
+    auto& changing = changing_.emplace_back();
+    for (auto v = input_count(); v < variables().size(); ++v) {
+      auto const held = diagram_.variable(2 * machine_.places()[v]);
+      auto const differs = diagram_.differ(outcomes[event].after[v], held);
+      changing.push_back(diagram_.both(from, differs) != Diagram::never);
+    }
+  }
 }
 
 Function SymbolicStates::state_of(std::vector<Function> const& values) {

@@ -52,6 +52,12 @@ class SymbolicStates {
     return is_in(unquiet_[event], values);
   }
 
+  // Whether the event changes what a memory element holds, from some state that can be reached; the
+  // variable by its place among the variables.
+  bool can_change(std::size_t event, std::size_t variable) const {
+    return changing_[event][variable - input_count()];
+  }
+
   // What the diagram cost: all nodes made, and those of the set.
   std::size_t nodes_made() const { return diagram_.node_count(); }
   std::size_t nodes_of_states() const { return diagram_.size(states_); }
@@ -61,6 +67,8 @@ class SymbolicStates {
   Knowledge explore(model::Circuit const&, Limits const&);
   Function promised_away(model::Circuit const&, std::vector<Function> const& after,
                          std::vector<Function> const& built);
+  void find_changing(std::vector<logic::SymbolicMachine::Outcome> const&,
+                     std::vector<Function> const& not_done);
   Function state_of(std::vector<Function> const& values);
   long double count_of(Function) const;
   bool is_in(Function, std::vector<bool> const& values) const;
@@ -69,7 +77,8 @@ class SymbolicStates {
   logic::SymbolicMachine machine_;
   Knowledge knowledge_ = Knowledge::complete;
   Function states_ = logic::Diagram::never;
-  std::vector<Function> unquiet_;  // by event
+  std::vector<Function> unquiet_;            // by event
+  std::vector<std::vector<bool>> changing_;  // by event, then memory element
   bool is_unquiet_as_built_ = false;
 };
 

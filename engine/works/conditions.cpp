@@ -74,6 +74,11 @@ Function Conditions::of(logic::RowSet const& rows, std::vector<Function> const& 
   return diagram_.choice(first, on, off);
 }
 
+bool Conditions::changes_memory(SignalId input) const {
+  require(is_reachable_known_, "Conditions::changes_memory: the states are known");
+  return changing_memory_.count(input) != 0;
+}
+
 namespace {
 
 // A set of states, told over other variables. What is no variable there is left out: the states
@@ -166,8 +171,13 @@ void Conditions::find_states() {
   std::vector<std::optional<Function>> meaning(states.variables().size());
   for (std::size_t v = 0; v < meaning.size(); ++v) {
     auto const plant = cone_.signals[states.variables()[v]];
-    if (std::find(variables_.begin(), variables_.end(), plant) != variables_.end())
-      meaning[states.places()[v]] = of_own_signal_[states.variables()[v]];
+    if (std::find(variables_.begin(), variables_.end(), plant) == variables_.end()) continue;
+    meaning[states.places()[v]] = of_own_signal_[states.variables()[v]];
+    if (v < states.input_count()) continue;
+    for (std::size_t event = 0; event < states.input_count(); ++event) {
+      if (states.can_change(event, v))
+        changing_memory_.insert(cone_.signals[states.variables()[event]]);
+    }
   }
   reachable_ = Translation(states.diagram(), diagram_, meaning).of(states.states());
 }

@@ -1,6 +1,7 @@
 #pragma once
 #include <cstdint>
 #include <unordered_map>
+#include <unordered_set>
 #include <vector>
 
 #include "engine/logic/cone.hpp"
@@ -41,6 +42,11 @@ class Conditions {
   // whether all gets quiet.
   bool has_too_many_states() const { return has_too_many_states_; }
 
+  bool has_memory() const;
+  // Whether some flip of this input changes memory among the variables. Contract: what can come
+  // about is known.
+  bool changes_memory(model::SignalId input) const;
+
   logic::Diagram& diagram() { return diagram_; }
   logic::Diagram const& diagram() const { return diagram_; }
 
@@ -49,7 +55,6 @@ class Conditions {
   void follow(model::Circuit const& settled);
   void reach();
   void find_states();
-  bool has_memory() const;
   Function inputs_as_built();
   Function reached_by_flips(Function kept);
 
@@ -59,6 +64,7 @@ class Conditions {
   std::vector<Function> of_own_signal_, of_own_expression_;  // by the cone's ids
   std::unordered_map<model::SignalId, model::SignalId> own_signal_;
   std::unordered_map<model::ExpressionId, model::ExpressionId> own_root_;
+  std::unordered_set<model::SignalId> changing_memory_;
   Function reachable_ = logic::Diagram::always;
   bool is_reachable_known_ = true, has_restless_ = false, has_too_many_states_ = false;
 };

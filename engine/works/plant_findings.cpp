@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include "engine/logic/restriction.hpp"
-#include "engine/logic/truth.hpp"
+#include "engine/works/idle_signals.hpp"
 #include "engine/works/logic_findings.hpp"
 
 namespace leat::works {
@@ -105,81 +104,6 @@ void endless_rounds(model::Design const& plant, WorksJudgement& judged) {
     judged.kinds_left_out.push_back(FindingKind::endless_loop);
 }
 
-// Whether the function is otherwise between two combinations that can come about and differ in this
-// variable alone.
-bool depends_on(Diagram& diagram, Function f, Diagram::Level level, Function reachable) {
-  auto const at = [&](Function g, bool is_on) { return logic::cofactor(diagram, g, level, is_on); };
-  auto const both_reached = diagram.both(at(reachable, false), at(reachable, true));
-  return diagram.both(diagram.differ(at(f, false), at(f, true)), both_reached) != Diagram::never;
-}
-
-// The variables that some passage depends on: those that are seen to matter; for the others
-// passages are looked at until none is left. None where that would take too long.
-std::optional<std::vector<bool>> tested_variables(WorksJudgement const& judged, Reached& seen) {
-  constexpr std::size_t most_nodes = std::size_t{1} << 23;  // looked at
-  auto& conditions = *judged.conditions;
-  auto& diagram = conditions.diagram();
-  auto const reachable = conditions.reachable();
-  auto is_tested =
-      judged.passages.variables_that_matter(seen, conditions.variables().size(), reachable);
-  auto left = std::count(is_tested.begin(), is_tested.end(), false);
-  std::size_t nodes = 0;
-  for (std::size_t p = 0; p < judged.passages.size() && left > 0; ++p) {
-    auto const& passage = judged.passages[p];
-    std::vector<Function> functions{passage.trapped, passage.spilled, passage.unsure,
-                                    passage.barred};
-    for (auto const& end : passage.ends) functions.push_back(end.condition);
-    std::size_t each = 0;
-    for (auto const& f : functions) each += diagram.size(f);
-    for (auto level : logic::support(diagram, functions)) {
-      if (is_tested[level]) continue;
-      nodes += each;
-      if (nodes > most_nodes || diagram.has_run_out()) return std::nullopt;
-      is_tested[level] = std::any_of(functions.begin(), functions.end(), [&](Function f) {
-        return depends_on(diagram, f, level, reachable);
-      });
-      left -= is_tested[level] ? 1 : 0;
-    }
-  }
-  return is_tested;
-}
-
-// The signals that stand in what switches some cell, by signal.
-std::vector<bool> switching_signals(model::Design const& plant) {
-  std::vector<model::ExpressionId> controls;
-  for (auto const& fill : plant.fills)
-    if (fill.control) controls.push_back(*fill.control);
-  return logic::used_signals(plant.circuit, controls);
-}
-
-// Of the variables that switch some cell, those that no passage depends on. Where there is memory
-// an input can also work through that: then they are not looked for.
-void idle_signals(model::Design const& plant, Reached& seen, WorksJudgement& judged) {
-  auto const& conditions = *judged.conditions;
-  bool const has_memory =
-      std::any_of(conditions.variables().begin(), conditions.variables().end(),
-                  [&](auto signal) { return plant.circuit.signals[signal].is_memory(); });
-  bool const is_exact = !has_memory && !is_incomplete(judged) && !judged.may_be_wider &&
-                        !conditions.diagram().has_run_out();
-  auto const is_tested = is_exact ? tested_variables(judged, seen) : std::nullopt;
-  if (!is_tested || conditions.diagram().has_run_out()) {
-    judged.kinds_left_out.push_back(FindingKind::idle_signal);
-    return;
-  }
-  auto const is_switching = switching_signals(plant);
-  std::vector<model::SignalId> idle;
-  for (Diagram::Level level = 0; level < is_tested->size(); ++level) {
-    auto const signal = conditions.variables()[level];
-    if (is_switching[signal] && !(*is_tested)[level]) idle.push_back(signal);
-  }
-  std::sort(idle.begin(), idle.end());
-  for (auto signal : idle) {
-    auto finding = findings::finding_of(FindingKind::idle_signal);
-    finding.signals.push_back(signal);
-    judged.findings.push_back({std::move(finding), conditions.reachable()});
-  }
-}
-
 // Acceptances without a condition cover what is wrong with the whole, too; those that nothing
 // answers to are told.
 void accept(model::Design const& plant, WorksJudgement& judged) {
@@ -216,7 +140,10 @@ void find_in_plant(model::Design const& plant, WorksJudgement& judged) {
   auto seen = judged.passages.reached(conditions.variables().size(), conditions.reachable());
   unreached_outlets(plant, seen, judged);
   endless_rounds(plant, judged);
-  idle_signals(plant, seen, judged);
+  if (auto idle = idle_signals(plant, seen, judged))
+    std::move(idle->begin(), idle->end(), std::back_inserter(judged.findings));
+  else
+    judged.kinds_left_out.push_back(FindingKind::idle_signal);
   for (auto& finding : logic_findings(plant, judged, judged.kinds_left_out))
     judged.findings.push_back(std::move(finding));
   accept(plant, judged);

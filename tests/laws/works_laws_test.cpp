@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <set>
 
+#include "engine/explore/states.hpp"
 #include "engine/logic/restriction.hpp"
 #include "engine/works/claims.hpp"
 #include "engine/works/judge_works.hpp"
@@ -218,6 +219,88 @@ TEST_CASE("law: outlets never reached and idle inputs are those that all passage
   }
   CHECK(unreached_count > 0);
   CHECK(idle_count > 0);
+}
+
+namespace {
+
+// State by state and event by event: what findings/idle_signals.cpp says of a junction's rows, of
+// the passages of a plant.
+std::set<model::SignalId> idle_by_states(model::Design const& plant,
+                                         works::WorksJudgement const& judged) {
+  auto& diagram = judged.conditions->diagram();
+  auto const& variables = judged.conditions->variables();
+  logic::Machine const machine(plant.circuit);
+  auto const states = explore::reach(machine);
+  std::vector<std::vector<bool>> values, happening;
+  for (auto code : states.codes) {
+    auto const signals = machine.values(code);
+    auto& own = values.emplace_back();
+    for (auto variable : variables) own.push_back(signals[variable]);
+    auto& what = happening.emplace_back();
+    for (auto const& passage : judged.passages) {
+      for (auto f : {passage.trapped, passage.spilled, passage.unsure, passage.barred})
+        what.push_back(diagram.is_true(f, own));
+      for (auto const& end : passage.ends) what.push_back(diagram.is_true(end.condition, own));
+    }
+  }
+  auto const is_memory = [&](std::size_t level) {
+    return plant.circuit.signals[variables[level]].is_memory();
+  };
+  auto const is_memory_changed = [&](std::uint32_t a, std::uint32_t b) {
+    bool is_changed = false;
+    for (std::size_t level = 0; level < variables.size(); ++level)
+      is_changed = is_changed || (is_memory(level) && values[a][level] != values[b][level]);
+    return is_changed;
+  };
+  std::set<model::SignalId> idle;
+  for (std::size_t level = 0; level < variables.size(); ++level) {
+    bool is_idle = !is_memory(level);
+    for (std::uint32_t a = 0; a < states.size() && !is_memory(level); ++a) {
+      auto const event = static_cast<std::size_t>(
+          std::find(machine.variables().begin(), machine.variables().end(), variables[level]) -
+          machine.variables().begin());
+      auto const b = states.after(a, event);
+      REQUIRE(b != explore::States::none);
+      is_idle = is_idle && !is_memory_changed(a, b) && happening[a] == happening[b];
+    }
+    bool has_pair = false, is_same = true;
+    for (std::uint32_t a = 0; a < states.size() && is_memory(level); ++a) {
+      for (std::uint32_t b = 0; b < states.size(); ++b) {
+        auto other = values[a];
+        other[level] = !other[level];
+        if (other != values[b]) continue;
+        has_pair = true;
+        is_same = is_same && happening[a] == happening[b];
+      }
+    }
+    if (is_idle || (has_pair && is_same)) idle.insert(variables[level]);
+  }
+  return idle;
+}
+
+}  // namespace
+
+TEST_CASE("law: with memory, too, idle signals are those that no event shows") {
+  std::size_t looked_for = 0, idle_count = 0, idle_memory = 0;
+  for (unsigned seed = 0; seed < 3 * plants; ++seed) {
+    auto const plant = laws::random_plant(seed, true);
+    auto const judged = works::judge_works(plant);
+    bool const is_looked_for = works::was_looked_for(model::FindingKind::idle_signal, judged);
+    CHECK(is_looked_for != judged.may_be_wider);
+    if (!is_looked_for) continue;
+    std::set<model::SignalId> told;
+    for (auto const& [finding, condition] : judged.findings) {
+      if (finding.kind == model::FindingKind::idle_signal) told.insert(finding.signals.front());
+    }
+    INFO("seed " << seed);
+    CHECK(told == idle_by_states(plant, judged));
+    ++looked_for;
+    idle_count += told.size();
+    for (auto signal : told) idle_memory += plant.circuit.signals[signal].is_memory() ? 1 : 0;
+  }
+  CHECK(looked_for > plants);
+  CHECK(idle_count > 0);
+  CHECK(idle_memory > 0);
 }
 
 TEST_CASE("law: with memory the composition leaves nothing out that enumerating finds") {
