@@ -5,7 +5,6 @@
 
 #include "engine/findings/families.hpp"
 #include "engine/logic/settled_circuit.hpp"
-#include "engine/model/conditions.hpp"
 
 namespace leat::works {
 
@@ -14,13 +13,39 @@ using model::FindingKind;
 
 namespace {
 
-// The logic alone, explored state by state, as a junction's is.
+// Memory and promises that have some signal in common, in what they follow from: whatever else is
+// flipped goes its own way, and can be put back.
+std::vector<std::vector<model::ExpressionId>> entangled(
+    model::Circuit const& circuit, std::vector<model::ExpressionId> const& of) {
+  logic::Cones cones(circuit);
+  std::vector<std::size_t> group(of.size());
+  std::map<model::SignalId, std::size_t> first_with;
+  auto const group_of = [&](std::size_t root) {
+    while (group[root] != root) root = group[root];
+    return root;
+  };
+  for (std::size_t root = 0; root < of.size(); ++root) {
+    group[root] = root;
+    for (auto signal : cones.of({of[root]}).signals) {
+      auto const other = group_of(first_with.try_emplace(signal, root).first->second);
+      group[group_of(root)] = other;
+    }
+  }
+  std::map<std::size_t, std::vector<model::ExpressionId>> groups;
+  for (std::size_t root = 0; root < of.size(); ++root) groups[group_of(root)].push_back(of[root]);
+  std::vector<std::vector<model::ExpressionId>> found;
+  for (auto& [first, roots] : groups) found.push_back(std::move(roots));
+  return found;
+}
+
+// A part of the logic by itself, explored state by state, as a junction's is.
 class LogicByStates {
  public:
-  LogicByStates(model::Design const& plant, Conditions& conditions)
+  LogicByStates(model::Design const& plant, model::Circuit const& circuit,
+                std::vector<model::ExpressionId> const& roots, Conditions& conditions)
       : plant_(plant),
         conditions_(conditions),
-        cone_(logic::Cones(plant.circuit).of(model::conditions_of(plant))),
+        cone_(logic::Cones(circuit).of(roots)),
         settled_(logic::settled_circuit(cone_.circuit)),
         variables_(logic::variables_of(settled_)) {}
 
@@ -65,6 +90,7 @@ class LogicByStates {
       inputs.push_back(conditions_.of_signal(cone_.signals[variable]));
     auto const condition = conditions_.of(finding.rows, inputs);
     for (auto& signal : finding.signals) signal = cone_.signals[signal];
+    std::sort(finding.signals.begin(), finding.signals.end());
     finding.rows = logic::RowSet(0);
     found.push_back({std::move(finding), condition});
   }
@@ -104,15 +130,21 @@ std::vector<PlantFinding> logic_findings(model::Design const& plant, WorksJudgem
                                          std::vector<FindingKind>& left_out) {
   auto& conditions = *judged.conditions;
   std::vector<PlantFinding> found;
-  auto const& variables = conditions.variables();
-  bool const has_memory = std::any_of(variables.begin(), variables.end(), [&](auto variable) {
-    return plant.circuit.signals[variable].is_memory();
-  });
-  if (!has_memory && plant.circuit.nevers.empty()) return found;
-  LogicByStates logic(plant, conditions);
-  if (auto by_states = logic.fits() ? logic.find() : std::nullopt)
-    found = std::move(*by_states);
-  else
+  if (!conditions.has_memory() && plant.circuit.nevers.empty()) return found;
+  auto circuit = plant.circuit;
+  auto roots = circuit.nevers;
+  for (model::SignalId signal = 0; signal < circuit.signals.size(); ++signal) {
+    if (circuit.signals[signal].is_memory() && conditions.follows_from(signal))
+      roots.push_back(circuit.add({model::Operator::signal, signal, 0}));
+  }
+  bool is_all_explored = true;
+  for (auto const& part : entangled(circuit, roots)) {
+    LogicByStates logic(plant, circuit, part, conditions);
+    auto by_states = logic.fits() ? logic.find() : std::nullopt;
+    is_all_explored = is_all_explored && by_states;
+    if (by_states) std::move(by_states->begin(), by_states->end(), std::back_inserter(found));
+  }
+  if (!is_all_explored)
     left_out.insert(left_out.end(), {FindingKind::no_return, FindingKind::unreached_state});
   if (conditions.is_reachable_known())
     add_twins(plant, conditions, found);
