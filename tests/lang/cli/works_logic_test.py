@@ -1,0 +1,125 @@
+"""Works of many junctions on logic that is more than a lever each: priorities among dozens of levers, and memory beside
+many levers. What is said of them is exact, however many levers stand behind one gate. Demo designs, invented.
+
+    /usr/bin/python3 works_logic_test.py --leat build/leat
+"""
+from __future__ import annotations
+
+import argparse
+import json
+import subprocess
+import sys
+import tempfile
+import unittest
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "outside"))
+from works_networks import HEAD  # noqa: E402
+
+LEAT = ""
+TURN = HEAD[HEAD.index("marks {"):HEAD.index("junction bay")]
+
+
+def row(controls: list[str], signals: str, expect: str = "") -> str:
+    """Turns one after the other: a body goes on where its control is off and leaves where it is on."""
+    last = len(controls) - 1
+    lines = [f"  place turn as turn[{k}] at 0 {5 * k} 0 with divert = {control}" for k, control in enumerate(controls)]
+    lines += [f"  join turn[{k}].keep -> turn[{k + 1}].lane" for k in range(last)]
+    return (f"leat 1\nsignals {{\n  lever divert\n{signals}}}\n{TURN}works yard {{\n" + "\n".join(lines) + "\n}\n"
+            + (f"expect \"yard\" of yard {{\n{expect}}}\n" if expect else ""))
+
+
+def first_of(levers: int) -> list[str]:
+    """The k-th is on where its lever is, and no earlier one."""
+    return [" and ".join([f"ask[{k}]"] + [f"not ask[{j}]" for j in range(k)]) for k in range(levers)]
+
+
+def told(text: str, command: str, *options: str) -> str:
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "yard.leat"
+        path.write_text(text, encoding="utf-8")
+        done = subprocess.run([LEAT, command, str(path), *options], capture_output=True, text=True, timeout=60,
+                              check=False)
+    return done.stdout
+
+
+def works_of(text: str, command: str) -> dict:
+    document = json.loads(told(text, command, "--as", "json"))
+    if command == "check":
+        document = document["files"][0]
+    return document["junctions"][-1]
+
+
+def verdicts(works: dict) -> list[str]:
+    return [expectation["verdict"] for expectation in works["expectations"]]
+
+
+class Priorities(unittest.TestCase):
+    LEVERS = 40
+    TEXT = row(first_of(LEVERS), f"  for n in 0..{LEVERS - 1} {{ lever ask[n] }}\n",
+               "  never trapped\n  never split\n  findings none above note\n")
+
+    def test_each_turn_has_the_combinations_that_a_priority_gives_it(self) -> None:
+        groups = works_of(self.TEXT, "table")["conditions"]
+        counts = {group["outlets"][0]: group["combinations"] for group in groups if len(group["outlets"]) == 1}
+        # Of n levers, all before the k-th are off and the k-th is on in 2^(n - 1 - k) combinations.
+        wanted = {f"turn[{k}].over": 2 ** (self.LEVERS - 1 - k) for k in range(self.LEVERS)}
+        self.assertEqual({outlet: count for outlet, count in counts.items() if outlet in wanted}, wanted)
+
+    def test_all_turns_are_one_kind_and_every_claim_is_decided(self) -> None:
+        self.assertIn(f"works yard: {self.LEVERS} islands in 1 kind", told(self.TEXT, "show", "--islands"))
+        self.assertEqual(verdicts(works_of(self.TEXT, "check")), ["holds"] * 3)
+
+    def test_what_a_player_does_is_told_in_levers(self) -> None:
+        # Two turns on wires of their own: no copy hangs on a lever alone.
+        text = row(["ask[0] and not ask[1]", "not ask[0] or ask[2]"], "  for n in 0..2 { lever ask[n] }\n")
+        findings = works_of(text, "check")["findings"]
+        switching = [finding for finding in findings if finding["name"] == "stranding-switch"]
+        self.assertEqual([finding["event"] for finding in switching], ["turn[0].divert", "turn[1].divert"])
+        for finding in switching:
+            for way in finding["ways"]:
+                self.assertLessEqual(set(way), {"ask[0]", "ask[1]", "ask[2]"})
+        # As built the first turn's wire is off, and on with the first lever; the second one's is on.
+        self.assertEqual([finding["ways"][0][-1] for finding in switching], ["ask[0]", "ask[0]"])
+
+    def test_a_parity_of_many_levers_is_undecided_and_says_so(self) -> None:
+        text = row([" xor ".join(f"ask[{n}]" for n in range(20))], "  for n in 0..19 { lever ask[n] }\n",
+                   "  never trapped\n")
+        self.assertEqual(verdicts(works_of(text, "check")), ["undecided"])
+
+
+class Memory(unittest.TestCase):
+    LEVERS = 40
+
+    def controls(self, first: str, second: str) -> list[str]:
+        return [first, second] + [f"ask[{n}]" for n in range(2, self.LEVERS)]
+
+    def text(self, first: str, second: str, memory: str) -> str:
+        signals = f"  for n in 0..{self.LEVERS - 1} {{ lever ask[n] }}\n{memory}"
+        return row(self.controls(first, second), signals, "  findings none above note\n")
+
+    def names(self, text: str) -> list[str]:
+        return sorted(finding["name"] for finding in works_of(text, "check")["findings"]
+                      if finding["severity"] != "note")
+
+    def test_a_latch_beside_many_levers_leaves_nothing_undecided(self) -> None:
+        text = self.text("parked", "ask[1]", "  latch parked on ask[0] off ask[1]\n")
+        self.assertEqual(verdicts(works_of(text, "check")), ["holds"])
+
+    def test_memory_without_a_way_back_is_found_beside_many_levers(self) -> None:
+        text = self.text("parked", "ask[1]", "  latch parked on ask[0] off off\n")
+        self.assertEqual(verdicts(works_of(text, "check")), ["violated"])
+        self.assertEqual(self.names(text), ["no-return"])
+
+    def test_a_lever_that_changes_neither_route_nor_memory_is_idle(self) -> None:
+        text = self.text("parked or ask[0]", "ask[1]",
+                         "  lever spare\n  latch parked on ask[0] off ask[1] and spare and not spare\n")
+        self.assertIn("idle-signal", self.names(text))
+
+
+if __name__ == "__main__":
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--leat", required=True)
+    chosen, rest = parser.parse_known_args()
+    LEAT = chosen.leat
+    unittest.main(argv=[sys.argv[0], *rest])
