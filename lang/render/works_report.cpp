@@ -78,51 +78,61 @@ std::string whole_findings(JudgedWorks const& works, Look look) {
   return result;
 }
 
-std::string undecided_parts(JudgedWorks const& works, Look look) {
-  std::string result;
-  for (auto part : works.judgement.too_large) {
-    auto const& variables = works.judgement.parts[part].variables;
-    auto const places = places_of(works, part);
-    result += heading_line("undecided", "island",
-                           fmt::format("What stands in {} depends on {}, too many to run",
-                                       places.empty() ? "the works" : places.front(),
-                                       counted(variables.size(), "signal")),
-                           look);
-    result += worded_line("signals", listed(names_of(works.subject.map.signals, variables)), look);
-    result +=
-        worded_line("do",
-                    "Part it: water between solid cells, or a join in the place of a way, lets "
-                    "each piece be judged by itself.",
-                    look) +
-        "\n";
-  }
-  return result;
+// Something that depends on more signals than can be run: what it is and on how many, and which.
+struct TooMuch {
+  std::string_view what;
+  std::string headline;
+  std::vector<model::SignalId> signals;
+  std::string_view parting;  // how it could fall into smaller pieces
+};
+
+TooMuch too_much(JudgedWorks const& works, std::uint32_t part) {
+  auto const& variables = works.judgement.parts[part].variables;
+  auto const places = places_of(works, part);
+  return {"island",
+          fmt::format("What stands in {} depends on {}, too many to run",
+                      places.empty() ? "the works" : places.front(),
+                      counted(variables.size(), "signal")),
+          variables,
+          "Or part it: water between solid cells, or a join in the place of a way, lets each piece "
+          "be judged by itself."};
 }
 
-// Regions that depend on too much by themselves: their signals, and where they lie.
-std::string undecided_regions(JudgedWorks const& works, Look look) {
-  auto const& [subject, judged] = works;
+TooMuch too_much(JudgedWorks const& works, std::uint32_t part, std::uint32_t number) {
+  auto const& judged = works.judgement;
+  auto const& copy = first_copy(judged.islands, part);
+  auto const& region = judged.by_regions[part]->regions[number];
+  std::vector<model::SignalId> signals;
+  for (auto signal : region.own_variables) signals.push_back(copy.signals[signal]);
+  std::sort(signals.begin(), signals.end());
+  return {"region",
+          fmt::format("What happens around {} depends on {}, too much to run",
+                      region_place(judged.islands.parts[part], copy, region.region),
+                      counted(signals.size(), "signal")),
+          std::move(signals),
+          "Or part it: sources between its gates, or 8 cells of channel, keep their waters from "
+          "each other. Everything that does not lead through it is decided."};
+}
+
+std::vector<TooMuch> all_too_much(JudgedWorks const& works) {
+  std::vector<TooMuch> all;
+  for (auto part : works.judgement.too_large) all.push_back(too_much(works, part));
+  for (auto const& [part, number] : works.judgement.too_large_regions)
+    all.push_back(too_much(works, part, number));
+  return all;
+}
+
+constexpr std::string_view fewer_signals =
+    "Let a wire say what a gate follows: if it reads each of its levers in one sense, and nothing "
+    "else here reads them, it counts as one signal.";
+
+std::string undecided_text(JudgedWorks const& works, Look look) {
   std::string result;
-  for (auto const& [part, number] : judged.too_large_regions) {
-    auto const& copy = first_copy(judged.islands, part);
-    auto const& region = judged.by_regions[part]->regions[number];
-    std::vector<model::SignalId> signals;
-    for (auto signal : region.own_variables) signals.push_back(copy.signals[signal]);
-    std::sort(signals.begin(), signals.end());
-    result +=
-        heading_line("undecided", "region",
-                     fmt::format("What happens around {} depends on {}, too much to run",
-                                 region_place(judged.islands.parts[part], copy, region.region),
-                                 counted(signals.size(), "signal")),
-                     look);
-    result += worded_line("signals",
-                          listed(names_of(subject.map.signals, signals), "and", most_named), look);
-    result += worded_line("do",
-                          "Part it: sources between its gates, or 8 cells of channel, keep their "
-                          "waters from each other. Everything that does not lead through it is "
-                          "decided.",
-                          look) +
-              "\n";
+  for (auto const& each : all_too_much(works)) {
+    auto const names = names_of(works.subject.map.signals, each.signals);
+    result += heading_line("undecided", each.what, each.headline, look);
+    result += worded_line("signals", listed(names, "and", most_named), look);
+    result += worded_line("do", fmt::format("{} {}", fewer_signals, each.parting), look) + "\n";
   }
   return result;
 }
@@ -244,8 +254,13 @@ WhyOpen why_open(JudgedWorks const& works, std::size_t index) {
   if (verdict == Truthfulness::empty && judged.passages.size() == 0)
     return {"Nobody can come in from outside: every inlet is joined.",
             "Leave an inlet open, or remove the expectation."};
-  if (verdict != Truthfulness::undecided || works::is_incomplete(judged))
+  if (verdict != Truthfulness::undecided)
     return {std::string(reason_of(verdict)), std::string(remedy_of(verdict))};
+  if (auto const too_much = all_too_much(works); !too_much.empty())
+    return {too_much.front().headline + ".", std::string(fewer_signals)};
+  if (judged.has_run_out)
+    return {"The conditions of the routes are too many to be kept.",
+            "Ask it of one inlet, or of the junctions that are placed."};
   if (judged.may_be_wider)
     return {
         "Some water depends on what was done before, and it is not known which waters come "
@@ -263,8 +278,7 @@ WhyOpen why_open(JudgedWorks const& works, std::size_t index) {
 
 std::string works_report(JudgedWorks const& works, Look look) {
   auto result = heading(works, look);
-  result += undecided_parts(works, look);
-  result += undecided_regions(works, look);
+  result += undecided_text(works, look);
   result += piece_findings(works, look);
   result += whole_findings(works, look);
   for (std::size_t i = 0; i < works.judgement.expectations.size(); ++i) {
