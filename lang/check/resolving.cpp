@@ -100,13 +100,24 @@ std::optional<std::size_t> find_named(Names const& names, std::string const& nam
 
 using Ends = std::map<std::string, std::size_t, std::less<>>;
 
+// Where a port of that name is joined.
+std::optional<source::Span> join_of(Plant const& plant, NameKind kind, std::string const& name) {
+  bool const is_outlet = kind == NameKind::outlet;
+  auto const& ports = is_outlet ? plant.outlets : plant.inlets;
+  for (auto const& join : plant.joins) {
+    if (ports[is_outlet ? join.outlet : join.inlet].name.text == name) return join.span;
+  }
+  return std::nullopt;
+}
+
 // Of a plant with a fault nothing is said.
 std::optional<std::uint32_t> find_end(Reading const& reading, NameKind kind, Plant const& plant,
                                       Ends const& ends, Word const& word) {
   if (!plant.is_sound) return std::nullopt;
   if (auto const found = ends.find(word.text); found != ends.end())
     return static_cast<std::uint32_t>(found->second);
-  reading.unknown.add_end(kind, word, plant.declaration->name.text, ends);
+  reading.unknown.add_end(kind, word, plant.declaration->name.text, ends,
+                          join_of(plant, kind, word.text));
   return std::nullopt;
 }
 

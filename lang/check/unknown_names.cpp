@@ -78,6 +78,23 @@ std::vector<std::string> names_of_rows(Table const& table) {
   return names;
 }
 
+// The name is known, but for something inside of the works.
+void tell_joined(std::tuple<NameKind, std::string, std::string> const& key, source::Span join,
+                 std::vector<std::string> const& known, diagnostics::Diagnostic& found) {
+  auto const& [kind, name, works] = key;
+  bool const is_outlet = kind == NameKind::outlet;
+  auto const* word = is_outlet ? "outlet" : "inlet";
+  found.headline =
+      fmt::format("The {} '{}' of works '{}' is joined: {}", word, name, works,
+                  is_outlet ? "bodies go on from there" : "nobody comes in there from outside");
+  found.primary.text = fmt::format("an {} of the works itself is wanted here", word);
+  found.others.push_back({join, "it is joined here", {}});
+  found.remedy = known.empty() || known.size() > most_listed
+                     ? fmt::format("Name an {} that is not joined, or take the join away.", word)
+                     : fmt::format("Name one that is not joined ({}), or take the join away.",
+                                   fmt::join(known, ", "));
+}
+
 }  // namespace
 
 std::vector<std::string> UnknownNames::known(NameKind kind, Uses const& uses) const {
@@ -137,10 +154,12 @@ void UnknownNames::add_port(NameKind kind, syntax::Word const& word, std::string
 }
 
 void UnknownNames::add_end(NameKind kind, syntax::Word const& word, std::string const& works,
-                           std::map<std::string, std::size_t, std::less<>> const& ends) {
+                           std::map<std::string, std::size_t, std::less<>> const& ends,
+                           std::optional<source::Span> join) {
   auto& uses = uses_[{kind, word.text, works}];
   uses.spans.push_back(word.span);
   uses.ends = &ends;
+  uses.join = join;
 }
 
 diagnostics::Diagnostic UnknownNames::describe(Key const& key, Uses const& uses,
@@ -163,6 +182,7 @@ diagnostics::Diagnostic UnknownNames::describe(Key const& key, Uses const& uses,
   for (std::size_t i = 1; i < std::min(uses.spans.size(), most_shown_uses); ++i)
     found.others.push_back({uses.spans[i], fmt::format("'{}' is used here too", name), {}});
   found.remedy = remedy_for(row, near, known);
+  if (uses.join) tell_joined(key, *uses.join, known, found);
   return found;
 }
 

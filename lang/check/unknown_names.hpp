@@ -11,7 +11,18 @@
 
 namespace leat::check {
 
-enum class NameKind { signal, material, inlet, outlet, body, junction, design, finding, rule, property };
+enum class NameKind {
+  signal,
+  material,
+  inlet,
+  outlet,
+  body,
+  junction,
+  design,
+  finding,
+  rule,
+  property
+};
 
 // Names that were used and mean nothing. A name that is used ten times is one fault: its uses are
 // gathered while the file is read and reported together at the end.
@@ -22,9 +33,11 @@ class UnknownNames {
   // A port that the junction, whose ports these are, does not draw. The ports must outlive this.
   void add_port(NameKind, syntax::Word const&, std::string const& junction,
                 std::vector<PortName const*> const& ports);
-  // An end of a works, of which these are all. They must outlive this.
+  // An end of a works, of which these are all. They must outlive this. `join`: where a port of this
+  // name is joined, so that it is no end.
   void add_end(NameKind, syntax::Word const&, std::string const& works,
-               std::map<std::string, std::size_t, std::less<>> const& ends);
+               std::map<std::string, std::size_t, std::less<>> const& ends,
+               std::optional<source::Span> join);
   // In a file that is not whole only those that are close to a known name are reported: of the
   // others the declaration may be what the grammar left out.
   void report(diagnostics::Sink&, bool is_whole) const;
@@ -34,6 +47,7 @@ class UnknownNames {
     std::vector<source::Span> spans;
     std::vector<PortName const*> const* ports = nullptr;
     std::map<std::string, std::size_t, std::less<>> const* ends = nullptr;
+    std::optional<source::Span> join{};
   };
   using Key = std::tuple<NameKind, std::string, std::string>;  // kind, name, junction
 
