@@ -59,10 +59,12 @@ struct PartChange {
   enum class What : std::uint8_t {
     gone,
     come,
-    kind,   // signal: lever, button ...
-    start,  // signal: its value as built
-    time,   // signal: its pulse, delay or period
-    rules,  // body, practice, outside: what holds of it
+    joined,  // inlet, outlet: something is joined there now, so that it lies inside of the works
+    parted,  // nothing is joined there any more
+    kind,    // signal: lever, button ...
+    start,   // signal: its value as built
+    time,    // signal: its pulse, delay or period
+    rules,   // body, practice, outside: what holds of it
   };
   Change change = Change::other;
   Part part{};

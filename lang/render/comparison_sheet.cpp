@@ -326,6 +326,12 @@ ComparisonEntry Telling::tell(PartChange const& change) const {
     entry.headline = fmt::format("There is no {} '{}' any more", noun, entry.name);
   } else if (change.what == PartChange::What::come) {
     entry.headline = fmt::format("There is a new {} '{}'", noun, entry.name);
+  } else if (change.what == PartChange::What::joined) {
+    entry.headline =
+        fmt::format("The {} '{}' is joined now, and lies inside of the works", noun, entry.name);
+  } else if (change.what == PartChange::What::parted) {
+    entry.headline = fmt::format("The {} '{}' is no longer joined: it is one of the works itself",
+                                 noun, entry.name);
   } else {
     entry.headline = fmt::format("The {} '{}' is declared otherwise", noun, entry.name);
     if (change.part == PartChange::Part::signal) put_signal(change, before, after, entry);

@@ -107,6 +107,20 @@ class Compare(Folder):
         # nothing to the toggle.
         self.assertIn("press hold, let go of hold, press hold", steps)
 
+    def test_a_port_of_a_works_that_is_joined_now_is_gone_from_outside(self) -> None:
+        yard = lever() + ("works plant {\n  place yard as first at 0 0 0\n  place yard as second at 0 10 0\n"
+                          "  join first.kiln -> second.millhouse\n%s}\n")
+        rounds = yard % "  join second.kiln -> first.millhouse\n"
+        code, document = self.compared(yard % "", rounds, "--fail-on", "worse")
+        told = [(d["change"], d["headline"]) for d in document["junctions"][-1]["differences"] if d["topic"] == "declared"]
+        self.assertEqual(code, 1)
+        self.assertEqual(told, [
+            ("worse", "The inlet 'first.millhouse' is joined now, and lies inside of the works"),
+            ("worse", "The outlet 'second.kiln' is joined now, and lies inside of the works")])
+        document = self.compared(rounds, yard % "")[1]
+        told = [(d["change"], d["name"]) for d in document["junctions"][-1]["differences"] if d["topic"] == "declared"]
+        self.assertEqual(told, [("changed", "first.millhouse"), ("changed", "second.kiln")])
+
     def test_replay_commands_show_the_two_ways(self) -> None:
         code, document = self.compared(lever(), lever(held="not divert"))
         self.assertEqual(code, 1)
