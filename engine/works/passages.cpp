@@ -43,6 +43,9 @@ class Following {
     touched_.clear();
   }
 
+  // From now on the outlets that are joined count as ends, too.
+  void count_joined() { is_joined_counted_ = true; }
+
   // All ends since they were taken last.
   std::vector<Passage::End> take_ends() {
     std::vector<Passage::End> ends;
@@ -69,12 +72,11 @@ class Following {
       auto const open = diagram_.both(here, way.condition);
       if (open == Diagram::never) continue;
       for (auto outlet : way.outlets) {
-        if (auto const& join = network_.join_of(outlet)) {
-          arrive(join->inlet, open);
-        } else {
-          auto& end = ends_.try_emplace(outlet, Diagram::never).first->second;
-          end = diagram_.either(end, open);
-        }
+        auto const& join = network_.join_of(outlet);
+        if (join) arrive(join->inlet, open);
+        if (join && !is_joined_counted_) continue;
+        auto& end = ends_.try_emplace(outlet, Diagram::never).first->second;
+        end = diagram_.either(end, open);
       }
     }
   }
@@ -87,6 +89,7 @@ class Following {
   std::vector<InletId> touched_;
   std::priority_queue<Open, std::vector<Open>, std::greater<>> open_;
   std::map<model::OutletId, Function> ends_;
+  bool is_joined_counted_ = false;
 };
 
 }  // namespace
@@ -101,9 +104,8 @@ class Passages::Search {
         found_(count) {}
 
   Network const& network() const { return network_; }
-  Diagram const& diagram() const { return diagram_; }
+  Diagram& diagram() { return diagram_; }
   Prospects& prospects() { return prospects_; }
-  Following& following() { return following_; }
 
   Passage const& passage(std::size_t which, Start const& start) {
     auto& passage = found_[which];
@@ -121,7 +123,7 @@ class Passages::Search {
 
  private:
   Network network_;
-  Diagram const& diagram_;
+  Diagram& diagram_;
   Prospects prospects_;
   Following following_;
   std::vector<std::unique_ptr<Passage>> found_;  // they stay where they are
@@ -166,14 +168,29 @@ std::vector<bool> Passages::variables_that_matter(Reached& reached, std::size_t 
                                       reachable);
 }
 
-std::vector<Passage::End> Passages::ends_of_all() const {
+std::vector<Passage::End> Passages::everything_reached() const {
+  auto const& network = search_->network();
+  Following following(network, search_->diagram());
+  following.count_joined();
   std::vector<InletId> entrances;
   for (auto const& start : starts_) {
     if (start.profile == 0) entrances.push_back(start.inlet);
   }
-  for (ProfileId profile = 0; profile < search_->network().profile_count(); ++profile)
-    search_->following().follow(entrances, profile);
-  return search_->following().take_ends();
+  for (ProfileId profile = 0; profile < network.profile_count(); ++profile)
+    following.follow(entrances, profile);
+  return following.take_ends();
+}
+
+std::vector<model::OutletId> Passages::outlets_from(InletId inlet) const {
+  auto const& network = search_->network();
+  std::vector<model::OutletId> outlets;
+  for (ProfileId profile = 0; profile < network.profile_count(); ++profile) {
+    for (auto const& way : network.ways(inlet, profile))
+      outlets.insert(outlets.end(), way.outlets.begin(), way.outlets.end());
+  }
+  std::sort(outlets.begin(), outlets.end());
+  outlets.erase(std::unique(outlets.begin(), outlets.end()), outlets.end());
+  return outlets;
 }
 
 }  // namespace leat::works

@@ -61,8 +61,10 @@ class Passages {
   // The variables that are seen to matter (see trials.hpp).
   std::vector<bool> variables_that_matter(Reached&, std::size_t variables,
                                           Function reachable) const;
-  // The ends of bodies of all profiles from all entrances together.
-  std::vector<Passage::End> ends_of_all() const;
+  // What bodies of all profiles from all entrances together come to, joined outlets among it.
+  std::vector<Passage::End> everything_reached() const;
+  // The outlets to which some way leads from an inlet, in whatever combination; ascending.
+  std::vector<model::OutletId> outlets_from(model::InletId) const;
 
   // All of them, one after the other.
   class Iterator {

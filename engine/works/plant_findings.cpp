@@ -4,6 +4,7 @@
 
 #include "engine/works/idle_signals.hpp"
 #include "engine/works/logic_findings.hpp"
+#include "engine/works/unreached_outlets.hpp"
 
 namespace leat::works {
 
@@ -11,62 +12,6 @@ using logic::Diagram;
 using model::FindingKind;
 
 namespace {
-
-// The outlets of which a part's own finding says that they are never reached: one in each copy.
-std::vector<model::OutletId> in_copies(Islands const& islands, std::uint32_t part,
-                                       findings::Finding const& finding) {
-  std::vector<model::OutletId> outlets;
-  if (finding.kind != FindingKind::unreached_outlet || finding.outlets.empty()) return outlets;
-  auto const& first = first_copy(islands, part).outlets;
-  auto const own = std::find(first.begin(), first.end(), finding.outlets.front()) - first.begin();
-  for (auto const& copy : islands.copies)
-    if (copy.part == part) outlets.push_back(copy.outlets[static_cast<std::size_t>(own)]);
-  return outlets;
-}
-
-// A part's own such finding says nothing more than the plant's where no copy has the outlet joined.
-// Gives the outlets of which one is left that says it.
-std::vector<bool> told_of_parts(model::Design const& plant, WorksJudgement& judged) {
-  std::vector<bool> is_joined(plant.outlets.size(), false), is_told = is_joined;
-  for (auto const& join : plant.joins) is_joined[join.outlet] = true;
-  for (std::uint32_t part = 0; part < judged.parts.size(); ++part) {
-    std::erase_if(judged.parts[part].findings, [&](findings::Finding const& finding) {
-      auto const outlets = in_copies(judged.islands, part, finding);
-      bool const is_kept = std::any_of(outlets.begin(), outlets.end(),
-                                       [&](model::OutletId outlet) { return is_joined[outlet]; });
-      for (auto outlet : outlets) is_told[outlet] = is_told[outlet] || is_kept;
-      return !outlets.empty() && !is_kept;
-    });
-  }
-  return is_told;
-}
-
-// Outlets at which bodies would have arrived, and none ever does. Where some are not seen to be
-// reached, all ends are found; that can be more than the diagram holds.
-void unreached_outlets(model::Design const& plant, Reached const& seen, WorksJudgement& judged) {
-  auto& diagram = judged.conditions->diagram();
-  auto const reachable = judged.conditions->reachable();
-  auto is_reached = told_of_parts(plant, judged);
-  for (auto const& join : plant.joins) is_reached[join.outlet] = true;
-  for (model::OutletId outlet = 0; outlet < is_reached.size(); ++outlet)
-    is_reached[outlet] = is_reached[outlet] || seen.is_seen(outlet);
-  if (std::find(is_reached.begin(), is_reached.end(), false) == is_reached.end()) return;
-  for (auto const& [outlet, condition] : judged.passages.ends_of_all()) {
-    bool const can_be = diagram.both(condition, reachable) != Diagram::never;
-    is_reached[outlet] = is_reached[outlet] || can_be;
-  }
-  if (diagram.has_run_out()) {
-    judged.kinds_left_out.push_back(FindingKind::unreached_outlet);
-    return;
-  }
-  for (model::OutletId outlet = 0; outlet < is_reached.size(); ++outlet) {
-    if (is_reached[outlet]) continue;
-    auto finding = findings::finding_of(FindingKind::unreached_outlet);
-    finding.outlets.push_back(outlet);
-    finding.cells = plant.outlets[outlet].cells;
-    judged.findings.push_back({std::move(finding), reachable});
-  }
-}
 
 // Rounds of joins that bodies of a profile can come to and not leave. Told once a profile, with the
 // inlets that they enter by and those that the rounds lead through.

@@ -96,10 +96,9 @@ void Reached::go(Frame& frame, std::vector<Frame>& open) {
     return;
   }
   auto const outlet = way.outlets[frame.outlet++];
+  is_seen_[outlet] = true;
   if (auto const& join = network_.join_of(outlet))
     come_to({join->inlet, visit.profile, frame.visit, visit.depth + 1, &way}, open);
-  else
-    is_seen_[outlet] = true;
 }
 
 // ---- combinations, part by part ----

@@ -24,7 +24,7 @@ struct SentenceRow {
 // {outlets} and {signals} are names, {measured} and {limit} what the finding's rule counts.
 constexpr std::array<SentenceRow, static_cast<std::size_t>(FindingKind::count)> sentence_table{{
     {FindingKind::unreached_outlet, "{outlets} is never reached",
-     "No combination of the signals brings a body from any inlet there.",
+     "No combination of the signals brings a body from any inlet there{behind}.",
      "Look where the bodies end instead (leat follow), or remove the outlet."},
     {FindingKind::dry_stand, "{body} comes to stand on dry ground",
      "Here the body is in no water, and something carries it: nothing moves it on.",
@@ -256,6 +256,13 @@ std::string round_words(Subject const& subject, findings::Finding const& finding
                      listed(inlets, "and", 4), inlets.size() == 1 ? "itself" : "one another");
 }
 
+// Of a works, what lies behind an outlet along the joins.
+std::string behind_words(findings::Finding const& finding) {
+  if (finding.kind != FindingKind::unreached_outlet || finding.measured == 0) return {};
+  return fmt::format(", nor to {} behind it",
+                     counted(static_cast<std::size_t>(finding.measured), "outlet"));
+}
+
 std::string round_remedy(Subject const& subject, findings::Finding const& finding) {
   return round_of_joins(subject, finding).empty()
              ? "Break the ring: stop one of its flows with a sign, or open a way out."
@@ -292,7 +299,7 @@ std::string filled(std::string_view sentence, Subject const& subject,
       fmt::arg("wait", wait_words(subject, finding)),
       fmt::arg("table", table_name(subject, finding)),
       fmt::arg("rows_to_add", rows_to_add(subject, finding)),
-      fmt::arg("round", round_words(subject, finding)),
+      fmt::arg("behind", behind_words(finding)), fmt::arg("round", round_words(subject, finding)),
       fmt::arg("round_remedy", round_remedy(subject, finding)),
       fmt::arg("recorded_thing", recorded_thing(subject, finding)),
       fmt::arg("entries", measured == 1 ? "1 entry" : fmt::format("{} entries", measured)),

@@ -64,6 +64,20 @@ class Chains(unittest.TestCase):
         outlets = sorted(outlet for finding in findings for outlet in finding["outlets"])
         self.assertEqual(outlets, ["second.over", "turn[0].over"])
 
+    def test_what_lies_behind_an_outlet_that_is_never_reached_is_counted_with_it(self) -> None:
+        # The second turn sends aside whoever comes on past the first: nobody gets to the third.
+        closed = chain(300, """  place turn as first at 0 -20 0 with divert = change[0]
+  place turn as second at 0 -30 0 with divert = not change[0]
+  join first.keep -> second.lane
+  join second.keep -> turn[0].lane
+""")
+        verdict, findings = judged(closed)
+        self.assertEqual(verdict, "violated")
+        told = [(finding["name"], finding["outlets"]) for finding in findings if finding["severity"] == "error"]
+        self.assertEqual(told, [("unreached-outlet", ["second.keep"])])
+        # Three hundred turns with a side each, and the last one's end.
+        self.assertIn("nor to 301 outlets behind it", findings[0]["reason"])
+
     def test_what_is_too_much_for_the_diagram_is_undecided_and_no_fault(self) -> None:
         self.assertEqual(judged(chain(3_000, BLOCKED)), ("undecided", []))
 

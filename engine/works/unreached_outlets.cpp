@@ -1,0 +1,170 @@
+#include "engine/works/unreached_outlets.hpp"
+
+#include <algorithm>
+#include <map>
+
+namespace leat::works {
+
+using logic::Diagram;
+using model::FindingKind;
+using model::InletId;
+using model::OutletId;
+
+namespace {
+
+// The outlets of which a part's own finding speaks: one in each copy.
+std::vector<OutletId> in_copies(Islands const& islands, std::uint32_t part,
+                                findings::Finding const& finding) {
+  std::vector<OutletId> outlets;
+  if (finding.kind != FindingKind::unreached_outlet || finding.outlets.empty()) return outlets;
+  auto const& first = first_copy(islands, part).outlets;
+  auto const own = std::find(first.begin(), first.end(), finding.outlets.front()) - first.begin();
+  for (auto const& copy : islands.copies)
+    if (copy.part == part) outlets.push_back(copy.outlets[static_cast<std::size_t>(own)]);
+  return outlets;
+}
+
+// An outlet can have cells in several islands: what one of them says of it counts where no other
+// knows better. Other such findings are left out.
+using ByOutlet = std::map<OutletId, findings::Finding*>;
+ByOutlet told_of_parts(std::vector<bool> const& is_reached, WorksJudgement& judged) {
+  ByOutlet told;
+  for (std::uint32_t part = 0; part < judged.parts.size(); ++part) {
+    auto& own = judged.parts[part].findings;
+    std::erase_if(own, [&](findings::Finding const& finding) {
+      auto const outlets = in_copies(judged.islands, part, finding);
+      return std::any_of(outlets.begin(), outlets.end(), [&](OutletId outlet) {
+        return is_reached[outlet] || told.count(outlet) != 0;
+      });
+    });
+    for (auto& finding : own) {
+      for (auto outlet : in_copies(judged.islands, part, finding)) told.emplace(outlet, &finding);
+    }
+  }
+  return told;
+}
+
+class Causes {
+ public:
+  Causes(model::Design const& plant, WorksJudgement const& judged, ByOutlet const& told,
+         std::vector<bool> is_reached)
+      : passages_(judged.passages),
+        is_reached_(std::move(is_reached)),
+        inlet_behind_(plant.outlets.size()),
+        is_met_(plant.inlets.size(), true),
+        ways_(plant.inlets.size()),
+        is_behind_(plant.outlets.size(), false),
+        is_followed_(plant.inlets.size(), false) {
+    for (auto const& join : plant.joins) {
+      inlet_behind_[join.outlet] = join.inlet;
+      is_met_[join.inlet] = false;
+    }
+    for (auto const& join : plant.joins)
+      if (is_reached_[join.outlet]) is_met_[join.inlet] = true;
+    for (InletId inlet = 0; inlet < is_met_.size(); ++inlet) {
+      if (is_met_[inlet]) continue;
+      ways_[inlet] = passages_.outlets_from(inlet);
+      for (auto outlet : ways_[inlet]) is_behind_[outlet] = !is_reached_[outlet];
+    }
+    for (auto const& [outlet, finding] : told) is_behind_[outlet] = false;
+  }
+
+  // Not reached, though bodies come to every inlet from which a way leads there.
+  bool is_cause(OutletId outlet) const { return !is_reached_[outlet] && !is_behind_[outlet]; }
+
+  // How many outlets of the plant lie behind it that were counted for no other.
+  int count_behind(OutletId cause) {
+    int count = 0;
+    std::vector<OutletId> open{cause};
+    while (!open.empty()) {
+      auto const inlet = inlet_behind_[open.back()];
+      open.pop_back();
+      if (!inlet || is_met_[*inlet] || is_followed_[*inlet]) continue;
+      is_followed_[*inlet] = true;
+      for (auto outlet : ways_[*inlet]) {
+        if (!is_behind_[outlet]) continue;
+        is_behind_[outlet] = false;
+        is_reached_[outlet] = true;  // nothing more is to be said of it
+        count += inlet_behind_[outlet] ? 0 : 1;
+        open.push_back(outlet);
+      }
+    }
+    return count;
+  }
+
+  bool is_left(OutletId outlet) const { return !is_reached_[outlet] && !inlet_behind_[outlet]; }
+
+ private:
+  Passages const& passages_;
+  std::vector<bool> is_reached_;                      // by outlet
+  std::vector<std::optional<InletId>> inlet_behind_;  // by outlet
+  std::vector<bool> is_met_;                          // by inlet: bodies come there
+  std::vector<std::vector<OutletId>> ways_;           // by inlet that is not met
+  std::vector<bool> is_behind_;                       // by outlet
+  std::vector<bool> is_followed_;                     // by inlet
+};
+
+std::vector<bool> seen_outlets(model::Design const& plant, Reached const& seen) {
+  std::vector<bool> is_seen;
+  for (OutletId outlet = 0; outlet < plant.outlets.size(); ++outlet)
+    is_seen.push_back(seen.is_seen(outlet));
+  return is_seen;
+}
+
+// By outlet, whether some way leads there.
+std::vector<bool> outlets_of_ways(model::Design const& plant, WorksJudgement const& judged) {
+  std::vector<bool> has_way(plant.outlets.size(), false);
+  for (InletId inlet = 0; inlet < plant.inlets.size(); ++inlet)
+    for (auto outlet : judged.passages.outlets_from(inlet)) has_way[outlet] = true;
+  return has_way;
+}
+
+void add_all_reached(WorksJudgement const& judged, std::vector<bool>& is_reached) {
+  auto& diagram = judged.conditions->diagram();
+  for (auto const& [outlet, condition] : judged.passages.everything_reached()) {
+    bool const can_be = diagram.both(condition, judged.conditions->reachable()) != Diagram::never;
+    is_reached[outlet] = is_reached[outlet] || can_be;
+  }
+}
+
+bool is_all(std::vector<bool> const& is_reached) {
+  return std::find(is_reached.begin(), is_reached.end(), false) == is_reached.end();
+}
+
+void tell(model::Design const& plant, OutletId outlet, int behind, WorksJudgement& judged) {
+  auto finding = findings::finding_of(FindingKind::unreached_outlet);
+  finding.outlets.push_back(outlet);
+  finding.cells = plant.outlets[outlet].cells;
+  finding.measured = behind;
+  judged.findings.push_back({std::move(finding), judged.conditions->reachable()});
+}
+
+}  // namespace
+
+void unreached_outlets(model::Design const& plant, Reached const& seen, WorksJudgement& judged) {
+  auto is_reached = seen_outlets(plant, seen);
+  if (!is_all(is_reached)) {
+    // What is not seen and has no way needs no conditions to be known.
+    auto const has_way = outlets_of_ways(plant, judged);
+    if (has_way != is_reached) add_all_reached(judged, is_reached);
+    if (judged.conditions->diagram().has_run_out()) {
+      told_of_parts(has_way, judged);
+      judged.kinds_left_out.push_back(FindingKind::unreached_outlet);
+      return;
+    }
+  }
+  auto const told = told_of_parts(is_reached, judged);
+  if (is_all(is_reached)) return;
+  Causes causes(plant, judged, told, is_reached);
+  for (auto const& [outlet, finding] : told) finding->measured += causes.count_behind(outlet);
+  for (OutletId outlet = 0; outlet < is_reached.size(); ++outlet) {
+    if (!causes.is_cause(outlet) || told.count(outlet) != 0) continue;
+    tell(plant, outlet, causes.count_behind(outlet), judged);
+  }
+  for (OutletId outlet = 0; outlet < is_reached.size(); ++outlet) {
+    bool const is_told = causes.is_cause(outlet) || told.count(outlet) != 0;
+    if (causes.is_left(outlet) && !is_told) tell(plant, outlet, 0, judged);
+  }
+}
+
+}  // namespace leat::works
