@@ -246,7 +246,7 @@ class Judge {
       if (copy.is_turned)
         is_unknown_ = is_unknown_ || stands_at(copy, at);
       else if (is_there)
-        shows = diagram_.either(shows, showing(judged_, piece, copy, finding));
+        shows = diagram_.either(shows, showing(judged_, piece, copy, finding.rows));
     }
     return shows;
   }

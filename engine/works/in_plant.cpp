@@ -37,6 +37,7 @@ class Telling {
     std::erase_if(judgement.findings,
                   [](auto const& finding) { return is_of_the_whole(finding.kind); });
     for (auto& finding : judgement.findings) tell(finding);
+    for (auto& guard : judgement.guards) tell(guard);
   }
 
  private:
@@ -56,14 +57,26 @@ class Telling {
     put_sorted(finding.outlets, copy_.outlets);
     put(finding.signals, copy_.signals);
     if (finding.event) finding.event = copy_.signals[*finding.event];
-    for (auto& example : finding.examples) {
-      put(example.flips, copy_.signals);
-      // Of a wire there is no single flip: those that make it change come with the others.
-      if (finding.event && !plant_.circuit.signals[*finding.event].is_input())
-        example.flips.push_back(*finding.event);
-      example.flips = lever_flips(plant_.circuit, conditions_, example.flips);
-    }
+    for (auto& example : finding.examples) tell(example, finding.event);
     if (finding.accepted_by) finding.accepted_by = copy_.acceptances[*finding.accepted_by];
+  }
+
+  void tell(explore::Guard& guard) const {
+    guard.event = copy_.signals[guard.event];
+    tell(guard.example, guard.event);
+    for (auto& [danger, rows, example] : guard.threats) {
+      danger.inlet = copy_.inlets[danger.inlet];
+      if (danger.outlet) danger.outlet = copy_.outlets[*danger.outlet];
+      for (auto& c : danger.cells) c = cell(c);
+      tell(example, guard.event);
+    }
+  }
+
+  // Of a wire there is no single flip: those that make it change come with the others.
+  void tell(explore::Example& example, std::optional<model::SignalId> event) const {
+    put(example.flips, copy_.signals);
+    if (event && !plant_.circuit.signals[*event].is_input()) example.flips.push_back(*event);
+    example.flips = lever_flips(plant_.circuit, conditions_, example.flips);
   }
 
   // A first copy stands as the part is drawn.

@@ -120,9 +120,20 @@ void leave_out_what_never_shows(WorksJudgement& judged) {
   for (auto const& piece : pieces_of(judged)) {
     auto& own = piece.region ? judged.by_regions[piece.part]->regions[*piece.region].judged
                              : judged.parts[piece.part];
+    auto const never_shows = [&](logic::RowSet const& rows, std::optional<model::SignalId> event) {
+      return !rows.is_empty() && !can_show(judged, piece, rows, event);
+    };
     std::erase_if(own.findings, [&](findings::Finding const& finding) {
-      return !finding.rows.is_empty() && !can_show(judged, piece, finding);
+      return never_shows(finding.rows, finding.event);
     });
+    std::erase_if(own.guards, [&](explore::Guard const& guard) {
+      return never_shows(guard.rows, guard.event);
+    });
+    for (auto& guard : own.guards) {
+      std::erase_if(guard.threats, [&](explore::Threat const& threat) {
+        return never_shows(threat.rows, guard.event);
+      });
+    }
   }
 }
 

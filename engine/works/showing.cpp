@@ -10,12 +10,12 @@ namespace leat::works {
 namespace {
 
 Function in_region(WorksJudgement const& judged, Piece const& piece, Copy const& copy,
-                   findings::Finding const& finding) {
+                   logic::RowSet const& rows) {
   auto& conditions = *judged.conditions;
   auto& diagram = conditions.diagram();
   auto const& part = judged.islands.parts[piece.part];
   auto const& own = judged.by_regions[piece.part]->regions[*piece.region].own_variables;
-  auto shows = conditions.of(finding.rows, inputs_of(copy, own, conditions));
+  auto shows = conditions.of(rows, inputs_of(copy, own, conditions));
   for (auto signal : support(part)) {
     if (std::find(own.begin(), own.end(), signal) != own.end()) continue;
     auto const value = conditions.of_signal(copy.signals[signal]);
@@ -27,10 +27,10 @@ Function in_region(WorksJudgement const& judged, Piece const& piece, Copy const&
 }  // namespace
 
 Function showing(WorksJudgement const& judged, Piece const& piece, Copy const& copy,
-                 findings::Finding const& finding) {
-  if (piece.region) return in_region(judged, piece, copy, finding);
+                 logic::RowSet const& rows) {
+  if (piece.region) return in_region(judged, piece, copy, rows);
   auto& conditions = *judged.conditions;
-  return conditions.of(finding.rows, inputs_of(copy, judged.own_variables[piece.part], conditions));
+  return conditions.of(rows, inputs_of(copy, judged.own_variables[piece.part], conditions));
 }
 
 Function showing(WorksJudgement const& judged, Piece const& piece,
@@ -38,7 +38,8 @@ Function showing(WorksJudgement const& judged, Piece const& piece,
   auto shows = logic::Diagram::never;
   for (auto const& copy : judged.islands.copies) {
     if (copy.part == piece.part)
-      shows = judged.conditions->diagram().either(shows, showing(judged, piece, copy, finding));
+      shows =
+          judged.conditions->diagram().either(shows, showing(judged, piece, copy, finding.rows));
   }
   return shows;
 }
@@ -59,19 +60,20 @@ Function flippable(Conditions& conditions, model::SignalId signal) {
 
 }  // namespace
 
-bool can_show(WorksJudgement const& judged, Piece const& piece, findings::Finding const& finding) {
+bool can_show(WorksJudgement const& judged, Piece const& piece, logic::RowSet const& rows,
+              std::optional<model::SignalId> event) {
   auto& conditions = *judged.conditions;
   auto& diagram = conditions.diagram();
   auto const& first = first_copy(judged.islands, piece.part).signals;
   for (auto const& copy : judged.islands.copies) {
     if (copy.part != piece.part) continue;
     auto where = conditions.reachable();
-    if (finding.event && conditions.is_reachable_known()) {
-      auto const own = std::find(first.begin(), first.end(), *finding.event);
-      require(own != first.end(), "can_show: a finding told in the plant's ids");
+    if (event && conditions.is_reachable_known()) {
+      auto const own = std::find(first.begin(), first.end(), *event);
+      require(own != first.end(), "can_show: an event told in the plant's ids");
       where = flippable(conditions, copy.signals[static_cast<std::size_t>(own - first.begin())]);
     }
-    auto const shows = diagram.both(showing(judged, piece, copy, finding), where);
+    auto const shows = diagram.both(showing(judged, piece, copy, rows), where);
     if (shows != logic::Diagram::never || diagram.has_run_out()) return true;
   }
   return false;

@@ -3,14 +3,15 @@
 
 namespace leat::works {
 
-// When a finding of a piece shows where one copy of it stands. For a region: in its rows, while all
-// that the region does not depend on stands as built, for so it was looked for.
-Function showing(WorksJudgement const&, Piece const&, Copy const&, findings::Finding const&);
-// The same wherever the piece's part stands.
+// When rows of a piece come about where one copy of it stands. For a region: while all that the
+// region does not depend on stands as built, for so it was looked at.
+Function showing(WorksJudgement const&, Piece const&, Copy const&, logic::RowSet const& rows);
+// When a finding shows, wherever the piece's part stands.
 Function showing(WorksJudgement const&, Piece const&, findings::Finding const&);
 
-// Whether it can come about at all: it shows in some combination that does, and what switches there
-// can be switched. (With memory that is not asked.)
-bool can_show(WorksJudgement const&, Piece const&, findings::Finding const&);
+// Whether these rows come about at all: in some combination that does, and, where an event is
+// named, from which that can be switched. (With memory the latter is not asked.)
+bool can_show(WorksJudgement const&, Piece const&, logic::RowSet const& rows,
+              std::optional<model::SignalId> event);
 
 }  // namespace leat::works

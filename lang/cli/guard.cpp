@@ -1,66 +1,102 @@
 #include <fmt/format.h>
 
 #include "lang/cli/commands.hpp"
+#include "lang/cli/judged.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/cli/sights.hpp"
 #include "lang/render/example.hpp"
 #include "lang/render/guard.hpp"
+#include "lang/render/works_report.hpp"
 
 namespace leat::cli {
 
 namespace {
 
-// Whether the dangers of a junction were looked for; told where not.
-bool is_known(render::Subject const& subject, Judgement const& judged, Terminal& terminal) {
-  if (judged.is_decided && judged.switchings.is_complete) return true;
-  refuse_undecided(subject, "it has too many combinations or changes to follow bodies through each",
-                   render::never_rests(judged), terminal);
-  return false;
-}
+constexpr char const* too_much =
+    "it has too many combinations or changes to follow bodies through each";
+
+// What is told, and what it points into.
+class Guarding {
+ public:
+  Guarding(Loaded const& loaded, bool is_drawn, Terminal& terminal)
+      : loaded_(loaded), is_drawn_(is_drawn), terminal_(terminal) {}
+
+  void add(std::size_t number) {
+    auto const subject = loaded_.subject(number);
+    judged_.push_back(std::make_unique<Judged>(judged(
+        loaded_.junctions[number], ProgressLines(terminal_, subject.map.junction.name,
+                                                 progress_unit(loaded_.junctions[number])))));
+    auto const& found = *judged_.back();
+    bool const has_restless =
+        found.works ? found.works->conditions->has_restless() : found.junction.has_restless;
+    if (found.works)
+      add_pieces(subject, *found.works);
+    else
+      add_whole(subject, found.junction);
+    if (has_restless) warn_of_restless(subject, terminal_);
+    exit_ = has_restless ? Exit::undecided : exit_;
+  }
+
+  std::vector<render::GuardPart> const& parts() const { return parts_; }
+  Exit exit() const { return exit_; }
+
+ private:
+  // Whether the dangers were looked for; told where not.
+  bool is_known(render::Subject const& subject, Judgement const& judged) {
+    if (judged.is_decided && judged.switchings.is_complete) return true;
+    refuse_undecided(subject, too_much, render::never_rests(judged), terminal_);
+    exit_ = Exit::undecided;
+    return false;
+  }
+
+  void add_whole(render::Subject const& subject, Judgement const& judged) {
+    bool const is_told = is_known(subject, judged);
+    parts_.push_back({subject, judged, {}});
+    if (!is_told || !is_drawn_) return;
+    sights_.push_back(std::make_unique<Sights>(subject, judged));
+    for (auto const& guard : judged.guards) {
+      for (auto const& threat : guard.threats)
+        parts_.back().sights.push_back(sights_.back()->of(threat.example));
+    }
+  }
+
+  // Each kind of island once. Of regions it is not known what switching does.
+  void add_pieces(render::Subject const& subject, works::WorksJudgement const& works) {
+    for (std::uint32_t part = 0; part < works.parts.size(); ++part) {
+      auto const& judged = works.parts[part];
+      if (!is_known(subject, judged)) continue;
+      if (judged.guards.empty()) continue;
+      parts_.push_back({subject, judged, {}, render::places_of({subject, works}, part)});
+    }
+  }
+
+  Loaded const& loaded_;
+  bool is_drawn_;
+  Terminal& terminal_;
+  std::vector<std::unique_ptr<Judged>> judged_;
+  std::vector<std::unique_ptr<Sights>> sights_;
+  std::vector<render::GuardPart> parts_;
+  Exit exit_ = Exit::holds;
+};
 
 }  // namespace
 
 Exit run(GuardOptions const& options, Terminal& terminal) {
   auto const loaded = load(options.file, terminal);
   if (!loaded) return Exit::unusable;
-  auto chosen = chosen_junctions(*loaded, options.junction, terminal);
+  auto const chosen = chosen_junctions(*loaded, options.junction, terminal);
   if (!chosen) return Exit::unusable;
-  std::erase_if(*chosen, [&](auto i) { return loaded->junctions[i].map.is_works(); });
-  if (chosen->empty()) {
-    terminal.refuse("a works is not asked what its changes do to creatures inside",
-                    "ask the junctions that it places, in their own files");
-    return Exit::unusable;
-  }
-  std::vector<Judgement> judgements;
-  for (auto i : *chosen) {
-    auto const subject = loaded->subject(i);
-    judgements.push_back(
-        judge(subject.design, {}, ProgressLines(terminal, subject.map.junction.name)));
-  }
-  auto exit = Exit::holds;
-  std::vector<std::unique_ptr<Sights>> sights;  // scenes of the parts point into them
-  std::vector<render::GuardPart> parts;
+  bool const is_text = options.format == "text";
+  Guarding guarding(*loaded, is_text, terminal);
+  for (auto i : *chosen) guarding.add(i);
   std::string text;
-  for (std::size_t at = 0; at < chosen->size(); ++at) {
-    auto const subject = loaded->subject((*chosen)[at]);
-    auto const& judged = judgements[at];
-    if (!is_known(subject, judged, terminal)) exit = Exit::undecided;
-    if (judged.has_restless) {
-      warn_of_restless(subject, terminal);
-      exit = Exit::undecided;
-    }
-    parts.push_back({subject, judged, {}});
-    if (options.format != "text" || !judged.is_decided || !judged.switchings.is_complete) continue;
-    sights.push_back(std::make_unique<Sights>(subject, judged));
-    for (auto const& guard : judged.guards) {
-      for (auto const& threat : guard.threats)
-        parts.back().sights.push_back(sights.back()->of(threat.example));
-    }
-    text.append(text.empty() ? "" : "\n")
-        .append(render::guard_text(parts.back(), terminal.result_look()));
+  for (auto const& part : guarding.parts()) {
+    bool const is_known = part.judgement.is_decided && part.judgement.switchings.is_complete;
+    if (!is_known || !is_text) continue;
+    text.append(text.empty() ? "" : "\n").append(render::guard_text(part, terminal.result_look()));
   }
-  terminal.result(options.format == "text" ? text : render::guard_document(parts));
-  return exit;
+  terminal.result(is_text ? text : render::guard_document(guarding.parts()));
+  return guarding.exit();
 }
 
 }  // namespace leat::cli

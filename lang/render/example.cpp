@@ -206,7 +206,6 @@ std::string follow_command(Subject const& subject, Judgement const& judged,
 }
 
 std::string guard_command(Subject const& subject) {
-  if (subject.map.is_works()) return {};
   return fmt::format("leat guard {}{}", shell_word(subject.text.name()),
                      subject.is_alone ? "" : " --junction " + subject.map.junction.name);
 }

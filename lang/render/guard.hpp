@@ -11,8 +11,9 @@ namespace leat::render {
 struct GuardPart {
   Subject subject;
   Judgement const& judgement;
-  // By threat, guard after guard: the junction in its example, before the change.
+  // By threat, guard after guard: the junction in its example, before the change. Empty: not drawn.
   std::vector<Scene const*> sights;
+  std::vector<std::string> places{};  // of a works: where what is judged stands
 };
 
 std::string guard_text(GuardPart const&, Look);

@@ -44,11 +44,12 @@ std::string guard_document(std::vector<GuardPart> const& parts) {
   for (auto const& part : parts) {
     auto changes = Json::array();
     for (auto const& guard : part.judgement.guards) changes.push_back(guard_json(part, guard));
-    document["junctions"].push_back(
-        {{"name", part.subject.map.junction.name},
-         {"ticks_per_second", part.subject.design.practice[model::Rule::ticks_per_second]},
-         {"is_complete", part.judgement.switchings.is_complete},
-         {"changes", std::move(changes)}});
+    Json told{{"name", part.subject.map.junction.name},
+              {"ticks_per_second", part.subject.design.practice[model::Rule::ticks_per_second]},
+              {"is_complete", part.judgement.switchings.is_complete},
+              {"changes", std::move(changes)}};
+    if (!part.places.empty()) told["places"] = part.places;
+    document["junctions"].push_back(std::move(told));
   }
   return printed(document);
 }

@@ -41,6 +41,13 @@ std::string headline_of(GuardPart const& part, Guard const& guard, Danger const&
   return headline;
 }
 
+// Where nothing is drawn.
+std::string cells_words(Subject const& subject, std::vector<model::Cell> const& cells) {
+  std::vector<std::string> places;
+  for (auto c : cells) places.push_back(place_code(subject.design.grid.place(c)));
+  return listed(places);
+}
+
 std::string threat_text(GuardPart const& part, Guard const& guard, explore::Threat const& threat,
                         Scene const* scene, Look look) {
   auto const& [danger, rows, example] = threat;
@@ -48,15 +55,32 @@ std::string threat_text(GuardPart const& part, Guard const& guard, explore::Thre
                             headline_of(part, guard, danger));
   if (!danger.cells.empty() && scene != nullptr)
     result += marked_pictures(*scene, danger.cells, "before the change", look);
+  else
+    result += worded_line("at", cells_words(part.subject, danger.cells), look);
   result += worded_line("when", where_words(part.subject, part.judgement, rows), look);
   return result + worded_line("try", steps_then(part.subject, example.flips, guard.event), look);
 }
 
 }  // namespace
 
+namespace {
+
+std::string heading(GuardPart const& part, Look look) {
+  auto const& map = part.subject.map;
+  auto const& places = part.places;
+  auto name = fmt::format("{} {}", map.is_works() ? "works" : "junction", map.junction.name);
+  if (!places.empty()) name += ", " + places.front();
+  auto result = painted(look, Role::strong, name) + "\n";
+  if (places.size() > 1)
+    result += worded_line("also in", listed({places.begin() + 1, places.end()}), look);
+  return result + "\n";
+}
+
+}  // namespace
+
 std::string guard_text(GuardPart const& part, Look look) {
-  auto const& [subject, judgement, sights] = part;
-  auto result = painted(look, Role::strong, "junction " + subject.map.junction.name) + "\n\n";
+  auto const& [subject, judgement, sights, places] = part;
+  auto result = heading(part, look);
   if (judgement.guards.empty())
     return result + "    No change of an input moves a cell: nothing to wait for.\n";
   std::vector<std::vector<std::string>> lines{
@@ -70,7 +94,8 @@ std::string guard_text(GuardPart const& part, Look look) {
   std::size_t sight = 0;
   for (auto const& guard : judgement.guards) {
     for (auto const& threat : guard.threats)
-      result.append("\n").append(threat_text(part, guard, threat, sights[sight++], look));
+      result.append("\n").append(
+          threat_text(part, guard, threat, sights.empty() ? nullptr : sights[sight++], look));
   }
   return result;
 }

@@ -82,6 +82,16 @@ class Priorities(unittest.TestCase):
         # As built the first turn's wire is off, and on with the first lever; the second one's is on.
         self.assertEqual([finding["ways"][0][-1] for finding in switching], ["ask[0]", "ask[0]"])
 
+    def test_a_guard_of_a_works_is_that_of_its_junctions_on_their_own_signals(self) -> None:
+        text = row(["ask[0] and not ask[1]", "ask[2]"], "  for n in 0..2 { lever ask[n] }\n")
+        told_of = json.loads(told(text, "guard", "--as", "json"))["junctions"]
+        waits = [{(c["signal"], c["on"]): (c["wait_ticks"], c["clearing_ticks"]) for c in one["changes"]} for one in told_of]
+        junction = waits[0]
+        self.assertEqual(told_of[1]["places"], ["turn[0]", "turn[1]"])
+        self.assertEqual(waits[1], {("turn[0].divert", on): junction["divert", on] for on in (True, False)})
+        ways = [change["way"] for change in told_of[1]["changes"]]
+        self.assertEqual(ways, [["ask[0]"], ["ask[0]", "ask[1]"]])
+
     def test_a_parity_of_many_levers_is_undecided_and_says_so(self) -> None:
         text = row([" xor ".join(f"ask[{n}]" for n in range(20))], "  for n in 0..19 { lever ask[n] }\n",
                    "  never trapped\n")
