@@ -49,8 +49,9 @@ class Search {
     Date first = 0, closed = 0, last = 0;  // 0: not yet
     // The earliest and the latest of all below it.
     Date first_below = std::numeric_limits<Date>::max(), last_below = 0;
-    bool is_pure = true;  // levers and constants below it, and nothing else
-    bool is_on = false;   // as built, where it is pure
+    bool is_pure = true;    // levers and constants below it, and nothing else
+    bool is_on = false;     // as built, where it is pure
+    bool is_fixed = false;  // it has this value always, as plain as constants make it
   };
 
   Node expressions() const { return static_cast<Node>(circuit_.expressions.size()); }
@@ -117,6 +118,30 @@ class Search {
     });
     if (is_signal(node) && !is_wire(node)) known.is_pure = is_lever(node);
     known.is_on = value_of(node);
+    known.is_fixed = is_fixed(node);
+  }
+
+  bool is_fixed(Node node) const {
+    if (is_signal(node)) return is_wire(node) && nodes_[signal(node).definition].is_fixed;
+    auto const& [op, left, right] = circuit_.expressions[node];
+    auto const is = [&](Node operand, bool value) {
+      return nodes_[operand].is_fixed && nodes_[operand].is_on == value;
+    };
+    switch (op) {
+      case Operator::constant:
+        return true;
+      case Operator::signal:
+        return nodes_[node_of(left)].is_fixed;
+      case Operator::negation:
+        return nodes_[left].is_fixed;
+      case Operator::conjunction:
+        return is(left, false) || is(right, false) || (is(left, true) && is(right, true));
+      case Operator::disjunction:
+        return is(left, true) || is(right, true) || (is(left, false) && is(right, false));
+      case Operator::parity:
+        break;
+    }
+    return nodes_[left].is_fixed && nodes_[right].is_fixed;
   }
 
   bool value_of(Node node) const {
@@ -147,8 +172,9 @@ class Search {
     return stands_for_all && is_unate_in_several(wire);
   }
 
-  // Each lever is met below a number of negations that is always even, or always odd. (A constant
-  // is neither; so no unate wire is one.)
+  // Each lever is met below a number of negations that is always even, or always odd. What
+  // constants settle is passed over: what is left is on where all its levers favour it, and off
+  // where none does.
   bool is_unate_in_several(Node wire) const {
     constexpr std::uint8_t is_straight = 1, is_contrary = 2;
     std::unordered_map<Node, std::uint8_t> senses;
@@ -157,6 +183,7 @@ class Search {
     while (!open.empty()) {
       auto const [node, sense] = open.back();
       open.pop_back();
+      if (nodes_[node].is_fixed) continue;
       auto& met = senses[node];
       if (is_lever(node)) {
         levers += met == 0 ? 1 : 0;
@@ -165,7 +192,7 @@ class Search {
       if ((met & sense) != 0) continue;
       met |= sense;
       auto const op = is_signal(node) ? Operator::signal : circuit_.expressions[node].op;
-      if (op == Operator::constant || op == Operator::parity) return false;
+      if (op == Operator::parity) return false;
       auto const other = sense == is_straight ? is_contrary : is_straight;
       for_each_below(node, [&, next = op == Operator::negation ? other : sense](Node below) {
         open.emplace_back(below, next);

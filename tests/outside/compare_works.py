@@ -160,7 +160,8 @@ def row_clause(histories: WorksHistories, text: str, row: Key, route: dict[str, 
 
 def drawn_clauses(histories: WorksHistories, seed: int) -> list[Clause]:
     claims = Claims(histories, seed)
-    return [*row_clauses(histories, Random(seed)), *(claims.when() for _ in range(CLAUSES))]
+    drawn = CLAUSES if histories.junction.variables else 0
+    return [*row_clauses(histories, Random(seed)), *(claims.when() for _ in range(drawn))]
 
 
 def with_clauses(design: Design, clauses: list[Clause]) -> str:

@@ -37,6 +37,10 @@ void Circuit::feed(SignalId memory, ExpressionId definition) {
 
 ExpressionId Circuit::of(SignalId signal) { return circuit_.add({Operator::signal, signal, 0}); }
 
+ExpressionId Circuit::constant(bool value) {
+  return circuit_.add({Operator::constant, value ? 1u : 0u, 0});
+}
+
 ExpressionId Circuit::negation(ExpressionId operand) {
   return circuit_.add({Operator::negation, operand, 0});
 }

@@ -18,6 +18,7 @@ class Circuit {
   void feed(SignalId memory, ExpressionId definition);
 
   ExpressionId of(SignalId);
+  ExpressionId constant(bool);
   ExpressionId negation(ExpressionId);
   ExpressionId conjunction(ExpressionId, ExpressionId);
   ExpressionId combined(model::Operator, ExpressionId, ExpressionId);

@@ -1,6 +1,7 @@
 #include "engine/logic/modules.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <random>
 #include <set>
 
@@ -76,24 +77,31 @@ TEST_CASE("modules: what is promised never to come about of its levers keeps the
   CHECK(wires(circuit, {gate}).empty());
 }
 
-TEST_CASE("modules: a wire that reads a lever in both senses, or a constant, is no lever") {
+TEST_CASE("modules: a wire that reads a lever in both senses is no lever") {
   wired::Circuit whole;
   auto const a = whole.input(), b = whole.input();
   auto const and_b = whole.conjunction(whole.of(a), whole.of(b));
   auto const both_ways = whole.wire(whole.conjunction(and_b, whole.negation(whole.of(a))));
   auto const either = whole.wire(whole.combined(model::Operator::parity, whole.of(a), whole.of(b)));
   auto const twice = whole.wire(whole.combined(model::Operator::disjunction, and_b, whole.of(a)));
-  auto circuit = whole.built();
-  auto const on = circuit.add({model::Operator::constant, 1, 0});
-  auto const with_constant = circuit.add({model::Operator::conjunction, and_b, on});
-  circuit.signals.push_back({model::SignalKind::wire, false, with_constant, 0, 0});
-  auto const constant = static_cast<model::SignalId>(circuit.signals.size() - 1);
-  circuit.wire_order.push_back(constant);
-  auto const of_constant = circuit.add({model::Operator::signal, constant, 0});
   CHECK(wires(whole.built(), {whole.of(both_ways)}).empty());
   CHECK(wires(whole.built(), {whole.of(either)}).empty());
-  CHECK(wires(circuit, {of_constant}).empty());
   CHECK(wires(whole.built(), {whole.of(twice)}) == Wires{twice});
+}
+
+TEST_CASE("modules: what constants settle does not count") {
+  wired::Circuit whole;
+  auto const a = whole.input(), b = whole.input(), c = whole.input();
+  auto const and_b = whole.conjunction(whole.of(a), whole.of(b));
+  auto const begun =
+      whole.wire(whole.combined(model::Operator::disjunction, whole.constant(false), and_b));
+  auto const settled = whole.wire(whole.conjunction(whole.constant(false), and_b));
+  auto const one_left = whole.wire(
+      whole.combined(model::Operator::disjunction,
+                     whole.conjunction(whole.of(b), whole.constant(false)), whole.of(c)));
+  CHECK(wires(whole.built(), {whole.of(begun)}) == Wires{begun});
+  CHECK(wires(whole.built(), {whole.of(settled)}).empty());
+  CHECK(wires(whole.built(), {whole.of(one_left)}).empty());
 }
 
 TEST_CASE("modules: as built a wire is what its levers make it") {
@@ -205,9 +213,27 @@ class Definition {
     return met;
   }
 
-  // Every way by itself.
+  // The value that constants alone give it.
+  std::optional<bool> settled(model::ExpressionId id) const {
+    auto const& [op, left, right] = circuit_.expressions[id];
+    if (op == model::Operator::constant) return left != 0;
+    if (op == model::Operator::signal) {
+      auto const& signal = circuit_.signals[left];
+      return signal.is_input() ? std::nullopt : settled(signal.definition);
+    }
+    auto const one = settled(left);
+    if (op == model::Operator::negation) return one ? std::optional(!*one) : std::nullopt;
+    auto const other = settled(right);
+    if (op == model::Operator::conjunction && (one == false || other == false)) return false;
+    if (op == model::Operator::disjunction && (one == true || other == true)) return true;
+    if (!one || !other) return std::nullopt;
+    return op == model::Operator::parity ? *one != *other : *one;
+  }
+
+  // Every way by itself, but for what constants settle.
   void follow_ways(model::ExpressionId id, bool is_negated,
                    std::set<std::pair<model::SignalId, bool>>& senses) const {
+    if (settled(id)) return;
     auto const& [op, left, right] = circuit_.expressions[id];
     if (op == model::Operator::signal) {
       auto const& signal = circuit_.signals[left];
@@ -227,15 +253,15 @@ class Definition {
   bool is_module(model::SignalId wire) const {
     auto const below = below_of(wire);
     auto const elsewhere = met_from(roots_, {wire});
-    std::set<model::SignalId> levers;
     for (auto signal : below) {
       auto const kind = circuit_.signals[signal].kind;
       if (elsewhere.count(signal) != 0) return false;
-      if (kind == model::SignalKind::lever) levers.insert(signal);
       if (kind != model::SignalKind::lever && kind != model::SignalKind::wire) return false;
     }
     std::set<std::pair<model::SignalId, bool>> senses;
     follow_ways(circuit_.signals[wire].definition, false, senses);
+    std::set<model::SignalId> levers;
+    for (auto const& [lever, is_negated] : senses) levers.insert(lever);
     return levers.size() > 1 && senses.size() == levers.size();
   }
 
@@ -261,7 +287,7 @@ TEST_CASE("modules: of random circuits, those that the definition gives") {
       auto const signal = unused[at];
       if (unused.size() > 1 && pick(5) > 0)
         unused.erase(unused.begin() + static_cast<std::ptrdiff_t>(at));
-      auto const used = whole.of(signal);
+      auto const used = pick(12) == 0 ? whole.constant(pick(2) == 0) : whole.of(signal);
       return pick(3) == 0 ? whole.negation(used) : used;
     };
     constexpr model::Operator binary[] = {model::Operator::conjunction,
