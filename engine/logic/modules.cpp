@@ -165,7 +165,7 @@ class Search {
     return nodes_[left].is_on != nodes_[right].is_on;
   }
 
-  bool is_module(Node wire) const {
+  bool is_module(Node wire) {
     auto const& known = nodes_[wire];
     bool const stands_for_all =
         known.is_pure && known.first < known.first_below && known.last_below < known.closed;
@@ -175,12 +175,14 @@ class Search {
   // Each lever is met below a number of negations that is always even, or always odd. What
   // constants settle is passed over: what is left is on where all its levers favour it, and off
   // where none does.
-  bool is_unate_in_several(Node wire) const {
+  bool is_unate_in_several(Node wire) {
     constexpr std::uint8_t is_straight = 1, is_contrary = 2;
     std::unordered_map<Node, std::uint8_t> senses;
     std::size_t levers = 0;
     std::vector<std::pair<Node, std::uint8_t>> open{{wire, is_straight}};
     while (!open.empty()) {
+      if (looks_left_ == 0) return false;
+      --looks_left_;
       auto const [node, sense] = open.back();
       open.pop_back();
       if (nodes_[node].is_fixed) continue;
@@ -206,6 +208,8 @@ class Search {
   std::vector<Known> nodes_;
   std::vector<Node> in_order_;  // as they were closed
   Date now_ = 0;
+  // A wire inside of one that was looked at in vain is looked at again.
+  std::size_t looks_left_ = 16 * nodes_.size();
 };
 
 }  // namespace

@@ -19,7 +19,8 @@ namespace leat::logic {
 // Idea: Y. Dutuit and A. Rauzy, "A linear-time algorithm to find modules of fault trees" (1996):
 // nodes are dated when they are first and last met on a walk from the roots; a node stands for all
 // below it if these were met while it was open, and never before or after. Promises and what
-// memory follows from are roots too. Cost: linear in the cone.
+// memory follows from are roots too. Cost: linear in the cone; wires that would take more to be
+// looked at, inside of many that are none, are left as they are.
 std::vector<Lever> modules(Cone const&);
 
 }  // namespace leat::logic

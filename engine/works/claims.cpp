@@ -27,14 +27,6 @@ Function troubled(Passage const& passage, Diagram& diagram) {
                         diagram.either(passage.unsure, passage.barred));
 }
 
-Function certain(Passage const& passage, model::OutletId outlet, Diagram& diagram) {
-  auto alone = passage.reaching(outlet);
-  for (auto const& end : passage.ends) {
-    if (end.outlet != outlet) alone = diagram.both(alone, !end.condition);
-  }
-  return diagram.both(alone, !troubled(passage, diagram));
-}
-
 Fate fate(Passage const& passage, Diagram const& diagram, Instance const& instance) {
   auto const is = [&](Function f) { return diagram.is_true(f, instance); };
   Fate fate{body::Verdict::lost, {}, is(passage.trapped), is(passage.spilled), is(passage.unsure),
@@ -133,7 +125,7 @@ class Judge {
     auto const outlet = expectation.outlet.value_or(0);
     switch (expectation.claim) {
       case Claim::reaches:
-        return !certain(judged_.passages[passage], outlet, diagram_);
+        return !diagram_.both(judged_.passages[passage].reaching(outlet), !open(passage));
       case Claim::may_reach:
         return !judged_.passages[passage].reaching(outlet);
       case Claim::never_reaches:
@@ -152,6 +144,13 @@ class Judge {
       default:
         return !of(Prospect::arrival);
     }
+  }
+
+  // Where it is not for certain where a body ends. Asked by many claims of one passage.
+  Function open(std::size_t passage) {
+    auto const [entry, is_new] = open_.try_emplace(passage);
+    if (is_new) entry->second = diagram_.either(split(passage), troubled(passage));
+    return entry->second;
   }
 
   Function split(std::size_t passage) {
@@ -307,7 +306,8 @@ class Judge {
   WorksJudgement const& judged_;
   Diagram& diagram_;
   Instance as_built_;
-  bool is_unknown_ = false;  // the claim speaks of what could not be solved
+  std::unordered_map<std::size_t, Function> open_;  // by passage
+  bool is_unknown_ = false;                         // the claim speaks of what could not be solved
 };
 
 }  // namespace

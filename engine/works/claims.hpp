@@ -3,8 +3,6 @@
 
 namespace leat::works {
 
-// When one thing is so, and nothing else happens to the body: it reaches this outlet for certain.
-Function certain(Passage const&, model::OutletId, logic::Diagram&);
 // When something else than arriving can happen to it.
 Function troubled(Passage const&, logic::Diagram&);
 // When a passage has more than one end.
