@@ -116,7 +116,7 @@ SymbolicStates::Knowledge SymbolicStates::explore(model::Circuit const& circuit,
 void SymbolicStates::find_changing(std::vector<logic::SymbolicMachine::Outcome> const& outcomes,
                                    std::vector<Function> const& not_done) {
   for (std::size_t event = 0; event < outcomes.size(); ++event) {
-    auto const from = diagram_.both(states_, !not_done[event]);
+    auto const from = done_from_.emplace_back(diagram_.both(states_, !not_done[event]));
     auto& changing = changing_.emplace_back();
     for (auto v = input_count(); v < variables().size(); ++v) {
       auto const held = diagram_.variable(2 * machine_.places()[v]);

@@ -58,6 +58,10 @@ class SymbolicStates {
     return changing_[event][variable - input_count()];
   }
 
+  // The states that can be reached and from which the event is done: it gets quiet, and does not
+  // lead to what is promised never to come about.
+  logic::Diagram::Function done_from(std::size_t event) const { return done_from_[event]; }
+
   // What the diagram cost: all nodes made, and those of the set.
   std::size_t nodes_made() const { return diagram_.node_count(); }
   std::size_t nodes_of_states() const { return diagram_.size(states_); }
@@ -78,6 +82,7 @@ class SymbolicStates {
   Knowledge knowledge_ = Knowledge::complete;
   Function states_ = logic::Diagram::never;
   std::vector<Function> unquiet_;            // by event
+  std::vector<Function> done_from_;          // by event
   std::vector<std::vector<bool>> changing_;  // by event, then memory element
   bool is_unquiet_as_built_ = false;
 };

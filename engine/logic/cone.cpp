@@ -1,6 +1,7 @@
 #include "engine/logic/cone.hpp"
 
 #include <algorithm>
+#include <unordered_map>
 
 namespace leat::logic {
 
@@ -78,14 +79,14 @@ ExpressionId Cones::copy(ExpressionId root, Cone& cone) {
 }
 
 Cone Cones::of(std::vector<ExpressionId> const& roots, std::vector<Lever> const& levers) {
+  std::unordered_map<SignalId, bool> given;
+  for (auto const& lever : levers) given.emplace(lever.signal, lever.starts_on);
   Cone cone;
   for (auto root : roots) cone.roots.push_back(copy(root, cone));
   for (std::size_t i = 0; i < cone.signals.size(); ++i) {
-    auto const lever = std::find_if(levers.begin(), levers.end(), [&](Lever const& one) {
-      return one.signal == cone.signals[i];
-    });
     auto signal = circuit_->signals[cone.signals[i]];
-    if (lever != levers.end()) signal = {model::SignalKind::lever, lever->starts_on};
+    if (auto const lever = given.find(cone.signals[i]); lever != given.end())
+      signal = {model::SignalKind::lever, lever->second};
     if (!signal.is_input()) signal.definition = copy(signal.definition, cone);
     if (signal.kind == model::SignalKind::latch) signal.reset = copy(signal.reset, cone);
     cone.circuit.signals.push_back(signal);

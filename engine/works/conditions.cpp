@@ -74,6 +74,26 @@ Function Conditions::of(logic::RowSet const& rows, std::vector<Function> const& 
   return diagram_.choice(first, on, off);
 }
 
+// With memory a flip leads to other values of it, so that the states themselves say from where it
+// is done; without, to the combination that differs in this input alone.
+Function Conditions::flippable_at(Diagram::Level level) {
+  if (has_memory()) return done_from_[level].value_or(reachable_);
+  return diagram_.both(logic::cofactor(diagram_, reachable_, level, false),
+                       logic::cofactor(diagram_, reachable_, level, true));
+}
+
+Function Conditions::flippable(SignalId signal) {
+  require(is_reachable_known_, "Conditions::flippable: the states are known");
+  auto const f = of_signal(signal);
+  auto all = Diagram::never;
+  for (auto level : logic::support(diagram_, {f})) {
+    auto const off = logic::cofactor(diagram_, f, level, false),
+               on = logic::cofactor(diagram_, f, level, true);
+    all = diagram_.either(all, diagram_.both(flippable_at(level), diagram_.differ(off, on)));
+  }
+  return diagram_.both(all, reachable_);
+}
+
 bool Conditions::changes_memory(SignalId input) const {
   require(is_reachable_known_, "Conditions::changes_memory: the states are known");
   return changing_memory_.count(input) != 0;
@@ -179,7 +199,14 @@ void Conditions::find_states() {
         changing_memory_.insert(cone_.signals[states.variables()[event]]);
     }
   }
-  reachable_ = Translation(states.diagram(), diagram_, meaning).of(states.states());
+  Translation translation(states.diagram(), diagram_, meaning);
+  reachable_ = translation.of(states.states());
+  done_from_.resize(variables_.size());
+  for (std::size_t event = 0; event < states.input_count(); ++event) {
+    auto const from = states.done_from(event);
+    auto const input = meaning[states.places()[event]];
+    if (from != states.states() && input) done_from_[diagram_.level(*input)] = translation.of(from);
+  }
 }
 
 }  // namespace leat::works

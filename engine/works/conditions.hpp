@@ -1,5 +1,6 @@
 #pragma once
 #include <cstdint>
+#include <optional>
 #include <unordered_map>
 #include <unordered_set>
 #include <vector>
@@ -43,6 +44,10 @@ class Conditions {
   bool has_too_many_states() const { return has_too_many_states_; }
 
   bool has_memory() const;
+  // The combinations that can come about and in which a flip of an input changes this input, or
+  // this wire, to another one that can come about. Contract: a wire follows from inputs alone; what
+  // can come about is known.
+  Function flippable(model::SignalId);
   // Whether some flip of this input changes memory among the variables. Contract: what can come
   // about is known.
   bool changes_memory(model::SignalId input) const;
@@ -57,6 +62,7 @@ class Conditions {
   void find_states();
   Function inputs_as_built();
   Function reached_by_flips(Function kept);
+  Function flippable_at(logic::Diagram::Level);
 
   logic::Cone cone_;
   logic::Diagram diagram_;
@@ -65,6 +71,7 @@ class Conditions {
   std::unordered_map<model::SignalId, model::SignalId> own_signal_;
   std::unordered_map<model::ExpressionId, model::ExpressionId> own_root_;
   std::unordered_set<model::SignalId> changing_memory_;
+  std::vector<std::optional<Function>> done_from_;  // by level; none: from wherever can come about
   Function reachable_ = logic::Diagram::always;
   bool is_reachable_known_ = true, has_restless_ = false, has_too_many_states_ = false;
 };

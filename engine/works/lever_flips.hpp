@@ -4,9 +4,9 @@
 namespace leat::works {
 
 // A list of flips in which wires stand for the levers below them (see islands_of), as flips of
-// inputs: for a wire the fewest that make it change, so that it does at the last of them. From as
-// built on, through combinations that can come about where there are such. Contract: the conditions
-// follow from every signal.
+// inputs, from as built on: for a wire the fewest that make it change, so that it does at the last
+// of them. Where promises leave such an order they are done in one that keeps them. Contract: the
+// conditions follow from every signal.
 std::vector<model::SignalId> lever_flips(model::Circuit const& plant, Conditions&,
                                          std::vector<model::SignalId> const& flips);
 

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "engine/contract.hpp"
-#include "engine/logic/restriction.hpp"
 
 namespace leat::works {
 
@@ -44,22 +43,6 @@ Function showing(WorksJudgement const& judged, Piece const& piece,
   return shows;
 }
 
-namespace {
-
-// The reachable combinations from which the variable can be flipped to another one.
-Function flippable(Conditions& conditions, model::SignalId signal) {
-  auto& diagram = conditions.diagram();
-  auto const reachable = conditions.reachable();
-  auto const& variables = conditions.variables();
-  auto const at = std::find(variables.begin(), variables.end(), signal);
-  if (at == variables.end()) return reachable;
-  auto const level = static_cast<logic::Diagram::Level>(at - variables.begin());
-  return diagram.both(logic::cofactor(diagram, reachable, level, false),
-                      logic::cofactor(diagram, reachable, level, true));
-}
-
-}  // namespace
-
 bool can_show(WorksJudgement const& judged, Piece const& piece, logic::RowSet const& rows,
               std::optional<model::SignalId> event) {
   auto& conditions = *judged.conditions;
@@ -71,7 +54,7 @@ bool can_show(WorksJudgement const& judged, Piece const& piece, logic::RowSet co
     if (event && conditions.is_reachable_known()) {
       auto const own = std::find(first.begin(), first.end(), *event);
       require(own != first.end(), "can_show: an event told in the plant's ids");
-      where = flippable(conditions, copy.signals[static_cast<std::size_t>(own - first.begin())]);
+      where = conditions.flippable(copy.signals[static_cast<std::size_t>(own - first.begin())]);
     }
     auto const shows = diagram.both(showing(judged, piece, copy, rows), where);
     if (shows != logic::Diagram::never || diagram.has_run_out()) return true;

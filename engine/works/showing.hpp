@@ -10,7 +10,7 @@ Function showing(WorksJudgement const&, Piece const&, Copy const&, logic::RowSet
 Function showing(WorksJudgement const&, Piece const&, findings::Finding const&);
 
 // Whether these rows come about at all: in some combination that does, and, where an event is
-// named, from which that can be switched. (With memory the latter is not asked.)
+// named, from which that can be switched.
 bool can_show(WorksJudgement const&, Piece const&, logic::RowSet const& rows,
               std::optional<model::SignalId> event);
 

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "engine/explore/explored.hpp"
+#include "engine/logic/cone.hpp"
 #include "engine/logic/settled_circuit.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/cli/parts.hpp"
@@ -27,10 +28,17 @@ std::optional<bool> value_of(std::string_view word) {
 bool can_be_put(render::Subject const& subject, SignalId id, Terminal& terminal) {
   auto const settled = logic::settled_circuit(subject.design.circuit);
   if (settled.signals[id].kind != model::SignalKind::wire) return true;
-  auto const kind = subject.design.circuit.signals[id].kind;
-  terminal.refuse(fmt::format("'{}' is a {}: it follows from other signals",
-                              subject.map.signals[id].name, render::word_of(kind)),
-                  "set the inputs that it depends on");
+  auto const& circuit = subject.design.circuit;
+  std::vector<std::string> inputs;
+  for (auto signal : logic::Cones(circuit).of({circuit.signals[id].definition}).signals) {
+    bool const can_be_set = circuit.signals[signal].kind != model::SignalKind::wire;
+    if (can_be_set) inputs.push_back(subject.map.signals[signal].name);
+  }
+  terminal.refuse(
+      fmt::format("'{}' is a {}: it follows from other signals", subject.map.signals[id].name,
+                  render::word_of(circuit.signals[id].kind)),
+      inputs.empty() ? "leave it out: it is always the same"
+                     : fmt::format("set what it depends on: {}", render::listed(inputs)));
   return false;
 }
 

@@ -92,12 +92,12 @@ std::optional<render::TableSheet> sheet_of(render::Subject const& subject,
 
 std::string written(std::vector<render::TableSheet> const& sheets, std::string const& format) {
   if (format == "json") return render::table_document(sheets);
+  if (format == "csv") return render::table_csv(sheets);
   std::string text;
   for (auto const& sheet : sheets) {
-    if (!text.empty() && format != "csv") text += "\n";
+    if (!text.empty()) text += "\n";
     if (format == "text") text += render::table_text(sheet);
     if (format == "markdown") text += render::table_markdown(sheet);
-    if (format == "csv") text += render::table_csv(sheet, &sheet == &sheets.front());
     if (format == "expect") text += render::table_expect(sheet);
   }
   return text;
@@ -116,9 +116,8 @@ Exit run(TableOptions const& options, Terminal& terminal) {
     auto sheet = sheet_of(loaded->subject(i), options, terminal);
     if (!sheet) return Exit::unusable;
     if (!sheet->is_decided) {
-      refuse_undecided(loaded->subject(i),
-                       render::undecided_words(*sheet),
-                       sheet->is_restless, terminal);
+      refuse_undecided(loaded->subject(i), render::undecided_words(*sheet), sheet->is_restless,
+                       terminal);
       exit = Exit::undecided;
     }
     for (auto const& inlet : sheet->undecided_inlets) {

@@ -95,12 +95,21 @@ std::string player_steps(Subject const& subject, std::vector<model::SignalId> co
   return words.empty() ? "nothing to do: it is so as built" : words;
 }
 
+BeforeEvent before_event(Subject const& subject, std::vector<model::SignalId> const& flips,
+                         model::SignalId event) {
+  BeforeEvent before{flips, event};
+  if (subject.design.circuit.signals[event].is_input()) return before;
+  before.switched = before.flips.back();
+  before.flips.pop_back();
+  return before;
+}
+
 std::string steps_then(Subject const& subject, std::vector<model::SignalId> const& flips,
                        model::SignalId event) {
-  auto before = flips;
-  if (subject.design.circuit.signals[event].is_input()) before.push_back(event);
-  auto const last = step_words(subject, before).back();
-  before.pop_back();
+  auto const [before, switched] = before_event(subject, flips, event);
+  auto all = before;
+  all.push_back(switched);
+  auto const last = step_words(subject, all).back();
   return before.empty() ? last : player_steps(subject, before) + ", then " + last;
 }
 

@@ -24,8 +24,16 @@ std::vector<std::string> step_words(Subject const&, std::vector<model::SignalId>
 // do: it is so as built". Steps that come again and again are counted.
 std::string player_steps(Subject const&, std::vector<model::SignalId> const& flips);
 
-// The same and one more: "flip divert on, then flip divert off". Where the event is a wire, the
-// last flip is the one that makes it change.
+// What is flipped before an event, and what makes it happen: the event itself, or, where it is a
+// wire, the last of the flips.
+struct BeforeEvent {
+  std::vector<model::SignalId> flips;
+  model::SignalId switched = 0;
+};
+BeforeEvent before_event(Subject const&, std::vector<model::SignalId> const& flips,
+                         model::SignalId event);
+
+// The same and the event: "flip divert on, then flip divert off".
 std::string steps_then(Subject const&, std::vector<model::SignalId> const& flips,
                        model::SignalId event);
 

@@ -19,9 +19,12 @@ void put_spot(Json& into, ToldFile const& file, Spot const& spot) {
 }
 
 Json finding_json(ToldFile const& file, ToldFinding const& finding) {
-  auto cells = Json::array(), ways = Json::array();
+  auto cells = Json::array(), ways = Json::array(), switched_by = Json::array();
   for (auto const& at : finding.cells) cells.push_back(place_json(at));
-  for (auto const& way : finding.ways) ways.push_back(way.flips);
+  for (auto const& way : finding.ways) {
+    ways.push_back(way.flips);
+    if (way.switched_by) switched_by.push_back(*way.switched_by);
+  }
   Json document{{"name", finding.name},
                 {"severity", word_of(finding.severity)},
                 {"cells", std::move(cells)},
@@ -30,10 +33,11 @@ Json finding_json(ToldFile const& file, ToldFinding const& finding) {
                 {"bodies", finding.bodies},
                 {"signals", finding.signals},
                 {"condition", finding.condition},
-                {"combinations", finding.combinations},
+                {"combinations", count_json(finding.combinations)},
                 {"event", or_null(finding.event)},
                 {"ticks", or_null(finding.ticks)},
                 {"ways", std::move(ways)},
+                {"switched_by", std::move(switched_by)},
                 {"headline", finding.headline},
                 {"reason", finding.reason},
                 {"remedy", finding.remedy}};

@@ -1,4 +1,5 @@
 #include "lang/render/condition.hpp"
+#include "lang/render/example.hpp"
 #include "lang/render/guard.hpp"
 #include "lang/render/json.hpp"
 #include "lang/render/words.hpp"
@@ -23,6 +24,7 @@ Json ticks_json(std::optional<int> ticks) { return ticks ? Json(*ticks) : Json(n
 Json guard_json(GuardPart const& part, explore::Guard const& guard) {
   auto const& judgement = part.judgement;
   auto const signals = names_of(part.subject.map.signals, judgement.variables);
+  auto const [before, switched] = before_event(part.subject, guard.example.flips, guard.event);
   auto dangers = Json::array();
   for (auto const& threat : guard.threats)
     dangers.push_back(danger_json(part.subject, threat.danger));
@@ -33,7 +35,8 @@ Json guard_json(GuardPart const& part, explore::Guard const& guard) {
       {"wait_ticks", ticks_json(guard.wait)},
       {"clearing_ticks", ticks_json(guard.clearing)},
       {"dangers", std::move(dangers)},
-      {"way", names_of(part.subject.map.signals, guard.example.flips)}};
+      {"way", names_of(part.subject.map.signals, before)},
+      {"switched_by", part.subject.map.signals[switched].name}};
 }
 
 }  // namespace

@@ -80,8 +80,9 @@ std::string destination_words(std::vector<std::string> const& outlets);
 
 std::string table_text(TableSheet const&);
 std::string table_markdown(TableSheet const&);
-// RFC 4180; the heading line only where asked, so that several sheets make one file.
-std::string table_csv(TableSheet const&, bool with_heading);
+// RFC 4180: one table of all sheets, a column for each signal that some have rows over; `-` where
+// another has none of that name.
+std::string table_csv(std::vector<TableSheet> const&);
 // A block of the design language that expects exactly these routes. Doubtful ones cannot be
 // expected: they stand as comments.
 std::string table_expect(TableSheet const&);

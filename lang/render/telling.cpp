@@ -44,9 +44,15 @@ std::vector<Remark> trail_of(Subject const& subject, BodyWay const& way, std::st
 ToldWay way_of(Subject const& subject, std::vector<model::SignalId> const& flips,
                std::optional<model::SignalId> event) {
   ToldWay way;
-  way.flips = names_of(subject.map.signals, flips);
   auto all = flips;
-  if (event && subject.design.circuit.signals[*event].is_input()) all.push_back(*event);
+  if (event) {
+    auto const [before, switched] = before_event(subject, flips, *event);
+    way.switched_by = subject.map.signals[switched].name;
+    all = before;
+    all.push_back(switched);
+  }
+  way.flips = names_of(subject.map.signals, all);
+  if (event) way.flips.pop_back();
   auto const steps = step_words(subject, all);
   for (std::size_t i = 0; i < all.size(); ++i)
     way.deeds.push_back({spot_of(subject.text, subject.map.signals[all[i]].span), {}, steps[i]});
@@ -90,7 +96,7 @@ ToldFinding told_finding(JudgedSubject const& judged, std::size_t index) {
   told.condition = condition_expression(finding.rows, judgement.combinations.reachable, signals);
   if (!judgement.variables.empty() && !finding.rows.is_empty())
     told.when = where_words(subject, judgement, finding.rows);
-  told.combinations = finding.rows.count();
+  told.combinations = static_cast<Count>(finding.rows.count());
   if (finding.event) told.event = map.signals[*finding.event].name;
   told.ticks = finding.ticks;
   told.headline = std::move(sentences.headline);

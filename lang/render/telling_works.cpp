@@ -41,9 +41,10 @@ std::vector<ToldFinding> told_whole(JudgedWorks const& works) {
   auto const order = telling_order(whole.findings);
   auto const inputs = names_of(subject.map.signals, judged.conditions->variables());
   for (std::size_t i = 0; i < order.size(); ++i) {
-    if (!inputs.empty())
-      findings[i].when =
-          where_words(*judged.conditions, judged.findings[order[i]].condition, inputs);
+    auto const condition = judged.findings[order[i]].condition;
+    findings[i].condition = condition_expression(*judged.conditions, condition, inputs);
+    findings[i].combinations = combinations_of(*judged.conditions, condition);
+    if (!inputs.empty()) findings[i].when = where_words(*judged.conditions, condition, inputs);
   }
   return findings;
 }

@@ -30,7 +30,8 @@ struct Remark {
 
 // How to bring something about: what a player does, and the way of the body then.
 struct ToldWay {
-  std::vector<std::string> flips;  // names of what is flipped, from as built
+  std::vector<std::string> flips;  // names of what is flipped, from as built, before any event
+  std::optional<std::string> switched_by{};  // where there is an event: what is flipped then
   std::vector<Remark> deeds, trail;
 };
 
@@ -47,7 +48,7 @@ struct ToldFinding {
   std::vector<Remark> elsewhere;  // the nearest of its other cells
   std::vector<std::string> inlets, outlets, bodies, signals;
   std::string condition, when;  // as an expression of the language; in words, with a count
-  std::size_t combinations = 0;
+  Count combinations = 0;
   std::optional<std::string> event;
   std::optional<int> ticks;
   std::vector<ToldWay> ways;

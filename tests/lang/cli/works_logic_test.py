@@ -76,11 +76,9 @@ class Priorities(unittest.TestCase):
         findings = works_of(text, "check")["findings"]
         switching = [finding for finding in findings if finding["name"] == "stranding-switch"]
         self.assertEqual([finding["event"] for finding in switching], ["turn[0].divert", "turn[1].divert"])
-        for finding in switching:
-            for way in finding["ways"]:
-                self.assertLessEqual(set(way), {"ask[0]", "ask[1]", "ask[2]"})
         # As built the first turn's wire is off, and on with the first lever; the second one's is on.
-        self.assertEqual([finding["ways"][0][-1] for finding in switching], ["ask[0]", "ask[0]"])
+        self.assertEqual([(finding["ways"], finding["switched_by"]) for finding in switching],
+                         [([[]], ["ask[0]"]), ([[]], ["ask[0]"])])
 
     def test_a_guard_of_a_works_is_that_of_its_junctions_on_their_own_signals(self) -> None:
         text = row(["ask[0] and not ask[1]", "ask[2]"], "  for n in 0..2 { lever ask[n] }\n")
@@ -89,8 +87,25 @@ class Priorities(unittest.TestCase):
         junction = waits[0]
         self.assertEqual(told_of[1]["places"], ["turn[0]", "turn[1]"])
         self.assertEqual(waits[1], {("turn[0].divert", on): junction["divert", on] for on in (True, False)})
-        ways = [change["way"] for change in told_of[1]["changes"]]
-        self.assertEqual(ways, [["ask[0]"], ["ask[0]", "ask[1]"]])
+        ways = [(change["way"], change["switched_by"]) for change in told_of[1]["changes"]]
+        self.assertEqual(ways, [([], "ask[0]"), (["ask[0]"], "ask[1]")])
+
+    def test_what_promises_keep_from_switching_is_not_told(self) -> None:
+        levers = "  lever x\n  lever y\n"
+        for promise in ("  wire both = x and y\n  never both\n", "  never x and y\n"):
+            works = works_of(row(["x and y"], levers + promise), "check")
+            self.assertEqual(sorted(finding["name"] for finding in works["findings"]),
+                             ["idle-signal", "idle-signal", "unreached-outlet"], promise)
+            # What is said of the whole is said of all combinations that can come about.
+            self.assertEqual({(finding["condition"], finding["combinations"]) for finding in works["findings"]},
+                             {("on", 3)})
+
+    def test_a_way_keeps_what_is_promised_on_it(self) -> None:
+        text = row(["x and y", "late"], "  lever x\n  lever y\n  lever late\n  never x and not y\n")
+        stranding = next(finding for finding in works_of(text, "check")["findings"]
+                         if finding["event"] == "turn[0].divert" or finding["event"] == "x")
+        # To have `x` first would break the promise.
+        self.assertEqual((stranding["ways"], stranding["switched_by"]), ([["y"]], ["x"]))
 
     def test_a_parity_of_many_levers_is_undecided_and_says_so(self) -> None:
         text = row([" xor ".join(f"ask[{n}]" for n in range(20))], "  for n in 0..19 { lever ask[n] }\n",
@@ -115,6 +130,13 @@ class Memory(unittest.TestCase):
     def test_a_latch_beside_many_levers_leaves_nothing_undecided(self) -> None:
         text = self.text("parked", "ask[1]", "  latch parked on ask[0] off ask[1]\n")
         self.assertEqual(verdicts(works_of(text, "check")), ["holds"])
+
+    def test_switching_by_memory_is_found_as_in_a_junction(self) -> None:
+        signals = "  lever a\n  lever r\n  latch held on a off r\n"
+        works = works_of(row(["held"], signals, "  findings none\n"), "check")
+        told = sorted((finding["name"], finding["event"]) for finding in works["findings"])
+        self.assertEqual(told, [(name, event) for name in ("crushing-switch", "stranding-switch") for event in "ar"])
+        self.assertEqual(verdicts(works), ["violated"])
 
     def test_memory_without_a_way_back_is_found_beside_many_levers(self) -> None:
         text = self.text("parked", "ask[1]", "  latch parked on ask[0] off off\n")

@@ -69,12 +69,27 @@ TEST_CASE("bodies that go the same ways are told once") {
 TEST_CASE("a table as CSV quotes what needs it") {
   auto odd = sheet();
   odd.junction = "yard, \"old\"";
-  CHECK(table_csv(odd, true) ==
+  CHECK(table_csv({odd}) ==
         "junction,inlet,body,divert,flush,verdict,outlets,combinations\r\n"
         "\"yard, \"\"old\"\"\",millhouse,walker,0,-,certain,kiln,2\r\n"
         "\"yard, \"\"old\"\"\",millhouse,walker,1,-,split,kiln;press,2\r\n"
         "\"yard, \"\"old\"\"\",millhouse,ox,-,0,lost,,2\r\n"
         "\"yard, \"\"old\"\"\",millhouse,ox,-,1,doubtful,press,2\r\n");
+}
+
+TEST_CASE("tables of several junctions are one as CSV, each signal in a column of its own") {
+  auto other = sheet();
+  other.junction = "other";
+  other.signals = {"flush", "late"};
+  other.lanes.pop_back();
+  CHECK(table_csv({sheet(), other}) ==
+        "junction,inlet,body,divert,flush,late,verdict,outlets,combinations\r\n"
+        "yard,millhouse,walker,0,-,-,certain,kiln,2\r\n"
+        "yard,millhouse,walker,1,-,-,split,kiln;press,2\r\n"
+        "yard,millhouse,ox,-,0,-,lost,,2\r\n"
+        "yard,millhouse,ox,-,1,-,doubtful,press,2\r\n"
+        "other,millhouse,walker,-,0,-,certain,kiln,2\r\n"
+        "other,millhouse,walker,-,1,-,split,kiln;press,2\r\n");
 }
 
 TEST_CASE("a table as Markdown keeps bars and underlines of names out of the markup") {
