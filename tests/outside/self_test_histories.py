@@ -272,7 +272,7 @@ class StandIn(Leat):
             if self.lie != "quiet":
                 way = next(way for (at, _), way in histories.ways.items() if at == key)
                 found.append({**finding("oscillation", *self.condition(histories, {key})),
-                              "event": event, "ways": [way]})
+                              "event": event, "ways": [way], "switched_by": [event]})
         if histories.start is None:
             found.append(finding("oscillation", "off", 0))
         return found
