@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/logic/cone.hpp"
 #include "lang/render/check_report.hpp"
 #include "lang/render/condition.hpp"
 #include "lang/render/diagnostic_text.hpp"
@@ -84,6 +85,23 @@ std::string headline_text(Subject const& subject, Finding const& finding,
          place_line(subject, finding, look);
 }
 
+// What the wires are that stand for levers here (works/islands.hpp).
+std::string wires_line(JudgedJunction const& judged, Look look) {
+  constexpr std::size_t most_nodes = 24;
+  auto const& map = judged.subject.map;
+  auto const& circuit = judged.subject.design.circuit;
+  std::string words;
+  for (auto variable : judged.judgement.variables) {
+    if (circuit.signals[variable].kind != model::SignalKind::wire) continue;
+    auto const definition = circuit.signals[variable].definition;
+    auto const size = logic::Cones(circuit).of({definition}).circuit.expressions.size();
+    words += fmt::format("{}{} is {}", words.empty() ? "" : "; ", map.signals[variable].name,
+                         size > most_nodes ? "what many signals make it"
+                                           : expression_text(circuit, map.signals, definition));
+  }
+  return worded_line("where", words, look);
+}
+
 // Every plain lever junction has dangers while it switches: they are told in short here, and at
 // length by the command that asks for them.
 std::string short_text(JudgedJunction const& judged, Finding const& finding, Look look) {
@@ -92,6 +110,7 @@ std::string short_text(JudgedJunction const& judged, Finding const& finding, Loo
   bool const is_everywhere = (judged.judgement.combinations.reachable & ~finding.rows).is_empty();
   auto result = headline_text(subject, finding, sentences, look);
   if (!is_everywhere) result += worded_line("when", condition_line(judged, finding), look);
+  result += wires_line(judged, look);
   result += worded_line("do", sentences.remedy, look);
   return result + see_line(guard_command(subject), look);
 }
@@ -114,6 +133,7 @@ std::string finding_text(JudgedJunction const& judged, std::size_t index, Look l
         marked_pictures(*scene, finding.cells, setting.empty() ? "" : "with " + setting, look);
   }
   result += worded_line("when", condition_line(judged, finding), look);
+  result += wires_line(judged, look);
   result += way_lines(judged, finding, look);
   result += worded_line("why", sentences.reason, look);
   result += worded_line("do", sentences.remedy, look);
