@@ -1,4 +1,4 @@
-#include <fmt/format.h>
+#include <algorithm>
 
 #include "lang/cli/commands.hpp"
 #include "lang/cli/judged.hpp"
@@ -41,18 +41,19 @@ class Guarding {
   Exit exit() const { return exit_; }
 
  private:
-  // Whether the dangers were looked for; told where not.
-  bool is_known(render::Subject const& subject, Judgement const& judged) {
-    if (judged.is_decided && judged.switchings.is_complete) return true;
-    refuse_undecided(subject, too_much, render::never_rests(judged), terminal_);
+  static bool is_known(Judgement const& judged) {
+    return judged.is_decided && judged.switchings.is_complete;
+  }
+
+  void refuse(render::Subject const& subject, bool never_rests) {
+    refuse_undecided(subject, too_much, never_rests, terminal_);
     exit_ = Exit::undecided;
-    return false;
   }
 
   void add_whole(render::Subject const& subject, Judgement const& judged) {
-    bool const is_told = is_known(subject, judged);
+    if (!is_known(judged)) refuse(subject, render::never_rests(judged));
     parts_.push_back({subject, judged, {}});
-    if (!is_told || !is_drawn_) return;
+    if (!is_known(judged) || !is_drawn_) return;
     sights_.push_back(std::make_unique<Sights>(subject, judged));
     for (auto const& guard : judged.guards) {
       for (auto const& threat : guard.threats)
@@ -60,14 +61,18 @@ class Guarding {
     }
   }
 
-  // Each kind of island once. Of regions it is not known what switching does.
+  // Each kind of island once; where nothing moves in any, the first says so. Of regions it is not
+  // known what switching does.
   void add_pieces(render::Subject const& subject, works::WorksJudgement const& works) {
-    for (std::uint32_t part = 0; part < works.parts.size(); ++part) {
-      auto const& judged = works.parts[part];
-      if (!is_known(subject, judged)) continue;
-      if (judged.guards.empty()) continue;
-      parts_.push_back({subject, judged, {}, render::places_of({subject, works}, part)});
+    auto const& all = works.parts;
+    for (std::uint32_t part = 0; part < all.size(); ++part) {
+      if (is_known(all[part]) && !all[part].guards.empty())
+        parts_.push_back({subject, all[part], {}, render::places_of({subject, works}, part)});
     }
+    if (!std::all_of(all.begin(), all.end(), is_known)) return refuse(subject, false);
+    bool const is_still = std::all_of(all.begin(), all.end(),
+                                      [](Judgement const& part) { return part.guards.empty(); });
+    if (is_still && !all.empty()) parts_.push_back({subject, all.front(), {}});
   }
 
   Loaded const& loaded_;
