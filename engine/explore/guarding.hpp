@@ -13,7 +13,8 @@ struct Threat {
   Example example;  // the nearest state
 };
 
-// One change of an input (in a works, of a wire: see works/islands.hpp) with all that it does to bodies inside, over every state it can happen in.
+// One change of an input (in a works, of a wire: see works/islands.hpp) with all that it does to
+// bodies inside, over every state it can happen in.
 struct Guard {
   model::SignalId event = 0;
   bool goes_on = false;

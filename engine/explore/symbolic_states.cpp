@@ -108,20 +108,24 @@ SymbolicStates::Knowledge SymbolicStates::explore(model::Circuit const& circuit,
   }
   states_ = saturated(diagram_, state_of(start.after), std::move(transitions));
   for (auto& states : unquiet_) states = diagram_.both(states, states_);
-  find_changing(outcomes, not_done);
+  look_back(outcomes, not_done);
   bool const is_all_known = diagram_.both(unknown, states_) == Diagram::never;
   return is_all_known ? Knowledge::complete : Knowledge::out_of_rounds;
 }
 
-void SymbolicStates::find_changing(std::vector<logic::SymbolicMachine::Outcome> const& outcomes,
-                                   std::vector<Function> const& not_done) {
+// From where each event is done, and what it changes, once all states are known.
+void SymbolicStates::look_back(std::vector<logic::SymbolicMachine::Outcome> const& outcomes,
+                               std::vector<Function> const& not_done) {
+  std::vector<Function> held;
+  for (auto place : machine_.places()) held.push_back(diagram_.variable(2 * place));
   for (std::size_t event = 0; event < outcomes.size(); ++event) {
+    auto const& after = outcomes[event].after;
     auto const from = done_from_.emplace_back(diagram_.both(states_, !not_done[event]));
-    auto& changing = changing_.emplace_back();
+    auto& changing = changing_.emplace_back(variables().size() - input_count(), false);
     for (auto v = input_count(); v < variables().size(); ++v) {
-      auto const held = diagram_.variable(2 * machine_.places()[v]);
-      auto const differs = diagram_.differ(outcomes[event].after[v], held);
-      changing.push_back(diagram_.both(from, differs) != Diagram::never);
+      if (after[v] == held[v]) continue;
+      auto const differs = diagram_.both(from, diagram_.differ(after[v], held[v]));
+      changing[v - input_count()] = differs != Diagram::never;
     }
   }
 }

@@ -71,8 +71,8 @@ class SymbolicStates {
   Knowledge explore(model::Circuit const&, Limits const&);
   Function promised_away(model::Circuit const&, std::vector<Function> const& after,
                          std::vector<Function> const& built);
-  void find_changing(std::vector<logic::SymbolicMachine::Outcome> const&,
-                     std::vector<Function> const& not_done);
+  void look_back(std::vector<logic::SymbolicMachine::Outcome> const&,
+                 std::vector<Function> const& not_done);
   Function state_of(std::vector<Function> const& values);
   long double count_of(Function) const;
   bool is_in(Function, std::vector<bool> const& values) const;

@@ -22,19 +22,10 @@ class MetSignals {
         is_met_(circuit.signals.size(), false),
         is_read_(circuit.expressions.size(), false) {}
 
-  void meet(model::SignalId signal) {
-    if (is_met_[signal]) return;
-    is_met_[signal] = true;
-    signals_.push_back(signal);
-    if (circuit_.signals[signal].kind == model::SignalKind::wire)
-      read(circuit_.signals[signal].definition);
-  }
-  std::vector<model::SignalId> const& signals() const { return signals_; }
-
- private:
   // Operands from left to right, by a stack of its own: chains can be longer than any call stack.
-  void read(model::ExpressionId root) {
-    std::vector<model::ExpressionId> open{root};
+  void meet(model::SignalId signal) {
+    std::vector<model::ExpressionId> open;
+    take(signal, open);
     while (!open.empty()) {
       auto const id = open.back();
       open.pop_back();
@@ -43,12 +34,18 @@ class MetSignals {
       auto const& [op, left, right] = circuit_.expressions[id];
       if (op > model::Operator::negation) open.push_back(right);
       if (op >= model::Operator::negation) open.push_back(left);
-      if (op != model::Operator::signal || is_met_[left]) continue;
-      is_met_[left] = true;
-      signals_.push_back(left);
-      if (circuit_.signals[left].kind == model::SignalKind::wire)
-        open.push_back(circuit_.signals[left].definition);
+      if (op == model::Operator::signal) take(left, open);
     }
+  }
+  std::vector<model::SignalId> const& signals() const { return signals_; }
+
+ private:
+  void take(model::SignalId signal, std::vector<model::ExpressionId>& open) {
+    if (is_met_[signal]) return;
+    is_met_[signal] = true;
+    signals_.push_back(signal);
+    auto const& met = circuit_.signals[signal];
+    if (met.kind == model::SignalKind::wire) open.push_back(met.definition);
   }
 
   model::Circuit const& circuit_;

@@ -46,31 +46,32 @@ ByOutlet told_of_parts(std::vector<bool> const& is_reached, WorksJudgement& judg
 
 class Causes {
  public:
-  Causes(model::Design const& plant, WorksJudgement const& judged, ByOutlet const& told,
-         std::vector<bool> is_reached)
-      : passages_(judged.passages),
-        is_reached_(std::move(is_reached)),
-        inlet_behind_(plant.outlets.size()),
+  Causes(model::Design const& plant, Passages const& passages, ByOutlet const& told,
+         std::vector<bool> const& is_reached)
+      : inlet_behind_(plant.outlets.size()),
         is_met_(plant.inlets.size(), true),
-        ways_(plant.inlets.size()),
-        is_behind_(plant.outlets.size(), false),
-        is_followed_(plant.inlets.size(), false) {
+        ways_(is_met_.size()) {
+    for (bool reached : is_reached) is_.push_back(reached ? Is::reached : Is::cause);
     for (auto const& join : plant.joins) {
       inlet_behind_[join.outlet] = join.inlet;
       is_met_[join.inlet] = false;
     }
     for (auto const& join : plant.joins)
-      if (is_reached_[join.outlet]) is_met_[join.inlet] = true;
+      if (is_reached[join.outlet]) is_met_[join.inlet] = true;
     for (InletId inlet = 0; inlet < is_met_.size(); ++inlet) {
       if (is_met_[inlet]) continue;
-      ways_[inlet] = passages_.outlets_from(inlet);
-      for (auto outlet : ways_[inlet]) is_behind_[outlet] = !is_reached_[outlet];
+      ways_[inlet] = passages.outlets_from(inlet);
+      for (auto outlet : ways_[inlet])
+        if (!is_reached[outlet] && told.count(outlet) == 0) is_[outlet] = Is::behind;
     }
-    for (auto const& [outlet, finding] : told) is_behind_[outlet] = false;
   }
 
   // Not reached, though bodies come to every inlet from which a way leads there.
-  bool is_cause(OutletId outlet) const { return !is_reached_[outlet] && !is_behind_[outlet]; }
+  bool is_cause(OutletId outlet) const { return is_[outlet] == Is::cause; }
+  // An outlet of the plant behind something that was not counted.
+  bool is_left(OutletId outlet) const {
+    return is_[outlet] == Is::behind && !inlet_behind_[outlet];
+  }
 
   // How many outlets of the plant lie behind it that were counted for no other.
   int count_behind(OutletId cause) {
@@ -79,12 +80,10 @@ class Causes {
     while (!open.empty()) {
       auto const inlet = inlet_behind_[open.back()];
       open.pop_back();
-      if (!inlet || is_met_[*inlet] || is_followed_[*inlet]) continue;
-      is_followed_[*inlet] = true;
+      if (!inlet || is_met_[*inlet]) continue;
       for (auto outlet : ways_[*inlet]) {
-        if (!is_behind_[outlet]) continue;
-        is_behind_[outlet] = false;
-        is_reached_[outlet] = true;  // nothing more is to be said of it
+        if (is_[outlet] != Is::behind) continue;
+        is_[outlet] = Is::counted;
         count += inlet_behind_[outlet] ? 0 : 1;
         open.push_back(outlet);
       }
@@ -92,16 +91,12 @@ class Causes {
     return count;
   }
 
-  bool is_left(OutletId outlet) const { return !is_reached_[outlet] && !inlet_behind_[outlet]; }
-
  private:
-  Passages const& passages_;
-  std::vector<bool> is_reached_;                      // by outlet
+  enum class Is : std::uint8_t { reached, cause, behind, counted };
+  std::vector<Is> is_;                                // by outlet
   std::vector<std::optional<InletId>> inlet_behind_;  // by outlet
   std::vector<bool> is_met_;                          // by inlet: bodies come there
   std::vector<std::vector<OutletId>> ways_;           // by inlet that is not met
-  std::vector<bool> is_behind_;                       // by outlet
-  std::vector<bool> is_followed_;                     // by inlet
 };
 
 std::vector<bool> seen_outlets(model::Design const& plant, Reached const& seen) {
@@ -155,16 +150,14 @@ void unreached_outlets(model::Design const& plant, Reached const& seen, WorksJud
   }
   auto const told = told_of_parts(is_reached, judged);
   if (is_all(is_reached)) return;
-  Causes causes(plant, judged, told, is_reached);
+  Causes causes(plant, judged.passages, told, is_reached);
   for (auto const& [outlet, finding] : told) finding->measured += causes.count_behind(outlet);
   for (OutletId outlet = 0; outlet < is_reached.size(); ++outlet) {
     if (!causes.is_cause(outlet) || told.count(outlet) != 0) continue;
     tell(plant, outlet, causes.count_behind(outlet), judged);
   }
-  for (OutletId outlet = 0; outlet < is_reached.size(); ++outlet) {
-    bool const is_told = causes.is_cause(outlet) || told.count(outlet) != 0;
-    if (causes.is_left(outlet) && !is_told) tell(plant, outlet, 0, judged);
-  }
+  for (OutletId outlet = 0; outlet < is_reached.size(); ++outlet)
+    if (causes.is_left(outlet)) tell(plant, outlet, 0, judged);
 }
 
 }  // namespace leat::works

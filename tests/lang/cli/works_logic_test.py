@@ -7,17 +7,11 @@ from __future__ import annotations
 
 import argparse
 import json
-import subprocess
 import sys
-import tempfile
 import unittest
-from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "outside"))
-from works_networks import HEAD  # noqa: E402
-
-LEAT = ""
-TURN = HEAD[HEAD.index("marks {"):HEAD.index("junction bay")]
+import works_chain_test as chains
+from works_chain_test import TURN, told
 
 
 def row(controls: list[str], signals: str, expect: str = "") -> str:
@@ -32,15 +26,6 @@ def row(controls: list[str], signals: str, expect: str = "") -> str:
 def first_of(levers: int) -> list[str]:
     """The k-th is on where its lever is, and no earlier one."""
     return [" and ".join([f"ask[{k}]"] + [f"not ask[{j}]" for j in range(k)]) for k in range(levers)]
-
-
-def told(text: str, command: str, *options: str) -> str:
-    with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder) / "yard.leat"
-        path.write_text(text, encoding="utf-8")
-        done = subprocess.run([LEAT, command, str(path), *options], capture_output=True, text=True, timeout=60,
-                              check=False)
-    return done.stdout
 
 
 def works_of(text: str, command: str) -> dict:
@@ -153,5 +138,5 @@ if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--leat", required=True)
     chosen, rest = parser.parse_known_args()
-    LEAT = chosen.leat
+    chains.LEAT = chosen.leat
     unittest.main(argv=[sys.argv[0], *rest])
