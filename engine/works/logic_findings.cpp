@@ -16,8 +16,7 @@ namespace {
 // Memory and promises that have some signal in common, in what they follow from: whatever else is
 // flipped goes its own way, and can be put back.
 std::vector<std::vector<model::ExpressionId>> entangled(
-    model::Circuit const& circuit, std::vector<model::ExpressionId> const& of) {
-  logic::Cones cones(circuit);
+    logic::Cones& cones, std::vector<model::ExpressionId> const& of) {
   std::vector<std::size_t> group(of.size());
   std::map<model::SignalId, std::size_t> first_with;
   auto const group_of = [&](std::size_t root) {
@@ -41,11 +40,10 @@ std::vector<std::vector<model::ExpressionId>> entangled(
 // A part of the logic by itself, explored state by state, as a junction's is.
 class LogicByStates {
  public:
-  LogicByStates(model::Design const& plant, model::Circuit const& circuit,
-                std::vector<model::ExpressionId> const& roots, Conditions& conditions)
+  LogicByStates(model::Design const& plant, logic::Cone cone, Conditions& conditions)
       : plant_(plant),
         conditions_(conditions),
-        cone_(logic::Cones(circuit).of(roots)),
+        cone_(std::move(cone)),
         settled_(logic::settled_circuit(cone_.circuit)),
         variables_(logic::variables_of(settled_)) {}
 
@@ -138,8 +136,9 @@ std::vector<PlantFinding> logic_findings(model::Design const& plant, WorksJudgem
       roots.push_back(circuit.add({model::Operator::signal, signal, 0}));
   }
   bool is_all_explored = true;
-  for (auto const& part : entangled(circuit, roots)) {
-    LogicByStates logic(plant, circuit, part, conditions);
+  logic::Cones cones(circuit);
+  for (auto const& part : entangled(cones, roots)) {
+    LogicByStates logic(plant, cones.of(part), conditions);
     auto by_states = logic.fits() ? logic.find() : std::nullopt;
     is_all_explored = is_all_explored && by_states;
     if (by_states) std::move(by_states->begin(), by_states->end(), std::back_inserter(found));
