@@ -15,10 +15,6 @@ namespace {
 
 using model::Arrangement;
 
-std::string_view bytes_of(water::Field const& field) {
-  return {reinterpret_cast<char const*>(field.data()), field.size()};
-}
-
 // Gives every state the number of its setting, and each setting once.
 void number_settings(model::Design const& design, logic::Machine const& machine,
                      States const& states, Histories& found) {
@@ -124,7 +120,7 @@ class Trace {
   }
 
   std::uint32_t water_number(std::uint32_t setting, water::Settled settled) {
-    auto const hash = std::hash<std::string_view>{}(bytes_of(settled.field));
+    auto const hash = std::hash<std::string_view>{}(settled.field.bytes());
     auto const [begin, end] = by_hash_.equal_range(hash);
     for (auto known = begin; known != end; ++known) {
       auto const& water = found_.waters[known->second];

@@ -16,10 +16,6 @@ using model::Arrangement;
 
 namespace {
 
-std::string_view bytes_of(water::Field const& field) {
-  return {reinterpret_cast<char const*>(field.data()), field.size()};
-}
-
 class Recorder {
  public:
   Recorder(model::Design const& design, logic::Machine const& machine,
@@ -126,7 +122,7 @@ class Recorder {
     Arrangement const arrangement(design_, setting);
     Pool pool{parent, setting, {}, {}, water.is_settled, water.is_fresh};
     pool.fates.resize(design_.inlets.size() * design_.profiles.size());
-    by_content_.emplace(std::pair{water.setting, bytes_of(water.field)}, number);
+    by_content_.emplace(std::pair{water.setting, water.field.bytes()}, number);
     lists_.emplace_back();
     for (model::ProfileId p = 0; p < design_.profiles.size(); ++p) {
       body::Surroundings const here(arrangement, water.field, design_.profiles[p]);
@@ -176,7 +172,7 @@ class Recorder {
     steps.follow(before, water.field, {}, looks_);
     water::Settling settling(before, water.field, after, water.is_settled);
     auto const run = run_number(settling, after, steps, water::changed_cells(before, after));
-    entry->second = {by_content_.at({setting, bytes_of(settling.field())}), run};
+    entry->second = {by_content_.at({setting, settling.field().bytes()}), run};
     return entry->second;
   }
 

@@ -21,7 +21,7 @@ Look look_at(water::Moment const& now, Cell c) {
 }  // namespace
 
 WaterSteps::WaterSteps(model::Grid const& grid)
-    : grid_(grid), field_(grid.size(), water::dry), looks_(grid.size()) {}
+    : grid_(grid), field_(grid.size()), looks_(grid.size()) {}
 
 void WaterSteps::look_near(Cell c, std::vector<Cell>& to_look) const {
   to_look.push_back(c);

@@ -124,13 +124,9 @@ void Lanes::WaterOf<Most>::write(std::vector<Settled>& settled) const {
   for (auto c : layout().all_made()) {
     auto const& patch = layout().at(c);
     if (!patch.wet()) continue;
-    States const states(patch, 0, top_);
-    for (std::size_t first = 0; first < settled.size(); first += 8) {
-      auto const eight = states.eight(static_cast<int>(first / 8));
-      std::array<State, 8> bytes;
-      std::memcpy(bytes.data(), &eight, sizeof eight);
-      auto const count = std::min<std::size_t>(8, settled.size() - first);
-      for (std::size_t i = 0; i < count; ++i) settled[first + i].field[c] = bytes[i];
+    auto const states = States(patch, 0, top_).all();
+    for (std::size_t lane = 0; lane < settled.size(); ++lane) {
+      settled[lane].field[c] = states[lane / 16][lane % 16];
     }
   }
 }
@@ -265,7 +261,7 @@ std::vector<Cell> Lanes::touched() const {
 std::vector<Settled> Lanes::unpacked() const {
   std::vector<Settled> settled;
   for (std::size_t lane = 0; lane < size(); ++lane) {
-    settled.push_back({Field(arrangement(lane).grid().size(), dry), steps(lane), is_settled(lane)});
+    settled.push_back({Field(arrangement(lane).grid().size()), steps(lane), is_settled(lane)});
   }
   water_->with([&](auto const& water) { water.write(settled); });
   return settled;

@@ -7,6 +7,7 @@
 #include "engine/model/arrangement.hpp"
 #include "engine/water/field.hpp"
 #include "engine/water/patch.hpp"
+#include "engine/water/widely.hpp"
 #include "engine/water/zeroed.hpp"
 
 namespace leat::water {
@@ -168,16 +169,17 @@ RowLayout<Most>::RowLayout(model::Arrangement const& arrangement)
       placed_(size_),
       bears_(size_) {
   for (std::size_t id = 0; is_open_ && id < size_; ++id) outside_[id] = ~Block{};
-  read_drawing();
+  widely([&] { read_drawing(); });
 }
 
 template <int Most>
 template <class Visit>
 void RowLayout<Most>::outward(Id id, std::array<Block, 4> const& places, Visit visit) const {
   auto const& [east, south, west, north] = places;
+  Block const none;
   auto const own = east << 1 | west >> 1 |
-                   Block(north.rows[1], south.rows[0] | north.rows[2],
-                         south.rows[1] | north.rows[3], south.rows[2]);
+                   Block(__builtin_shufflevector(none.rows, south.rows, 0, 4, 5, 6)) |
+                   Block(__builtin_shufflevector(north.rows, none.rows, 1, 2, 3, 4));
   if (own) visit(id, own);
   if (auto const next = east >> (word_bits - 1)) visit(id + 1, next);
   if (auto const last = west << (word_bits - 1)) visit(id - 1, last);

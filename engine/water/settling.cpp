@@ -5,7 +5,6 @@
 #include <variant>
 
 #include "engine/contract.hpp"
-#include "engine/large_array.hpp"
 #include "engine/water/flow.hpp"
 #include "engine/water/row_layout.hpp"
 #include "engine/water/unpacking.hpp"
@@ -71,7 +70,9 @@ class Settling::RowsOf {
   void bring_up_to_date(Field& field) {
     std::vector<PatchId> behind;
     stale_.move_to(behind);
-    for (auto id : behind) write(id, field);
+    widely([&] {
+      for (auto id : behind) write(id, field);
+    });
   }
 
  private:
@@ -115,13 +116,11 @@ void Settling::RowsOf<Most>::write(PatchId id, Field& field) {
       std::fill_n(cells, count, dry);
       return;
     }
-    int group = 0;
-    for (; 8 * (group + 1) <= count; ++group) {
-      auto const eight = states.eight(group);
-      std::memcpy(cells + 8 * group, &eight, sizeof eight);
-    }
-    auto const rest = states.eight(group & 7);
-    std::memcpy(cells + 8 * group, &rest, static_cast<std::size_t>(count - 8 * group));
+    auto const all = states.all();
+    if (count == word_bits)  // most rows, and then no call
+      std::memcpy(cells, &all, sizeof all);
+    else
+      std::memcpy(cells, &all, static_cast<std::size_t>(count));
   });
 }
 
@@ -146,9 +145,7 @@ class Settling::Rows {
 };
 
 Settling::Settling(model::Arrangement const& arrangement)
-    : rows_(std::make_unique<Rows>(arrangement)) {
-  reserve_large(field_, arrangement.grid().size());
-  field_.resize(arrangement.grid().size(), dry);
+    : rows_(std::make_unique<Rows>(arrangement)), field_(arrangement.grid().size()) {
   rows_->with([](auto& rows) { rows.list_placed(); });
 }
 

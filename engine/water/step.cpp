@@ -32,7 +32,7 @@ State next_state(Moment const& now, Cell c) {
 
 Field step(model::Arrangement const& arrangement, Field const& before) {
   Moment const now{arrangement, before};
-  Field after(before.size(), dry);
+  Field after(before.size());
   for (Cell c = 0; c < before.size(); ++c) {
     if (now.grid().is_inside(c)) after[c] = next_state(now, c);
   }
@@ -40,7 +40,7 @@ Field step(model::Arrangement const& arrangement, Field const& before) {
 }
 
 Field dry_field(model::Arrangement const& arrangement) {
-  return Field(arrangement.grid().size(), dry);
+  return Field(arrangement.grid().size());
 }
 
 }  // namespace leat::water

@@ -1,28 +1,23 @@
 #pragma once
 #include <array>
 #include <bit>
-#include <cstring>
+#include <cstdint>
 
 #include "engine/water/field.hpp"
 #include "engine/water/patch.hpp"
 
 namespace leat::water {
 
-// For every byte its bits as eight bytes of 0 or 1, the lowest first.
-inline constexpr auto bits_as_bytes = [] {
-  std::array<std::array<std::uint8_t, 8>, 256> table{};
-  for (std::size_t byte = 0; byte < 256; ++byte) {
-    for (std::size_t bit = 0; bit < 8; ++bit) {
-      table[byte][bit] = static_cast<std::uint8_t>(byte >> bit & 1);
-    }
-  }
-  return table;
-}();
+using Bytes [[gnu::vector_size(16)]] = std::uint8_t;
 
-inline std::uint64_t eight_bytes(Word word, int group) {
-  std::uint64_t bytes;
-  std::memcpy(&bytes, bits_as_bytes[word >> (8 * group) & 0xff].data(), sizeof bytes);
-  return bytes;
+// A byte for each of 16 bits, the lowest first, with all of its bits set or none.
+inline Bytes as_bytes(std::uint16_t bits) {
+  using Copies [[gnu::vector_size(16)]] = std::uint16_t;
+  auto const copies = reinterpret_cast<Bytes>(Copies{} + bits);
+  auto const eight_of_each = __builtin_shufflevector(copies, copies, 0, 0, 0, 0, 0, 0, 0, 0,  //
+                                                     1, 1, 1, 1, 1, 1, 1, 1);
+  constexpr Bytes own = {1, 2, 4, 8, 16, 32, 64, 128, 1, 2, 4, 8, 16, 32, 64, 128};
+  return reinterpret_cast<Bytes>((eight_of_each & own) == own);
 }
 
 // The states of 64 places, one row of a patch, from the words of their binary digits. The strength
@@ -46,15 +41,22 @@ class States {
     }
   }
   bool are_dry() const { return !wet_; }
-  // Of eight places, from the group-th eight on.
-  std::uint64_t eight(int group) const {
-    constexpr std::uint64_t above = falling >> digits << digits;
-    auto states = eight_bytes(full_, group) * above;
-    for (std::size_t i = 0; i < digits; ++i) states |= eight_bytes(digits_[i], group) << i;
+  std::array<Bytes, 4> all() const { return {sixteen(0), sixteen(16), sixteen(32), sixteen(48)}; }
+
+ private:
+  // From one place on.
+  Bytes sixteen(int first) const {
+    auto const bytes = [&](Word word) {
+      return as_bytes(static_cast<std::uint16_t>(word >> first));
+    };
+    constexpr State above = falling >> digits << digits;
+    auto states = bytes(full_) & above;
+    for (std::size_t i = 0; i < digits; ++i) {
+      states |= bytes(digits_[i]) & static_cast<State>(1u << i);
+    }
     return states;
   }
 
- private:
   static constexpr std::size_t digits = std::bit_width(Patch::most - 1);  // of flows
   Word wet_, full_;
   std::array<Word, digits> digits_;

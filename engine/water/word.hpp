@@ -28,12 +28,16 @@ struct alignas(32) Block {
   // Written out, so that blocks are handed over in memory: in registers it would depend on the
   // instructions that a function is compiled for, and functions that differ there meet.
   Block(Block const& other) : rows(other.rows) {}
-  Block& operator=(Block const&) = default;
+  Block& operator=(Block const& other) {
+    rows = other.rows;
+    return *this;
+  }
 
   explicit operator bool() const {
     auto const two =
         __builtin_shufflevector(rows, rows, 0, 1) | __builtin_shufflevector(rows, rows, 2, 3);
-    return (two[0] | two[1]) != 0;
+    auto const one = two | __builtin_shufflevector(two, two, 1, 0);
+    return one[0] != 0;
   }
   Block& operator|=(Block const& other) { return *this = *this | other; }
   Block& operator^=(Block const& other) { return *this = *this ^ other; }

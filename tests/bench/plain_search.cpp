@@ -21,7 +21,7 @@ class Search {
       : arrangement_(arrangement),
         grid_(arrangement.grid()),
         practice_(arrangement.practice()),
-        field_(grid_.size(), water::dry),
+        field_(grid_.size()),
         is_inside_(grid_.size(), 0),
         is_enterable_(grid_.size(), 0),
         is_listed_(grid_.size(), 0) {

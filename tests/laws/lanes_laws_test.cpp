@@ -149,7 +149,7 @@ TEST_CASE("lanes want 1 to 64 arrangements of one design") {
 }
 
 TEST_CASE("lanes are preferred for many arrangements, and for few with scattered water") {
-  water::Field field(640, water::dry);
+  water::Field field(640);
   CHECK(water::prefers_lanes(2, field));
   field[70] = 3;
   CHECK(water::prefers_lanes(2, field));

@@ -198,7 +198,7 @@ struct Altered {
       };
       return grid.cell({below(grid.width()), below(grid.depth()), below(grid.height())});
     };
-    water::Field field(design.grid.size(), water::dry);
+    water::Field field(design.grid.size());
     for (model::Cell c = 0; c < field.size(); ++c) {
       constexpr std::array states{water::dry,     water::dry,    water::State{3}, water::State{5},
                                   water::falling, water::source, water::source};

@@ -26,7 +26,7 @@ std::vector<Level> without_water(std::vector<Level> levels) {
 Poured::Poured(std::vector<Level> const& levels, model::Profile profile)
     : design(draw(without_water(levels))),
       arrangement(design, std::vector<bool>(design.fills.size(), false)),
-      field(design.grid.size(), water::dry) {
+      field(design.grid.size()) {
   design.profiles = {profile};
   for (int z = 0; z < design.grid.height(); ++z) {
     for (int y = 0; y < design.grid.depth(); ++y) {
