@@ -149,7 +149,7 @@ Behaviour behaviour_of(model::Design const&, works::WorksJudgement const& judged
   // Findings of regions are not looked for in every combination: what is not found is not known.
   behaviour.is_whole = !works::is_incomplete(judged) && works::are_findings_complete(judged) &&
                        !conditions.diagram().has_run_out() && conditions.is_reachable_known() &&
-                       !conditions.has_restless() && works::is_history_known(judged) &&
+                       !conditions.may_be_restless() && works::is_history_known(judged) &&
                        works::do_waters_rest(judged) && !judged.may_be_wider;
   for (auto const& piece : works::pieces_of(judged))
     add_sightings(*piece.judged, Rows(piece.judged->variables, signals, ground),

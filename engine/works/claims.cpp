@@ -99,11 +99,9 @@ class Judge {
     auto spoken_of = conditions.reachable();
     if (expectation.condition)
       spoken_of = diagram_.both(spoken_of, conditions.of(*expectation.condition));
-    bool const is_about_bodies =
-        expectation.claim != Claim::no_findings && expectation.claim != Claim::finds;
-    bool const is_of_nobody = is_about_bodies && judged_.passages.size() == 0;
+    bool const is_of_nobody = speaks_of_routes(expectation.claim) && judged_.passages.size() == 0;
     if (spoken_of == Diagram::never || is_of_nobody) {
-      claim.verdict = conditions.has_restless() ? Truthfulness::undecided : Truthfulness::empty;
+      claim.verdict = conditions.may_be_restless() ? Truthfulness::undecided : Truthfulness::empty;
       return claim;
     }
     if (expectation.claim == Claim::no_findings) {
@@ -139,8 +137,7 @@ class Judge {
       case Claim::never_split:
         return split(passage);
       case Claim::never_doubtful:
-        return diagram_.both(diagram_.both(of(Prospect::arrival), !split(passage)),
-                             troubled(passage));
+        return doubtful(passage);
       default:
         return !of(Prospect::arrival);
     }
@@ -151,6 +148,13 @@ class Judge {
     auto const [entry, is_new] = open_.try_emplace(passage);
     if (is_new) entry->second = diagram_.either(split(passage), troubled(passage));
     return entry->second;
+  }
+
+  // A second outlet takes the doubt away. Where it may be told without being there, it does not.
+  Function doubtful(std::size_t passage) {
+    auto const doubt =
+        diagram_.both(judged_.passages.of(Prospect::arrival, passage), troubled(passage));
+    return judged_.may_be_wider ? doubt : diagram_.both(doubt, !split(passage));
   }
 
   Function split(std::size_t passage) {
@@ -187,8 +191,9 @@ class Judge {
       return !expectation.ceiling || severity > *expectation.ceiling;
     };
     is_unknown_ = !are_findings_complete(judged_);
-    for (auto kind : judged_.kinds_left_out)
-      is_unknown_ = is_unknown_ || is_meant(findings::finding_of(kind).severity);
+    for (auto const* kinds : {&judged_.kinds_left_out, &judged_.kinds_in_doubt})
+      for (auto kind : *kinds)
+        is_unknown_ = is_unknown_ || is_meant(findings::finding_of(kind).severity);
     for (auto const& piece : pieces_of(judged_)) {
       for (auto const& finding : piece.judged->findings) {
         if (finding.accepted_by || !is_meant(finding.severity)) continue;
@@ -259,9 +264,13 @@ class Judge {
            at.y < from.y + depth && at.z < from.z + own.height();
   }
 
-  // Routes that may be told wider than they are show what never happens, not what does.
+  // Routes that may be told wider than they are show what never happens, not what does. What is
+  // claimed of findings does not speak of them.
   static bool says_that_something_can_be(Claim claim) {
     return claim == Claim::may_reach || claim == Claim::never_lost;
+  }
+  static bool speaks_of_routes(Claim claim) {
+    return claim != Claim::no_findings && claim != Claim::finds;
   }
 
   // Traps that may not be told let these hold that do not.
@@ -276,10 +285,12 @@ class Judge {
     auto const kind = expectation.claim;
     if (diagram_.has_run_out()) return Truthfulness::undecided;
     if (is_violated) {
-      bool const is_proved = judged_.conditions->is_reachable_known() && !judged_.may_be_wider;
-      return is_proved ? Truthfulness::violated : Truthfulness::undecided;
+      bool const is_proved =
+          !judged_.may_be_wider || !speaks_of_routes(kind) || says_that_something_can_be(kind);
+      return is_proved && judged_.conditions->is_reachable_known() ? Truthfulness::violated
+                                                                   : Truthfulness::undecided;
     }
-    bool const is_open = is_unknown_ || judged_.conditions->has_restless() ||
+    bool const is_open = is_unknown_ || judged_.conditions->may_be_restless() ||
                          !do_waters_rest(judged_) ||
                          (judged_.may_be_wider && says_that_something_can_be(kind)) ||
                          (judged_.may_miss_traps && hangs_on_traps(kind));

@@ -183,7 +183,7 @@ void Conditions::find_states() {
   explore::SymbolicStates const states(cone_.circuit);
   is_reachable_known_ = states.knowledge() == explore::SymbolicStates::Knowledge::complete;
   has_too_many_states_ = !is_reachable_known_;
-  has_restless_ = !is_reachable_known_ || states.is_unquiet_as_built();
+  has_restless_ = states.is_unquiet_as_built();
   if (states.is_unquiet_as_built()) is_reachable_known_ = false;
   if (!is_reachable_known_) return;
   for (std::size_t event = 0; event < states.input_count(); ++event)

@@ -37,8 +37,10 @@ class Conditions {
   // The combinations that can come about; more than these where that is not known.
   Function reachable() const { return reachable_; }
   bool is_reachable_known() const { return is_reachable_known_; }
-  // After some event the logic never comes to rest, or it is not known whether it does.
+  // After some event the logic never comes to rest.
   bool has_restless() const { return has_restless_; }
+  // The same, or it is not known.
+  bool may_be_restless() const { return has_restless_ || has_too_many_states_; }
   // The memory has more states than could be followed: what can come about is not known, nor
   // whether all gets quiet.
   bool has_too_many_states() const { return has_too_many_states_; }

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "engine/contract.hpp"
 #include "engine/model/conditions.hpp"
+#include "engine/works/barred_histories.hpp"
 #include "engine/works/claims.hpp"
 #include "engine/works/in_plant.hpp"
 #include "engine/works/mixed_waters.hpp"
@@ -171,6 +171,7 @@ WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget
                *judged.conditions);
   tell_in_plant(plant, judged);
   leave_out_what_never_shows(judged);
+  leave_out_barred_histories(plant, judged);
   find_in_plant(plant, judged);
   judged.expectations = judge_claims(plant, judged);
   judged.has_run_out = judged.conditions->diagram().has_run_out();

@@ -70,6 +70,8 @@ struct WorksJudgement {
   bool has_run_out = false;
   std::vector<PlantFinding> findings;
   std::vector<model::FindingKind> kinds_left_out;  // not looked for in the plant as a whole
+  // Found in islands, but perhaps promised away: left out (see barred_histories.hpp).
+  std::vector<model::FindingKind> kinds_in_doubt;
   std::vector<JudgedClaim> expectations;
 };
 

@@ -32,8 +32,10 @@ bool do_waters_rest(WorksJudgement const& judged) {
 }
 
 bool was_looked_for(model::FindingKind kind, WorksJudgement const& judged) {
-  auto const& left_out = judged.kinds_left_out;
-  bool const is_left_out = std::find(left_out.begin(), left_out.end(), kind) != left_out.end();
+  auto const is_among = [&](std::vector<model::FindingKind> const& kinds) {
+    return std::find(kinds.begin(), kinds.end(), kind) != kinds.end();
+  };
+  bool const is_left_out = is_among(judged.kinds_left_out) || is_among(judged.kinds_in_doubt);
   if (is_left_out || !are_findings_complete(judged)) return false;
   if (model::is_of_switching(kind)) return is_switching_known(judged);
   return !is_of_history(kind) || is_history_known(judged);

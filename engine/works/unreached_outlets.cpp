@@ -126,6 +126,24 @@ bool is_all(std::vector<bool> const& is_reached) {
   return std::find(is_reached.begin(), is_reached.end(), false) == is_reached.end();
 }
 
+// Bodies may be told for nothing to come somewhere by joins, through waters that do not come
+// together. What an entrance leads to by itself is proved to be reached.
+bool may_be_unreached(model::Design const& plant, std::vector<bool> const& is_reached,
+                      WorksJudgement const& judged) {
+  if (!judged.may_be_wider) return false;
+  bool const is_of_wholes = std::none_of(judged.by_regions.begin(), judged.by_regions.end(),
+                                         [](auto const& walk) { return walk.has_value(); });
+  if (!is_of_wholes || !plant.circuit.nevers.empty()) return true;
+  std::vector<bool> is_joined(plant.inlets.size(), false), is_sure = is_reached;
+  is_sure.flip();
+  for (auto const& join : plant.joins) is_joined[join.inlet] = true;
+  for (InletId inlet = 0; inlet < plant.inlets.size(); ++inlet) {
+    if (is_joined[inlet]) continue;
+    for (auto outlet : judged.passages.outlets_from(inlet)) is_sure[outlet] = true;
+  }
+  return !is_all(is_sure);
+}
+
 void tell(model::Design const& plant, OutletId outlet, int behind, WorksJudgement& judged) {
   auto finding = findings::finding_of(FindingKind::unreached_outlet);
   finding.outlets.push_back(outlet);
@@ -148,6 +166,8 @@ void unreached_outlets(model::Design const& plant, Reached const& seen, WorksJud
       return;
     }
   }
+  if (may_be_unreached(plant, is_reached, judged))
+    judged.kinds_left_out.push_back(FindingKind::unreached_outlet);
   auto const told = told_of_parts(is_reached, judged);
   if (is_all(is_reached)) return;
   Causes causes(plant, judged.passages, told, is_reached);

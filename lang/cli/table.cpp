@@ -127,6 +127,14 @@ Exit run(TableOptions const& options, Terminal& terminal) {
                       "leat check names it");
       exit = Exit::undecided;
     }
+    if (sheet->has_too_many_states) {
+      terminal.refuse(
+          fmt::format("works {}: the memory has too many states to be followed; some of "
+                      "these combinations may never come about",
+                      loaded->subject(i).map.junction.name),
+          "let fewer signals remember, or ask it of the junctions that are placed");
+      exit = Exit::undecided;
+    }
     if (sheet->has_restless) {
       warn_of_restless(loaded->subject(i), terminal);
       exit = Exit::undecided;

@@ -38,7 +38,12 @@ Exit exit_of(Judgement const& judgement, model::Severity fail_on) {
 }
 
 Exit exit_of(works::WorksJudgement const& judged, model::Severity fail_on) {
-  auto exit = works::is_incomplete(judged) ? Exit::undecided : Exit::holds;
+  auto const& in_doubt = judged.kinds_in_doubt;
+  bool const is_open = works::is_incomplete(judged) || judged.conditions->has_too_many_states() ||
+                       std::any_of(in_doubt.begin(), in_doubt.end(), [&](auto kind) {
+                         return findings::finding_of(kind).severity >= fail_on;
+                       });
+  auto exit = is_open ? Exit::undecided : Exit::holds;
   for (auto const& piece : works::pieces_of(judged))
     exit = worst(exit, exit_of(piece.judged->findings, fail_on));
   exit = worst(exit, exit_of(render::whole_of(judged).findings, fail_on));

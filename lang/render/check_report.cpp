@@ -184,6 +184,8 @@ std::string summary_text(Summary const& summary, Look look) {
     result +=
         "    regions         findings are those of each region with all else as built; nothing is\n"
         "                    said of bodies inside while cells change\n";
+  if (summary.is_in_doubt)
+    result += "    promises        some findings are left out: a 'never' may bar them\n";
   if (summary.is_history_left_out)
     result += "    history         left out, too many changes: each combination with fresh water\n";
   else if (summary.is_switching_left_out)

@@ -54,6 +54,7 @@ struct Summary {
   bool has_restless = false;  // after some events they never do
   bool is_restless = false;   // the signals never come to rest as built
   bool is_history_left_out = false, is_switching_left_out = false;
+  bool is_in_doubt = false;    // some findings may be promised away
   bool is_by_regions = false;  // findings were looked for in each region, with all else as built
   std::string verdict;  // chosen by the caller, who knows which findings fail
 };

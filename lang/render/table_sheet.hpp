@@ -52,6 +52,7 @@ struct TableSheet {
   std::vector<std::string> signals;  // the inputs and memory of the rows
   std::vector<Lane> lanes;           // by inlet, then body
   bool is_full = false, is_decided = true;
+  bool has_too_many_states = false;  // it is not known which combinations can come about
   bool has_restless = false;  // combinations after some events are left out: they never rest
   bool is_restless = false;   // undecided since the signals never come to rest as built
   bool has_run_out = false;   // undecided since the conditions take more than can be held

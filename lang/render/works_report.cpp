@@ -126,6 +126,15 @@ constexpr std::string_view fewer_signals =
     "Let a wire say what a gate follows: if it reads each of its levers in one sense, and nothing "
     "else here reads them, it counts as one signal.";
 
+std::string in_doubt(works::WorksJudgement const& judged) {
+  return "A 'never' may bar what was done before, so it is not known whether these show: " +
+         kinds_words(judged.kinds_in_doubt);
+}
+constexpr std::string_view without_doubt =
+    "Promise it of the signals that switch the junction alone, or let its water forget: without "
+    "the "
+    "'never' the check names the place.";
+
 std::string undecided_text(JudgedWorks const& works, Look look) {
   std::string result;
   for (auto const& each : all_too_much(works)) {
@@ -133,6 +142,10 @@ std::string undecided_text(JudgedWorks const& works, Look look) {
     result += heading_line("undecided", each.what, each.headline, look);
     result += worded_line("signals", listed(names, "and", most_named), look);
     result += worded_line("do", fmt::format("{} {}", fewer_signals, each.parting), look) + "\n";
+  }
+  if (!works.judgement.kinds_in_doubt.empty()) {
+    result += heading_line("undecided", "promised", in_doubt(works.judgement), look);
+    result += worded_line("do", without_doubt, look) + "\n";
   }
   return result;
 }
@@ -261,7 +274,11 @@ WhyOpen why_open(JudgedWorks const& works, std::size_t index) {
   if (judged.has_run_out)
     return {"The conditions of the routes are too many to be kept.",
             "Ask it of one inlet, or of the junctions that are placed."};
-  if (judged.may_be_wider)
+  auto const claim = works.subject.design.expectations[index].claim;
+  bool const is_of_findings = claim == model::Claim::no_findings || claim == model::Claim::finds;
+  if (is_of_findings && !judged.kinds_in_doubt.empty())
+    return {in_doubt(judged) + ".", std::string(without_doubt)};
+  if (judged.may_be_wider && !is_of_findings)
     return {
         "Some water depends on what was done before, and it is not known which waters come "
         "together on a body's way.",
@@ -270,9 +287,9 @@ WhyOpen why_open(JudgedWorks const& works, std::size_t index) {
     return {"It is not known which states the memory comes to: there are too many to be followed.",
             "Let fewer signals remember, or ask it of the junctions that are placed."};
   if (!judged.kinds_left_out.empty())
-    return {
-        fmt::format("Not looked for in a works like this: {}.", kinds_words(judged.kinds_left_out)),
-        "Ask it of the junctions that are placed."};
+    return {fmt::format("It is not known of a works like this: {}.",
+                        kinds_words(judged.kinds_left_out)),
+            "Ask it of the junctions that are placed."};
   return {std::string(reason_of(verdict)), std::string(remedy_of(verdict))};
 }
 
@@ -311,6 +328,7 @@ void add(Summary& summary, JudgedWorks const& works) {
     summary.has_memory |= subject.design.circuit.signals[variable].is_memory();
   }
   summary.has_restless |= conditions.has_restless();
+  summary.is_in_doubt |= !judged.kinds_in_doubt.empty();
   if (conditions.has_too_many_states())
     summary.too_many = "states of the memory";
   else if (!judged.too_large.empty())

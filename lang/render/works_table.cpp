@@ -71,6 +71,7 @@ TableSheet works_sheet(Subject const& subject, works::WorksJudgement const& judg
   sheet.has_run_out = judged.has_run_out;
   sheet.is_decided = judged.too_large.empty() && !judged.has_run_out;
   sheet.has_restless = conditions.has_restless();
+  sheet.has_too_many_states = conditions.has_too_many_states();
   sheet.row_count = combinations_of(conditions, conditions.reachable());
   if (!sheet.is_decided) return sheet;
   auto const& passages = judged.passages;
