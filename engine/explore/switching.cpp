@@ -70,8 +70,7 @@ class Crowd {
     Positions remembering;
     for (auto const& at : inside_) remembering.insert(body::forgetful(here, at));
     inside_ = std::move(remembering);
-    auto const entering = entering_at(here);
-    inside_.insert(entering.begin(), entering.end());
+    for (auto const& at : entering_at(here)) arrive(here, at, at, inside_);
   }
 
   // One water step: at most one move that is no fall, and falls before and after it.

@@ -2,6 +2,7 @@
 #include <map>
 
 #include "engine/findings/families.hpp"
+#include "engine/model/conditions.hpp"
 
 namespace leat::findings {
 
@@ -35,18 +36,6 @@ std::vector<std::uint32_t> class_of_situations(Combinations const& combinations,
   return class_of;
 }
 
-// Signals that some cell or expectation depends on by its text.
-std::vector<bool> signals_used(model::Design const& design) {
-  std::vector<model::ExpressionId> roots;
-  for (auto const& fill : design.fills) {
-    if (fill.control) roots.push_back(*fill.control);
-  }
-  for (auto const& expectation : design.expectations) {
-    if (expectation.condition) roots.push_back(*expectation.condition);
-  }
-  return logic::used_signals(design.circuit, roots);
-}
-
 // The signals that change some route: an input whose flip does, or changes memory that something
 // uses; memory of which two combinations that differ in nothing else have different routes. Memory
 // that never differs alone is taken to matter: its value goes with that of others.
@@ -61,17 +50,20 @@ class Working {
     }
   }
 
+  // A flip that is promised away shows nothing; one after which nothing gets quiet might.
   bool is_idle_input(std::size_t event) const {
     auto const& states = explored_.states;
+    bool is_flipped = false;
     for (std::uint32_t state = 0; state < states.size(); ++state) {
       auto const next = states.after(state, event);
-      if (next == explore::States::none) return false;
+      if (next == explore::States::none) continue;
+      is_flipped = true;
       auto const before = explored_.combinations.row_of_state[state],
                  after = explored_.combinations.row_of_state[next];
       if (((before ^ after) & used_memory_) != 0 || class_of(before) != class_of(after))
         return false;
     }
-    return true;
+    return is_flipped && !is_unquiet_after(event);
   }
 
   bool is_idle_memory(std::size_t variable) const {
@@ -90,6 +82,12 @@ class Working {
   }
 
  private:
+  bool is_unquiet_after(std::size_t event) const {
+    auto const& unquiet = explored_.states.unquiet;
+    return std::any_of(unquiet.begin(), unquiet.end(),
+                       [&](explore::Unquiet const& one) { return one.event == event; });
+  }
+
   std::uint32_t class_of(Row row) const {
     return class_of_[explored_.combinations.situation_of_row[row]];
   }
@@ -114,7 +112,8 @@ class Working {
 }  // namespace
 
 std::vector<Finding> idle_signals(Explored const& explored, tables::RouteTable const& routes) {
-  auto const is_used = signals_used(explored.design);
+  auto const& design = explored.design;
+  auto const is_used = logic::used_signals(design.circuit, model::conditions_of(design));
   Working const working(explored, routes, is_used);
   std::vector<bool> is_idle(is_used.size());
   for (SignalId s = 0; s < is_idle.size(); ++s) is_idle[s] = !is_used[s];
@@ -125,7 +124,7 @@ std::vector<Finding> idle_signals(Explored const& explored, tables::RouteTable c
     if (signal.is_memory() && is_used[variables[v]])
       is_idle[variables[v]] = working.is_idle_memory(v);
   }
-  for (auto s : explored.design.used_elsewhere) is_idle[s] = false;
+  for (auto s : design.used_elsewhere) is_idle[s] = false;
   std::vector<Finding> findings;
   for (SignalId s = 0; s < is_idle.size(); ++s) {
     if (!is_idle[s]) continue;

@@ -240,7 +240,8 @@ Playback record(model::Design const& design, model::Circuit const& circuit, Budg
   if (logic::variables_of(circuit).size() > logic::Machine::most_variables) return {};
   logic::Machine const machine(circuit);
   auto const states = explore::reach(machine, budget.most_nodes);
-  if (states.is_complete) {
+  auto const work = states.size() * states.events * design.grid.volume();
+  if (states.is_complete && work <= budget.most_work) {
     auto const histories = traced(design, machine, states, budget);
     for (auto detail : {Detail::whole, Detail::without_steps}) {
       if (!histories.is_complete) break;

@@ -83,6 +83,7 @@ enum class Detail : std::uint8_t {
 struct Budget {
   std::size_t most_cells = 40'000;
   std::size_t most_nodes = 4'096;
+  std::size_t most_work = 100'000'000;   // cells for each event in each state
   std::size_t most_runs = 20'000;        // of which the steps are kept
   std::size_t most_changes = 1'500'000;  // in all patches
   std::size_t most_steps = 400;          // of one run; the rest is one step

@@ -28,7 +28,7 @@ bool is_remembering(WorksJudgement const& judged, std::uint32_t part) {
 }
 
 // The promises that have to do with some signals: those that speak of them, or of what any of these
-// speaks of.
+// speaks of; and whatever leaves nothing to any signal.
 struct Ties {
   std::size_t promises = 0;
   Levels levels;  // of all these signals
@@ -37,9 +37,13 @@ struct Ties {
 class Promises {
  public:
   Promises(model::Design const& plant, Conditions& conditions) {
-    for (auto never : plant.circuit.nevers)
+    for (auto never : plant.circuit.nevers) {
       levels_.push_back(logic::support(conditions.diagram(), {conditions.of(never)}));
+      bars_all_ = bars_all_ || conditions.of(never) == Diagram::always;
+    }
   }
+
+  bool bar_all() const { return bars_all_; }
 
   Ties about(Levels levels) const {
     Ties ties{0, std::move(levels)};
@@ -65,6 +69,7 @@ class Promises {
                        [&](auto level) { return std::binary_search(b.begin(), b.end(), level); });
   }
   std::vector<Levels> levels_;  // by promise
+  bool bars_all_ = false;
 };
 
 // The signals of one copy among the levers of its plant, which has no memory: a history of the
@@ -153,8 +158,10 @@ bool may_be_barred(model::Design const& plant, Islands const& islands, Copy cons
                    Conditions& conditions) {
   auto const& part = islands.parts[copy.part];
   auto const own = inputs_of(copy, support(part), conditions);
-  auto ties = Promises(plant, conditions).about(logic::support(conditions.diagram(), own));
-  if (ties.promises == part.design.circuit.nevers.size()) return false;
+  Promises const promises(plant, conditions);
+  auto ties = promises.about(logic::support(conditions.diagram(), own));
+  bool const are_own = ties.promises == part.design.circuit.nevers.size();
+  if (are_own && !promises.bar_all()) return false;
   return conditions.has_memory() ||
          !Flips(part, copy, std::move(ties.levels), conditions).are_free();
 }

@@ -204,8 +204,8 @@ class Judge {
       }
     }
     for (std::size_t f = 0; f < judged_.findings.size(); ++f) {
-      auto const& [finding, condition] = judged_.findings[f];
-      auto const failing = diagram_.both(spoken_of, condition);
+      auto const& finding = judged_.findings[f].finding;
+      auto const failing = diagram_.both(spoken_of, showing_of(judged_.findings[f]));
       if (finding.accepted_by || !is_meant(finding.severity) || failing == Diagram::never) continue;
       claim.plant_findings.push_back(f);
       claim.failing = diagram_.either(claim.failing, failing);
@@ -222,13 +222,19 @@ class Judge {
           found = diagram_.either(found, showing_at(expectation.cell, piece, finding));
       }
     }
-    for (auto const& [finding, condition] : judged_.findings) {
-      if (finding.kind == *expectation.kind && !expectation.cell)
-        found = diagram_.either(found, condition);
+    for (auto const& of_plant : judged_.findings) {
+      if (of_plant.finding.kind == *expectation.kind && !expectation.cell)
+        found = diagram_.either(found, showing_of(of_plant));
     }
     bool const is_found = diagram_.both(found, spoken_of) != Diagram::never;
     if (is_found) is_unknown_ = false;
     if (!is_found && !is_unknown_) claim.failing = spoken_of;
+  }
+
+  // Of states that are never reached no combination can be named: they are missing in all.
+  Function showing_of(PlantFinding const& found) {
+    auto const shows = diagram_.both(found.condition, judged_.conditions->reachable());
+    return shows == Diagram::never ? Diagram::always : shows;
   }
 
   // A finding is told of the first copy's cells; other copies stand as far from it, or turned: then

@@ -75,11 +75,14 @@ Function Conditions::of(logic::RowSet const& rows, std::vector<Function> const& 
 }
 
 // With memory a flip leads to other values of it, so that the states themselves say from where it
-// is done; without, to the combination that differs in this input alone.
+// is done; without, to the combination that differs in this input alone, unless that only stands as
+// built and is promised away for what follows.
 Function Conditions::flippable_at(Diagram::Level level) {
   if (has_memory()) return done_from_[level].value_or(reachable_);
-  return diagram_.both(logic::cofactor(diagram_, reachable_, level, false),
-                       logic::cofactor(diagram_, reachable_, level, true));
+  auto const to = diagram_.both(reachable_, kept());
+  auto const off = logic::cofactor(diagram_, to, level, false),
+             on = logic::cofactor(diagram_, to, level, true);
+  return diagram_.both(reachable_, diagram_.choice(diagram_.variable(level), off, on));
 }
 
 Function Conditions::flippable(SignalId signal) {
@@ -137,14 +140,19 @@ void Conditions::reach() {
   find_states();
   auto const& nevers = cone_.circuit.nevers;
   if (nevers.empty() || (has_memory() && is_reachable_known_)) return;
-  auto kept = Diagram::always;
-  for (auto never : nevers) kept = diagram_.both(kept, !of_own_expression_[never]);
   if (has_memory()) {
     is_reachable_known_ = false;
-    reachable_ = diagram_.either(diagram_.both(reachable_, kept), inputs_as_built());
+    reachable_ = diagram_.either(diagram_.both(reachable_, kept()), inputs_as_built());
   } else {
-    reachable_ = reached_by_flips(kept);
+    reachable_ = reached_by_flips(kept());
   }
+}
+
+// Whatever no promise speaks of.
+Function Conditions::kept() {
+  auto kept = Diagram::always;
+  for (auto never : cone_.circuit.nevers) kept = diagram_.both(kept, !of_own_expression_[never]);
+  return kept;
 }
 
 bool Conditions::has_memory() const {

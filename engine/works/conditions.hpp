@@ -62,6 +62,7 @@ class Conditions {
   void follow(model::Circuit const& settled);
   void reach();
   void find_states();
+  Function kept();
   Function inputs_as_built();
   Function reached_by_flips(Function kept);
   Function flippable_at(logic::Diagram::Level);

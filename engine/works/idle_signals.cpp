@@ -1,9 +1,11 @@
 #include "engine/works/idle_signals.hpp"
 
 #include <algorithm>
+#include <map>
 
 #include "engine/logic/restriction.hpp"
 #include "engine/logic/truth.hpp"
+#include "engine/model/conditions.hpp"
 
 namespace leat::works {
 
@@ -50,12 +52,39 @@ std::optional<std::vector<bool>> tested_variables(WorksJudgement const& judged, 
   return is_tested;
 }
 
-// The signals that stand in what switches some cell, by signal.
-std::vector<bool> switching_signals(model::Design const& plant) {
-  std::vector<model::ExpressionId> controls;
-  for (auto const& fill : plant.fills)
-    if (fill.control) controls.push_back(*fill.control);
-  return logic::used_signals(plant.circuit, controls);
+// Whether a body stays in unlike places in two settings of the part that are one to its passages.
+bool do_traps_differ(Judgement const& part, std::size_t inlets, std::size_t profiles) {
+  for (model::InletId inlet = 0; inlet < inlets; ++inlet) {
+    for (model::ProfileId profile = 0; profile < profiles; ++profile) {
+      std::map<std::vector<model::OutletId>, std::vector<model::Cell>> trapped;
+      for (std::size_t s = 0; s < part.combinations.situations.size(); ++s) {
+        auto const& route = part.routes.at(s, inlet, profile);
+        if (route.trapped.empty()) continue;
+        auto const known = trapped.try_emplace(route.outlets, route.trapped).first;
+        if (known->second != route.trapped) return true;
+      }
+    }
+  }
+  return false;
+}
+
+// The variables that may change where bodies stay, though no passage tells it.
+std::vector<bool> moving_traps(model::Design const& plant, WorksJudgement const& judged) {
+  auto const& islands = judged.islands;
+  std::vector<bool> do_differ;
+  for (std::size_t part = 0; part < islands.parts.size(); ++part) {
+    auto const inlets = islands.parts[part].design.inlets.size();
+    do_differ.push_back(judged.by_regions[part] ||
+                        do_traps_differ(judged.parts[part], inlets, plant.profiles.size()));
+  }
+  auto const& conditions = *judged.conditions;
+  std::vector<bool> are_moving(conditions.variables().size(), false);
+  for (auto const& copy : islands.copies) {
+    if (!do_differ[copy.part]) continue;
+    auto const inputs = inputs_of(copy, support(islands.parts[copy.part]), conditions);
+    for (auto level : logic::support(conditions.diagram(), inputs)) are_moving[level] = true;
+  }
+  return are_moving;
 }
 
 // Whether some other memory follows from it.
@@ -75,9 +104,10 @@ bool feeds_memory(model::Circuit const& circuit, Conditions const& conditions,
 // it. An input can work through memory; memory that never differs alone is taken to matter.
 bool is_idle(model::Design const& plant, Conditions& conditions, Diagram::Level level) {
   auto const signal = conditions.variables()[level];
-  if (plant.circuit.signals[signal].is_input()) return !conditions.changes_memory(signal);
   auto& diagram = conditions.diagram();
   auto const reachable = conditions.reachable();
+  if (plant.circuit.signals[signal].is_input())
+    return conditions.flippable(signal) != Diagram::never && !conditions.changes_memory(signal);
   auto const pairs = diagram.both(logic::cofactor(diagram, reachable, level, false),
                                   logic::cofactor(diagram, reachable, level, true));
   return pairs != Diagram::never && !feeds_memory(plant.circuit, conditions, signal);
@@ -85,22 +115,33 @@ bool is_idle(model::Design const& plant, Conditions& conditions, Diagram::Level 
 
 }  // namespace
 
-std::optional<std::vector<PlantFinding>> idle_signals(model::Design const& plant, Reached& seen,
-                                                      WorksJudgement const& judged) {
+std::vector<PlantFinding> idle_signals(model::Design const& plant, Reached& seen,
+                                       WorksJudgement const& judged,
+                                       std::vector<model::FindingKind>& left_out) {
   auto& conditions = *judged.conditions;
-  bool const is_known =
-      !conditions.has_memory() || (conditions.is_reachable_known() && !conditions.has_restless());
+  bool const is_known = conditions.is_reachable_known() && !conditions.may_be_restless();
   bool const is_exact = is_known && !is_incomplete(judged) && !judged.may_be_wider &&
                         !conditions.diagram().has_run_out();
   auto const is_tested = is_exact ? tested_variables(judged, seen) : std::nullopt;
-  if (!is_tested || conditions.diagram().has_run_out()) return std::nullopt;
-  auto const is_switching = switching_signals(plant);
+  bool is_all_told = is_tested && !conditions.diagram().has_run_out();
   std::vector<model::SignalId> idle;
-  for (Diagram::Level level = 0; level < is_tested->size(); ++level) {
-    auto const signal = conditions.variables()[level];
-    if (!is_switching[signal] || (*is_tested)[level]) continue;
-    if (!conditions.has_memory() || is_idle(plant, conditions, level)) idle.push_back(signal);
+  if (is_all_told) {
+    std::vector<bool> is_elsewhere(plant.circuit.signals.size(), false);
+    for (auto signal : plant.used_elsewhere) is_elsewhere[signal] = true;
+    auto is_used = logic::used_signals(plant.circuit, model::conditions_of(plant));
+    auto const is_moving = moving_traps(plant, judged);
+    for (Diagram::Level level = 0; level < is_tested->size(); ++level) {
+      auto const signal = conditions.variables()[level];
+      is_used[signal] = true;
+      if (is_elsewhere[signal] || (*is_tested)[level] || !is_idle(plant, conditions, level))
+        continue;
+      if (!is_moving[level]) idle.push_back(signal);
+      is_all_told = is_all_told && !is_moving[level];
+    }
+    for (model::SignalId signal = 0; signal < is_used.size(); ++signal)
+      if (!is_used[signal] && !is_elsewhere[signal]) idle.push_back(signal);
   }
+  if (!is_all_told) left_out.push_back(model::FindingKind::idle_signal);
   std::sort(idle.begin(), idle.end());
   std::vector<PlantFinding> found;
   for (auto signal : idle) {

@@ -85,10 +85,8 @@ void find_in_plant(model::Design const& plant, WorksJudgement& judged) {
   auto seen = judged.passages.reached(conditions.variables().size(), conditions.reachable());
   unreached_outlets(plant, seen, judged);
   endless_rounds(plant, judged);
-  if (auto idle = idle_signals(plant, seen, judged))
-    std::move(idle->begin(), idle->end(), std::back_inserter(judged.findings));
-  else
-    judged.kinds_left_out.push_back(FindingKind::idle_signal);
+  for (auto& finding : idle_signals(plant, seen, judged, judged.kinds_left_out))
+    judged.findings.push_back(std::move(finding));
   for (auto& finding : logic_findings(plant, judged, judged.kinds_left_out))
     judged.findings.push_back(std::move(finding));
   accept(plant, judged);

@@ -65,35 +65,50 @@ void add_given(check::Plant const& plant, CircuitLowering& circuit, Controls& co
   }
 }
 
-Controls controls_of(check::Meaning const& meaning, std::size_t junction,
-                     CircuitLowering& circuit) {
+// Of a junction, or of a works: these come after all junctions.
+Controls controls_of(check::Meaning const& meaning, std::size_t number, CircuitLowering& circuit) {
+  auto const& drawings = meaning.drawings;
   Controls controls;
-  for (auto const& plant : meaning.plants) add_given(plant, circuit, controls);
+  for (std::size_t works = 0; works < meaning.plants.size(); ++works)
+    if (drawings.size() + works != number) add_given(meaning.plants[works], circuit, controls);
   for (std::size_t mark = 0; mark < meaning.fills.size(); ++mark) {
     auto const& control = meaning.fills[mark].control;
     if (!control) continue;
-    bool is_drawn_elsewhere = false;
-    for (std::size_t other = 0; other < meaning.drawings.size(); ++other)
-      is_drawn_elsewhere |= other != junction && meaning.drawings[other].marks[mark].count > 0;
+    bool is_own = false, is_drawn_elsewhere = false;
+    for (std::size_t drawing = 0; drawing < drawings.size(); ++drawing)
+      (drawing == number ? is_own : is_drawn_elsewhere) |= drawings[drawing].marks[mark].count > 0;
     auto const lowered = circuit.lower(*control);
-    if (meaning.drawings[junction].marks[mark].count > 0) controls.own.push_back(lowered);
+    if (is_own) controls.own.push_back(lowered);
     if (is_drawn_elsewhere) controls.elsewhere.push_back(lowered);
   }
   return controls;
 }
 
 // Of the signals that only an included file declares, those that nothing drawn here follows: they
-// are there for whoever includes that file.
+// are there for whoever includes that file. So are those that places have of their own: they are
+// there for other places.
 std::vector<bool> are_shared(check::Names const& names, source::SourceText const& source,
                              model::Circuit const& circuit,
                              std::vector<model::ExpressionId> const& drawn) {
   auto is_shared = logic::used_signals(circuit, drawn);
   is_shared.flip();
   for (model::SignalId s = 0; s < is_shared.size(); ++s) {
-    bool const is_of_file = s < names.signals.all.size();
-    if (!is_of_file || source.file_of(names.signals.all[s]->span.begin) == 0) is_shared[s] = false;
+    bool const is_declared = s < names.signals.all.size();
+    if (is_declared && source.file_of(names.signals.all[s]->span.begin) == 0) is_shared[s] = false;
   }
   return is_shared;
+}
+
+std::vector<model::SignalId> used_elsewhere(check::Meaning const& meaning,
+                                            source::SourceText const& source,
+                                            model::Circuit const& circuit,
+                                            Controls const& controls) {
+  auto const is_used = logic::used_signals(circuit, controls.elsewhere);
+  auto const is_shared = are_shared(meaning.names, source, circuit, controls.own);
+  std::vector<model::SignalId> used;
+  for (model::SignalId s = 0; s < is_used.size(); ++s)
+    if (is_used[s] || is_shared[s]) used.push_back(s);
+  return used;
 }
 
 Junction lower_junction(check::Meaning const& meaning, source::SourceText const& source,
@@ -112,11 +127,7 @@ Junction lower_junction(check::Meaning const& meaning, source::SourceText const&
   lower_judging(meaning, junction, circuit, lowered);
   auto const controls = controls_of(meaning, junction, circuit);
   design.circuit = circuit.circuit();
-  auto const is_used = logic::used_signals(design.circuit, controls.elsewhere);
-  auto const is_shared = are_shared(meaning.names, source, design.circuit, controls.own);
-  for (model::SignalId s = 0; s < is_used.size(); ++s) {
-    if (is_used[s] || is_shared[s]) design.used_elsewhere.push_back(s);
-  }
+  design.used_elsewhere = used_elsewhere(meaning, source, design.circuit, controls);
   return lowered;
 }
 
@@ -132,16 +143,13 @@ Junction lower_works(check::Meaning const& meaning, source::SourceText const& so
   design.practice = meaning.practice;
   CircuitLowering circuit(meaning, &meaning.scopes[works]);
   lower_plant(meaning, works, circuit, design, lowered.map);
-  lower_judging(meaning, meaning.drawings.size() + works, circuit, lowered);
+  auto const number = meaning.drawings.size() + works;
+  lower_judging(meaning, number, circuit, lowered);
+  auto controls = controls_of(meaning, number, circuit);
+  for (auto const& fill : design.fills)
+    if (fill.control) controls.own.push_back(*fill.control);
   design.circuit = circuit.circuit();
-  std::vector<model::ExpressionId> drawn;
-  for (auto const& fill : design.fills) {
-    if (fill.control) drawn.push_back(*fill.control);
-  }
-  auto const is_shared = are_shared(meaning.names, source, design.circuit, drawn);
-  for (model::SignalId s = 0; s < is_shared.size(); ++s) {
-    if (is_shared[s]) design.used_elsewhere.push_back(s);
-  }
+  design.used_elsewhere = used_elsewhere(meaning, source, design.circuit, controls);
   lower_works_words(meaning, works, circuit, lowered.map);
   return lowered;
 }
