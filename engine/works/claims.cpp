@@ -256,7 +256,8 @@ class Judge {
       if (copy.is_turned)
         is_unknown_ = is_unknown_ || stands_at(copy, at);
       else if (is_there)
-        shows = diagram_.either(shows, showing(judged_, piece, copy, finding.rows));
+        shows =
+            diagram_.either(shows, showing(judged_, piece, copy, {finding.rows, finding.event}));
     }
     return shows;
   }

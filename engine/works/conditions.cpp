@@ -75,14 +75,11 @@ Function Conditions::of(logic::RowSet const& rows, std::vector<Function> const& 
 }
 
 // With memory a flip leads to other values of it, so that the states themselves say from where it
-// is done; without, to the combination that differs in this input alone, unless that only stands as
-// built and is promised away for what follows.
+// is done; without, to the combination that differs in this input alone.
 Function Conditions::flippable_at(Diagram::Level level) {
   if (has_memory()) return done_from_[level].value_or(reachable_);
-  auto const to = diagram_.both(reachable_, kept());
-  auto const off = logic::cofactor(diagram_, to, level, false),
-             on = logic::cofactor(diagram_, to, level, true);
-  return diagram_.both(reachable_, diagram_.choice(diagram_.variable(level), off, on));
+  return diagram_.both(logic::cofactor(diagram_, reachable_, level, false),
+                       logic::cofactor(diagram_, reachable_, level, true));
 }
 
 Function Conditions::flippable(SignalId signal) {

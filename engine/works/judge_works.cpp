@@ -118,7 +118,7 @@ void leave_out_what_never_shows(WorksJudgement& judged) {
     auto& own = piece.region ? judged.by_regions[piece.part]->regions[*piece.region].judged
                              : judged.parts[piece.part];
     auto const never_shows = [&](logic::RowSet const& rows, std::optional<model::SignalId> event) {
-      return !rows.is_empty() && !can_show(judged, piece, rows, event);
+      return !rows.is_empty() && !can_show(judged, piece, {rows, event});
     };
     std::erase_if(own.findings, [&](findings::Finding const& finding) {
       return never_shows(finding.rows, finding.event);

@@ -23,13 +23,30 @@ Function in_region(WorksJudgement const& judged, Piece const& piece, Copy const&
   return shows;
 }
 
+Function in_part(WorksJudgement const& judged, Piece const& piece, Copy const& copy,
+                 logic::RowSet const& rows) {
+  auto& conditions = *judged.conditions;
+  return conditions.of(rows, inputs_of(copy, judged.own_variables[piece.part], conditions));
+}
+
+// From where the event can be switched by what stands for it where this copy does.
+Function switchable(WorksJudgement const& judged, Copy const& copy, model::SignalId event) {
+  auto& conditions = *judged.conditions;
+  if (!conditions.is_reachable_known()) return conditions.reachable();
+  auto const& first = first_copy(judged.islands, copy.part).signals;
+  auto const own = std::find(first.begin(), first.end(), event);
+  require(own != first.end(), "showing: an event told in the plant's ids");
+  return conditions.flippable(copy.signals[static_cast<std::size_t>(own - first.begin())]);
+}
+
 }  // namespace
 
 Function showing(WorksJudgement const& judged, Piece const& piece, Copy const& copy,
-                 logic::RowSet const& rows) {
-  if (piece.region) return in_region(judged, piece, copy, rows);
-  auto& conditions = *judged.conditions;
-  return conditions.of(rows, inputs_of(copy, judged.own_variables[piece.part], conditions));
+                 Occasion const& occasion) {
+  auto const in_rows = piece.region ? in_region(judged, piece, copy, occasion.rows)
+                                    : in_part(judged, piece, copy, occasion.rows);
+  if (!occasion.event) return in_rows;
+  return judged.conditions->diagram().both(in_rows, switchable(judged, copy, *occasion.event));
 }
 
 Function showing(WorksJudgement const& judged, Piece const& piece,
@@ -37,26 +54,18 @@ Function showing(WorksJudgement const& judged, Piece const& piece,
   auto shows = logic::Diagram::never;
   for (auto const& copy : judged.islands.copies) {
     if (copy.part == piece.part)
-      shows =
-          judged.conditions->diagram().either(shows, showing(judged, piece, copy, finding.rows));
+      shows = judged.conditions->diagram().either(
+          shows, showing(judged, piece, copy, {finding.rows, finding.event}));
   }
   return shows;
 }
 
-bool can_show(WorksJudgement const& judged, Piece const& piece, logic::RowSet const& rows,
-              std::optional<model::SignalId> event) {
-  auto& conditions = *judged.conditions;
-  auto& diagram = conditions.diagram();
-  auto const& first = first_copy(judged.islands, piece.part).signals;
+bool can_show(WorksJudgement const& judged, Piece const& piece, Occasion const& occasion) {
+  auto& diagram = judged.conditions->diagram();
+  auto const reachable = judged.conditions->reachable();
   for (auto const& copy : judged.islands.copies) {
     if (copy.part != piece.part) continue;
-    auto where = conditions.reachable();
-    if (event && conditions.is_reachable_known()) {
-      auto const own = std::find(first.begin(), first.end(), *event);
-      require(own != first.end(), "can_show: an event told in the plant's ids");
-      where = conditions.flippable(copy.signals[static_cast<std::size_t>(own - first.begin())]);
-    }
-    auto const shows = diagram.both(showing(judged, piece, copy, rows), where);
+    auto const shows = diagram.both(showing(judged, piece, copy, occasion), reachable);
     if (shows != logic::Diagram::never || diagram.has_run_out()) return true;
   }
   return false;
