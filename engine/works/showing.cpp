@@ -35,10 +35,9 @@ Function showing(WorksJudgement const& judged, Piece const& piece, Copy const& c
 Function showing(WorksJudgement const& judged, Piece const& piece,
                  findings::Finding const& finding) {
   auto shows = logic::Diagram::never;
-  for (auto const& copy : judged.islands.copies) {
-    if (copy.part == piece.part)
-      shows =
-          judged.conditions->diagram().either(shows, showing(judged, piece, copy, finding.rows));
+  for (auto c : judged.islands.parts[piece.part].copies) {
+    auto const& copy = judged.islands.copies[c];
+    shows = judged.conditions->diagram().either(shows, showing(judged, piece, copy, finding.rows));
   }
   return shows;
 }
@@ -48,8 +47,8 @@ bool can_show(WorksJudgement const& judged, Piece const& piece, logic::RowSet co
   auto& conditions = *judged.conditions;
   auto& diagram = conditions.diagram();
   auto const& first = first_copy(judged.islands, piece.part).signals;
-  for (auto const& copy : judged.islands.copies) {
-    if (copy.part != piece.part) continue;
+  for (auto c : judged.islands.parts[piece.part].copies) {
+    auto const& copy = judged.islands.copies[c];
     auto where = conditions.reachable();
     if (event && conditions.is_reachable_known()) {
       auto const own = std::find(first.begin(), first.end(), *event);
