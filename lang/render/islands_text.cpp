@@ -105,7 +105,7 @@ std::string standing_words(Subject const& subject, works::Part const& part,
   auto const across = copy.is_across ? grid.depth() : grid.width();
   auto const along = copy.is_across ? grid.width() : grid.depth();
   auto const at =
-      subject.map.placed_in({low.x + 1, low.y + 1, low.z + 1},
+      subject.map.placed.within({low.x + 1, low.y + 1, low.z + 1},
                                 {low.x + std::max(across - 2, 1), low.y + std::max(along - 2, 1),
                                  low.z + std::max(grid.height() - 2, 1)});
   std::string name;
