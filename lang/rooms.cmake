@@ -1,5 +1,5 @@
 room(lang_source lang/source
-     SOURCES code_point.cpp soundness.cpp source_map.cpp source_text.cpp
+     SOURCES code_point.cpp placed_texts.cpp soundness.cpp source_map.cpp source_text.cpp
      USES engine_model)
 room(lang_diagnostics lang/diagnostics
      SOURCES near_name.cpp sink.cpp

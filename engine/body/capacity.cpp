@@ -112,9 +112,9 @@ Streams streams_to(Surroundings const& here, RouteGraph const& graph, model::Out
 
 // The network of a flow: one vertex before all entries, one behind all outlet cells, and two a
 // cell, before and behind what it passes.
-class Network {
+class FlowGraph {
  public:
-  explicit Network(Streams const& streams) : graph_(2 + 2 * streams.through.size()) {
+  explicit FlowGraph(Streams const& streams) : graph_(2 + 2 * streams.through.size()) {
     for (auto const& [cell, rate] : streams.through) {
       numbers_.emplace(cell, cells_.size());
       cells_.push_back(cell);
@@ -204,7 +204,7 @@ Throughput throughput(Surroundings const& here, RouteGraph const& graph, model::
   for (auto cell : streams.entries) {
     if (streams.through.at(cell) == no_limit) return {no_limit, {}};
   }
-  return streams.entries.empty() ? Throughput{} : Network(streams).greatest_flow();
+  return streams.entries.empty() ? Throughput{} : FlowGraph(streams).greatest_flow();
 }
 
 }  // namespace leat::body

@@ -1,7 +1,6 @@
 #pragma once
 #include <algorithm>
 #include <cstdint>
-#include <span>
 #include <vector>
 
 namespace leat::explore {
@@ -17,23 +16,6 @@ class KnownKeys {
   bool is_known(Key key) const {
     return key < dense_end() ? (bits_[key >> 6] >> (key & 63) & 1u) != 0
                              : sparse_[slot_of(key)] == key;
-  }
-
-  // One bit for each of at most 64 keys, changed by `by`: it is not known. Contract of the first:
-  // the keys so changed are below dense_end().
-  std::uint64_t unknown_dense(std::span<Key const> keys, Key by) const {
-    std::uint64_t known = 0;
-    for (auto place = keys.size(); place-- > 0;) {
-      auto const key = keys[place] ^ by;
-      known = known + known + (bits_[key >> 6] >> (key & 63) & 1u);
-    }
-    return ~known & all(keys.size());
-  }
-  std::uint64_t unknown(std::span<Key const> keys, Key by) const {
-    std::uint64_t known = 0;
-    for (auto place = keys.size(); place-- > 0;)
-      known = known + known + (is_known(keys[place] ^ by) ? 1u : 0u);
-    return ~known & all(keys.size());
   }
 
   // Contract: not known yet.
@@ -58,9 +40,6 @@ class KnownKeys {
   std::size_t slot_count() const { return sparse_.size(); }
 
  private:
-  static std::uint64_t all(std::size_t count) {
-    return count == 64 ? ~std::uint64_t{0} : (std::uint64_t{1} << count) - 1;
-  }
   void rehash(std::size_t slots);
 
   int dense_bits_ = 0;

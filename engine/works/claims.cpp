@@ -246,8 +246,8 @@ class Judge {
     auto const at = grid.place(*cell);
     auto const& first = first_copy(judged_.islands, piece.part).corner;
     auto shows = Diagram::never;
-    for (auto const& copy : judged_.islands.copies) {
-      if (copy.part != piece.part) continue;
+    for (auto c : judged_.islands.parts[piece.part].copies) {
+      auto const& copy = judged_.islands.copies[c];
       model::Place const there{at.x + first.x - copy.corner.x, at.y + first.y - copy.corner.y,
                                at.z + first.z - copy.corner.z};
       bool const is_there =

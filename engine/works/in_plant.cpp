@@ -99,7 +99,7 @@ void tell_regions(model::Design const& plant, model::Design const& part, Copy co
   for (auto& region : walk.regions) {
     auto here = copy;
     here.signals.clear();
-    for (auto signal : region.held.signals) here.signals.push_back(copy.signals[signal]);
+    for (auto signal : region.signals) here.signals.push_back(copy.signals[signal]);
     std::erase_if(region.judged.findings, [&](auto const& finding) {
       return finding.kind == FindingKind::unreached_outlet ||
              !known.emplace(finding.kind, finding.accepted_by.has_value(), finding.cells).second;
@@ -111,13 +111,11 @@ void tell_regions(model::Design const& plant, model::Design const& part, Copy co
 }  // namespace
 
 void tell_in_plant(model::Design const& plant, WorksJudgement& judged) {
-  std::vector<bool> is_told(judged.parts.size(), false);
-  for (auto const& copy : judged.islands.copies) {
-    if (is_told[copy.part]) continue;
-    is_told[copy.part] = true;
-    auto const& design = judged.islands.parts[copy.part].design;
-    Telling(plant, design, copy, *judged.conditions).tell(judged.parts[copy.part]);
-    if (auto& walk = judged.by_regions[copy.part])
+  for (std::uint32_t part = 0; part < judged.parts.size(); ++part) {
+    auto const& design = judged.islands.parts[part].design;
+    auto const& copy = first_copy(judged.islands, part);
+    Telling(plant, design, copy, *judged.conditions).tell(judged.parts[part]);
+    if (auto& walk = judged.by_regions[part])
       tell_regions(plant, design, copy, *judged.conditions, *walk);
   }
 }

@@ -18,7 +18,8 @@ void Box::include(Place at) {
   most = {std::max(most.x, at.x), std::max(most.y, at.y), std::max(most.z, at.z)};
 }
 
-Forms::Forms(Design const& plant, std::vector<std::uint32_t> const& island_of)
+Forms::Forms(Design const& plant, std::vector<std::uint8_t> const& is_joining,
+             std::vector<std::uint32_t> const& island_of)
     : plant_(&plant), island_of_(&island_of), cones_(plant.circuit) {
   std::map<std::tuple<model::MaterialId, model::MaterialId, std::optional<model::ExpressionId>>,
            std::uint32_t>
@@ -35,6 +36,11 @@ Forms::Forms(Design const& plant, std::vector<std::uint32_t> const& island_of)
     of_kind_[kind].push_back(f);
   }
   number_.assign(kind_of_.size(), no_island);
+  for (model::FillId f = 0; f < solid_; ++f)
+    is_other_solid_.push_back(is_joining[f] == 0 && kind_of_[f] != kind_of_[solid_]);
+  is_other_solid_.push_back(false);
+  has_other_solids_ =
+      std::find(is_other_solid_.begin(), is_other_solid_.end(), true) != is_other_solid_.end();
   for (model::InletId id = 0; id < plant.inlets.size(); ++id)
     mark(plant.inlets[id].cells, Role::inlet, id);
   for (model::OutletId id = 0; id < plant.outlets.size(); ++id)
@@ -75,10 +81,8 @@ class Forms::Reader {
   Form read() {
     bool const is_across = posture_.quarters % 2 == 1;
     auto const width = most_.x - least_.x + 1, depth = most_.y - least_.y + 1;
-    form_.width = is_across ? depth : width;
-    form_.depth = is_across ? width : depth;
-    form_.height = most_.z - least_.z + 1;
-    form_.design.grid = model::Grid(form_.width, form_.depth, form_.height);
+    form_.design.grid =
+        model::Grid(is_across ? depth : width, is_across ? width : depth, most_.z - least_.z + 1);
     read_cells();
     for (auto kind : met_) number(kind, no_island);
     read_marks();
@@ -126,38 +130,72 @@ class Forms::Reader {
     auto const east = grid.cell(whole({1, 0, 0})) - first,
                south = grid.cell(whole({0, 1, 0})) - first;
     auto const layer = grid.above(0);
-    form_.fills_drawn.resize(static_cast<std::size_t>(form_.width * form_.depth * form_.height));
-    auto* row = form_.fills_drawn.data();
-    for (int z = 0; z < form_.height; ++z) {
-      for (int y = 0; y < form_.depth; ++y, row += form_.width)
-        read_row(first + static_cast<Cell>(z) * layer + static_cast<Cell>(y) * south, east, row);
+    auto const& own = form_.design.grid;
+    row_.resize(static_cast<std::size_t>(own.width()));
+    for (int z = 0; z < own.height(); ++z) {
+      for (int y = 0; y < own.depth(); ++y) {
+        auto const here = first + static_cast<Cell>(z) * layer + static_cast<Cell>(y) * south;
+        read_row(here, east);
+        if (forms_.has_other_solids_) leave_out_untouched(here, east);
+        add_row();
+      }
     }
   }
 
   // What belongs to another island is solid here: nothing of it is ever looked at.
-  void read_row(Cell here, Cell step, model::FillId* row) {
+  void read_row(Cell here, Cell step) {
     auto const* islands = forms_.island_of_->data() + here;
     auto const* fill_of = plant_.fill_of.data() + here;
-    auto* const end = row + form_.width;
     if (step == 1) {
-      std::copy_n(fill_of, form_.width, row);
+      std::copy_n(fill_of, row_.size(), row_.data());
       auto const own = island_, solid = forms_.solid_;
-      for (auto* cell = row; cell != end; ++cell, ++islands)
-        *cell = *islands == own || *islands == no_island ? *cell : solid;
+      for (auto& cell : row_) {
+        cell = *islands == own || *islands == no_island ? cell : solid;
+        ++islands;
+      }
     } else {
       auto const stride = static_cast<std::ptrdiff_t>(static_cast<std::int32_t>(step));
-      for (auto* cell = row; cell != end; ++cell, islands += stride, fill_of += stride)
-        *cell = *islands == island_ || *islands == no_island ? *fill_of : forms_.solid_;
+      for (auto& cell : row_) {
+        cell = *islands == island_ || *islands == no_island ? *fill_of : forms_.solid_;
+        islands += stride;
+        fill_of += stride;
+      }
     }
-    number_row(row, end);
   }
 
-  void number_row(model::FillId* cell, model::FillId* const end) {
-    auto const* numbers = forms_.number_.data();
-    for (; cell != end; ++cell) {
-      if (numbers[*cell] == no_island) add_fill(*cell);
-      *cell = numbers[*cell];
+  // Such cells lie in the drawing, so all their neighbours have a number.
+  void leave_out_untouched(Cell here, Cell step) {
+    for (auto& cell : row_) {
+      if (forms_.is_other_solid_[cell] && !is_touched(here)) cell = forms_.solid_;
+      here += step;
     }
+  }
+  bool is_touched(Cell c) const {
+    auto const& grid = plant_.grid;
+    for (auto level : {grid.below(c), c, grid.above(c)}) {
+      auto const north = grid.beside(level, model::Side::north),
+                 south = grid.beside(level, model::Side::south);
+      for (auto middle : {north, level, south}) {
+        for (auto next = middle - 1; next != middle + 2; ++next)
+          if ((*forms_.island_of_)[next] == island_) return true;
+      }
+    }
+    return false;
+  }
+
+  void add_row() {
+    auto& runs = form_.runs;
+    auto last = last_;
+    for (auto const cell : row_) {
+      if (cell != last) {
+        last = cell;
+        if (forms_.number_[cell] == no_island) add_fill(cell);
+        auto const fill = forms_.number_[cell];
+        if (runs.empty() || runs.back().fill != fill) runs.push_back({read_, fill});
+      }
+      runs.back().end = ++read_;
+    }
+    last_ = last;
   }
 
   // A kind met first gets the next number.
@@ -259,6 +297,9 @@ class Forms::Reader {
   Posture posture_;
   Place least_, most_;
   Form form_;
+  std::vector<model::FillId> row_;  // that is being read
+  model::FillId last_ = no_island;  // of the row before
+  std::uint32_t read_ = 0;          // cells in runs
   std::vector<std::uint32_t> met_;  // kinds of fills that have a number
   std::map<std::uint32_t, std::vector<Cell>> plate_cells_;
 };
@@ -284,6 +325,10 @@ class Words {
   void add(std::vector<Cell> const& cells) {
     add(static_cast<std::uint32_t>(cells.size()));
     words_.insert(words_.end(), cells.begin(), cells.end());
+  }
+  void add(Run const& run) {
+    add(run.end);
+    add(run.fill);
   }
   void add(model::Fill const& fill) {
     add(std::uint32_t{fill.powered} << 8 | fill.unpowered);
@@ -325,11 +370,13 @@ class Words {
 std::vector<std::uint32_t> Form::key() const {
   constexpr std::size_t room_for_the_rest = 128;
   std::vector<std::uint32_t> key;
-  key.reserve(fills_drawn.size() + room_for_the_rest);
-  key.insert(key.end(), {static_cast<std::uint32_t>(width), static_cast<std::uint32_t>(depth),
-                         static_cast<std::uint32_t>(height), design.outside_is_open ? 1u : 0u});
-  key.insert(key.end(), fills_drawn.begin(), fills_drawn.end());
+  key.reserve(2 * runs.size() + room_for_the_rest);
+  auto const& grid = design.grid;
+  for (auto extent : {grid.width(), grid.depth(), grid.height()})
+    key.push_back(static_cast<std::uint32_t>(extent));
+  key.push_back(design.outside_is_open ? 1u : 0u);
   Words words(key);
+  words.all(runs);
   words.all(design.fills);
   words.all(design.circuit.signals);
   words.all(design.circuit.expressions);
@@ -341,23 +388,35 @@ std::vector<std::uint32_t> Form::key() const {
   return key;
 }
 
-Design drawn(Form form, Design const& plant) {
-  auto& design = form.design;
+Part part_of(Form form, Design const& plant) {
+  Part part{std::move(form.design), std::move(form.runs), {}};
+  auto& design = part.design;
   design.materials = plant.materials;
   design.profiles = plant.profiles;
   design.practice = plant.practice;
-  auto const rim = static_cast<model::FillId>(design.fills.size());
   auto const outside = design.outside_is_open ? model::material::open : model::material::rock;
-  design.fills.push_back({outside, outside, std::nullopt});
-  design.fill_of.assign(design.grid.size(), rim);
-  auto next = form.fills_drawn.begin();
-  for (int z = 0; z < form.height; ++z) {
-    for (int y = 0; y < form.depth; ++y) {
-      auto c = design.grid.cell({0, y, z});
-      for (int x = 0; x < form.width; ++x) design.fill_of[c++] = *next++;
+  design.fills.push_back({outside, outside, std::nullopt});  // the rim's, always the last one
+  return part;
+}
+
+Design Part::drawn() const {
+  auto whole = design;
+  auto const& grid = whole.grid;
+  whole.fill_of.assign(grid.size(), static_cast<model::FillId>(whole.fills.size() - 1));
+  auto run = runs.begin();
+  std::uint32_t next = 0;
+  for (int z = 0; z < grid.height(); ++z) {
+    for (int y = 0; y < grid.depth(); ++y) {
+      auto* cell = whole.fill_of.data() + grid.cell({0, y, z});
+      for (auto const end = next + static_cast<std::uint32_t>(grid.width()); next != end;) {
+        if (next == run->end) ++run;
+        auto const count = std::min(run->end, end) - next;
+        cell = std::fill_n(cell, count, run->fill);
+        next += count;
+      }
     }
   }
-  return std::move(design);
+  return whole;
 }
 
 }  // namespace leat::works

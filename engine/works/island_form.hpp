@@ -27,10 +27,8 @@ struct Posture {
 
 // Two islands are alike exactly if they have one form, word by word.
 struct Form {
-  // Without its drawing, which `fills_drawn` holds, and what all islands share.
-  model::Design design;
-  int width = 1, depth = 1, height = 1;
-  std::vector<model::FillId> fills_drawn;  // by cell: west to east, north to south, upward
+  model::Design design;   // without what its cells are made of, and without what all islands share
+  std::vector<Run> runs;  // what its cells are made of
   Copy copy;
   std::vector<std::uint32_t> key() const;
 };
@@ -38,8 +36,10 @@ struct Form {
 // The forms of a plant's islands. Cost of one: linear in its box and in the cone of its controls.
 class Forms {
  public:
-  // `island_of`: by cell. Both must outlive it.
-  Forms(model::Design const& plant, std::vector<std::uint32_t> const& island_of);
+  // `is_joining`: by fill, whether its cells are of islands; `island_of`: by cell. Plant and
+  // islands must outlive it.
+  Forms(model::Design const& plant, std::vector<std::uint8_t> const& is_joining,
+        std::vector<std::uint32_t> const& island_of);
   Form of(std::uint32_t island, Box const&, Posture);
 
  private:
@@ -61,13 +61,16 @@ class Forms {
   // Fills of the plant that are filled alike, materials and control, are of one kind.
   std::vector<std::uint32_t> kind_of_;  // by fill; one past the last is solid
   std::vector<std::vector<model::FillId>> of_kind_;
-  model::FillId solid_;                           // never changes and lets nothing in
+  model::FillId solid_;  // never changes and lets nothing in
+  // By fill: another that never changes and lets nothing in. An island has it where they touch.
+  std::vector<bool> is_other_solid_;
+  bool has_other_solids_ = false;
   std::vector<std::uint32_t> number_;             // by fill, while a form is read; none outside it
   std::vector<std::vector<Mark>> marks_;          // by island
   std::vector<std::uint32_t> accepted_anywhere_;  // acceptances that name no cell
 };
 
-// The design of a part of the plant, drawn.
-model::Design drawn(Form, model::Design const& plant);
+// The part of the plant that has this form; of no copies yet.
+Part part_of(Form, model::Design const& plant);
 
 }  // namespace leat::works

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 #include <string_view>
 #include <unordered_map>
 
@@ -35,15 +36,15 @@ std::vector<std::uint8_t> joining_fills(Design const& plant) {
 // Labels components cell by cell, in ascending order of their first cells.
 class Labelling {
  public:
-  explicit Labelling(Design const& plant) : grid_(plant.grid), island_of(grid_.size(), no_island) {
-    auto const is_joining = joining_fills(plant);
+  Labelling(Design const& plant, std::vector<std::uint8_t> const& is_joining)
+      : grid_(plant.grid), island_of(grid_.size(), no_island) {
     for_each_row([&](Cell first, Cell end) {
       for (auto c = first; c < end; ++c)
         island_of[c] = is_joining[plant.fill_of[c]] != 0 ? unlabelled : no_island;
     });
     for_each_row([&](Cell first, Cell end) {
       for (auto c = first; c < end; ++c)
-        if (island_of[c] == unlabelled) boxes.push_back(fill_from(c));
+        if (island_of[c] == unlabelled) islands.push_back(fill_from(c));
     });
   }
 
@@ -51,8 +52,12 @@ class Labelling {
   model::Grid const& grid_;
 
  public:
+  struct Island {
+    Box box;
+    std::size_t cells = 0;
+  };
   std::vector<std::uint32_t> island_of;
-  std::vector<Box> boxes;
+  std::vector<Island> islands;
 
  private:
   static constexpr std::uint32_t unlabelled = no_island - 1;
@@ -67,23 +72,24 @@ class Labelling {
     }
   }
 
-  Box fill_from(Cell first) {
-    Box box{grid_.place(first), grid_.place(first)};
+  Island fill_from(Cell first) {
+    Island island{{grid_.place(first), grid_.place(first)}, 0};
     take(first);
     while (!open_.empty()) {
       auto const c = open_.back();
       open_.pop_back();
-      box.include(grid_.place(c));
+      ++island.cells;
+      island.box.include(grid_.place(c));
       for (auto side : model::sides) take(grid_.beside(c, side));
       take(grid_.above(c));
       take(grid_.below(c));
     }
-    return box;
+    return island;
   }
 
   void take(Cell c) {
     if (island_of[c] != unlabelled) return;
-    island_of[c] = static_cast<std::uint32_t>(boxes.size());
+    island_of[c] = static_cast<std::uint32_t>(islands.size());
     open_.push_back(c);
   }
 
@@ -106,6 +112,14 @@ std::vector<Posture> other_postures(Design const& plant) {
   return {{false, 1}, {false, 2}, {false, 3}, {true, 0}, {true, 1}, {true, 2}, {true, 3}};
 }
 
+// What islands that are alike have in common, however they are turned.
+using Size = std::array<std::size_t, 4>;
+Size size_of(Box const& box, std::size_t cells) {
+  auto const length = [](int least, int most) { return static_cast<std::size_t>(most - least); };
+  auto const width = length(box.least.x, box.most.x), depth = length(box.least.y, box.most.y);
+  return {cells, length(box.least.z, box.most.z), std::min(width, depth), std::max(width, depth)};
+}
+
 }  // namespace
 
 std::vector<model::SignalId> support(Part const& part) {
@@ -113,42 +127,45 @@ std::vector<model::SignalId> support(Part const& part) {
 }
 
 Copy const& first_copy(Islands const& islands, std::uint32_t part) {
-  auto const copy = std::find_if(islands.copies.begin(), islands.copies.end(),
-                                 [part](Copy const& one) { return one.part == part; });
-  require(copy != islands.copies.end(), "first_copy: a part of the islands");
-  return *copy;
+  require(part < islands.parts.size(), "first_copy: a part of the islands");
+  return islands.copies[islands.parts[part].copies.front()];
 }
 
 Islands islands_of(Design const& plant) {
-  Islands islands;
-  Labelling const labelling(plant);
-  Forms forms(plant, labelling.island_of);
+  Islands found;
+  auto const is_joining = joining_fills(plant);
+  Labelling const labelling(plant, is_joining);
+  Forms forms(plant, is_joining, labelling.island_of);
   auto const postures = other_postures(plant);
   std::unordered_map<std::vector<std::uint32_t>, std::uint32_t, KeyHash> parts;
-  for (std::uint32_t island = 0; island < labelling.boxes.size(); ++island) {
-    auto const& box = labelling.boxes[island];
+  std::set<Size> sizes;
+  for (std::uint32_t island = 0; island < labelling.islands.size(); ++island) {
+    auto const& [box, cells] = labelling.islands[island];
     auto form = forms.of(island, box, {});
     auto key = form.key();
-    auto found = parts.find(key);
+    auto known = parts.find(key);
     bool is_turned = false;
-    for (auto at = postures.begin(); at != postures.end() && found == parts.end(); ++at) {
+    bool const is_first = sizes.insert(size_of(box, cells)).second;
+    for (auto at = postures.begin(); !is_first && at != postures.end() && known == parts.end();
+         ++at) {
       auto turned = forms.of(island, box, *at);
-      found = parts.find(turned.key());
-      if (found == parts.end()) continue;
+      known = parts.find(turned.key());
+      if (known == parts.end()) continue;
       form = std::move(turned);
       is_turned = true;
       form.copy.is_across = at->quarters % 2 == 1;
     }
     auto copy = std::move(form.copy);
-    if (found == parts.end()) {
-      found = parts.emplace(std::move(key), static_cast<std::uint32_t>(islands.parts.size())).first;
-      islands.parts.push_back({drawn(std::move(form), plant)});
+    if (known == parts.end()) {
+      known = parts.emplace(std::move(key), static_cast<std::uint32_t>(found.parts.size())).first;
+      found.parts.push_back(part_of(std::move(form), plant));
     }
-    copy.part = found->second;
+    copy.part = known->second;
     copy.is_turned = is_turned;
-    islands.copies.push_back(std::move(copy));
+    found.parts[copy.part].copies.push_back(static_cast<std::uint32_t>(found.copies.size()));
+    found.copies.push_back(std::move(copy));
   }
-  return islands;
+  return found;
 }
 
 }  // namespace leat::works

@@ -6,9 +6,23 @@
 
 namespace leat::works {
 
+// Cells of a drawing one after the other, west to east, north to south, upward, that are filled
+// alike.
+struct Run {
+  std::uint32_t end =
+      0;  // how many cells there are up to its last, counted from the drawing's first
+  model::FillId fill = 0;
+};
+
 // A piece of a plant that stands by itself, once for all the places where it stands.
 struct Part {
-  model::Design design;  // with a margin of one cell; its circuit is the cone of its controls
+  // With a margin of one cell; its circuit is the cone of its controls. What its cells are made of
+  // is kept as runs, since the boxes of many islands can each be nearly the plant.
+  model::Design design;
+  std::vector<Run> runs;
+  std::vector<std::uint32_t> copies;  // among those of the islands, ascending; one at least
+
+  model::Design drawn() const;  // the design with its cells
 };
 
 // One place where a part stands, and what the part's ids are in the plant.
@@ -45,8 +59,10 @@ Copy const& first_copy(Islands const&, std::uint32_t part);
 // below them are levers there (logic/modules.hpp), so that a choice among a hundred levers is one
 // lever to the junction that it switches. Islands that are alike in cells,
 // circuit and ports, up to the 8 symmetries of the square, are one part. (Symmetries are left aside
-// where a body is two cells wide: ports name its corner.) Cost: linear in the cells of the bounding
-// boxes, eight times for the first of each part.
+// where a body is two cells wide: ports name its corner.) Of what never changes and lets nothing in
+// an island has what it touches, over edges and corners, too. Cost: linear in the cells of the
+// bounding boxes, eight times for the first of each part where another is as large. Memory: linear
+// in the plant's cells, whatever the boxes.
 Islands islands_of(model::Design const& plant);
 
 }  // namespace leat::works

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <functional>
-#include <map>
 #include <queue>
 #include <set>
 
@@ -16,16 +15,25 @@ namespace {
 class Ways {
  public:
   Ways(model::Design const& plant, InletId from, std::vector<Stretch> const& stretches)
-      : from_(from), stretches_(stretches), join_of_(plant.outlets.size()) {
+      : from_(from),
+        stretches_(stretches),
+        join_of_(plant.outlets.size()),
+        leaving_(plant.inlets.size()),
+        before_(plant.inlets.size()),
+        is_met_(plant.inlets.size(), false) {
     for (auto const& join : plant.joins) join_of_[join.outlet] = join;
-    for (std::size_t s = 0; s < stretches.size(); ++s) from_inlet_[stretches[s].inlet].push_back(s);
+    for (std::size_t s = 0; s < stretches.size(); ++s) {
+      leaving_[stretches[s].inlet].push_back(s);
+      if (auto const& join = join_of_[stretches[s].outlet])
+        before_[join->inlet].push_back(stretches[s].inlet);
+    }
     follow();
   }
 
   std::vector<OutletId> ends() const {
     std::set<OutletId> found;
     for (auto inlet : met_) {
-      for (auto s : leaving(inlet)) {
+      for (auto s : leaving_[inlet]) {
         if (!join_of_[stretches_[s].outlet]) found.insert(stretches_[s].outlet);
       }
     }
@@ -38,30 +46,31 @@ class Ways {
     arrival.quickest = quickest(outlet);
     auto const on_the_way = leading_to(outlet);
     arrival.longest = longest(outlet, on_the_way);
-    for (auto inlet : on_the_way) {
-      for (auto s : leaving(inlet)) {
+    for (auto inlet : on_the_way.inlets) {
+      for (auto s : leaving_[inlet]) {
         auto const& join = join_of_[stretches_[s].outlet];
-        if (join && on_the_way.count(join->inlet) != 0 && !join->ticks) arrival.has_untold = true;
+        if (join && on_the_way.is_in[join->inlet] && !join->ticks) arrival.has_untold = true;
       }
     }
     return arrival;
   }
 
  private:
-  std::vector<std::size_t> leaving(InletId inlet) const {
-    auto const found = from_inlet_.find(inlet);
-    return found == from_inlet_.end() ? std::vector<std::size_t>{} : found->second;
-  }
+  // Some of the inlets that are met.
+  struct Section {
+    std::vector<InletId> inlets;
+    std::vector<bool> is_in;  // by inlet
+  };
 
   void follow() {
-    std::vector<InletId> open{from_};
-    met_.insert(from_);
-    while (!open.empty()) {
-      auto const inlet = open.back();
-      open.pop_back();
-      for (auto s : leaving(inlet)) {
+    met_.push_back(from_);
+    is_met_[from_] = true;
+    for (std::size_t i = 0; i < met_.size(); ++i) {
+      for (auto s : leaving_[met_[i]]) {
         auto const& join = join_of_[stretches_[s].outlet];
-        if (join && met_.insert(join->inlet).second) open.push_back(join->inlet);
+        if (!join || is_met_[join->inlet]) continue;
+        is_met_[join->inlet] = true;
+        met_.push_back(join->inlet);
       }
     }
   }
@@ -69,14 +78,15 @@ class Ways {
   std::optional<Ticks> quickest(OutletId outlet) const {
     using Open = std::pair<Ticks, InletId>;
     std::priority_queue<Open, std::vector<Open>, std::greater<>> open;
-    std::set<InletId> done;
+    std::vector<bool> is_done(is_met_.size(), false);
     std::optional<Ticks> best;
     open.push({0, from_});
     while (!open.empty()) {
       auto const [ticks, inlet] = open.top();
       open.pop();
-      if (!done.insert(inlet).second) continue;
-      for (auto s : leaving(inlet)) {
+      if (is_done[inlet]) continue;
+      is_done[inlet] = true;
+      for (auto s : leaving_[inlet]) {
         auto const& stretch = stretches_[s];
         if (!stretch.quickest) continue;
         auto const after = ticks + *stretch.quickest;
@@ -88,42 +98,40 @@ class Ways {
     return best;
   }
 
-  // The inlets met from which the outlet can be reached.
-  std::set<InletId> leading_to(OutletId outlet) const {
-    std::set<InletId> leading;
-    for (bool is_new = true; is_new;) {
-      is_new = false;
-      for (auto inlet : met_) {
-        for (auto s : leaving(inlet)) {
-          auto const& join = join_of_[stretches_[s].outlet];
-          bool const leads =
-              stretches_[s].outlet == outlet || (join && leading.count(join->inlet) != 0);
-          if (leads && leading.insert(inlet).second) is_new = true;
-        }
-      }
-    }
-    return leading;
+  // The inlets met from which the outlet can be reached: back from those whose island it is of.
+  Section leading_to(OutletId outlet) const {
+    Section section{{}, std::vector<bool>(is_met_.size(), false)};
+    auto const add = [&](InletId inlet) {
+      if (!is_met_[inlet] || section.is_in[inlet]) return;
+      section.is_in[inlet] = true;
+      section.inlets.push_back(inlet);
+    };
+    for (auto const& stretch : stretches_)
+      if (stretch.outlet == outlet) add(stretch.inlet);
+    for (std::size_t i = 0; i < section.inlets.size(); ++i)
+      for (auto inlet : before_[section.inlets[i]]) add(inlet);
+    return section;
   }
 
-  std::optional<Ticks> longest(OutletId outlet, std::set<InletId> const& part) const {
-    std::map<InletId, std::size_t> open_into;
-    for (auto inlet : part) {
-      for (auto next : next_within(inlet, part)) ++open_into[next];
+  std::optional<Ticks> longest(OutletId outlet, Section const& section) const {
+    std::vector<std::size_t> open_into(is_met_.size(), 0);
+    for (auto inlet : section.inlets) {
+      for (auto before : before_[inlet]) open_into[inlet] += section.is_in[before] ? 1u : 0u;
     }
     std::vector<InletId> ready;
-    for (auto inlet : part) {
+    for (auto inlet : section.inlets) {
       if (open_into[inlet] == 0) ready.push_back(inlet);
     }
-    std::map<InletId, Ticks> latest;
+    std::vector<Ticks> latest(is_met_.size(), 0);
     std::optional<Ticks> found;
-    std::size_t left = part.size();
+    std::size_t left = section.inlets.size();
     for (; !ready.empty(); --left) {
       auto const inlet = ready.back();
       ready.pop_back();
-      for (auto s : leaving(inlet)) {
+      for (auto s : leaving_[inlet]) {
         auto const& stretch = stretches_[s];
         auto const& join = join_of_[stretch.outlet];
-        bool const goes_on = join && part.count(join->inlet) != 0;
+        bool const goes_on = join && section.is_in[join->inlet];
         if (!goes_on && stretch.outlet != outlet) continue;
         if (!stretch.longest) return std::nullopt;
         auto const after = latest[inlet] + *stretch.longest;
@@ -139,20 +147,13 @@ class Ways {
     return left == 0 ? found : std::nullopt;
   }
 
-  std::vector<InletId> next_within(InletId inlet, std::set<InletId> const& part) const {
-    std::vector<InletId> next;
-    for (auto s : leaving(inlet)) {
-      auto const& join = join_of_[stretches_[s].outlet];
-      if (join && part.count(join->inlet) != 0) next.push_back(join->inlet);
-    }
-    return next;
-  }
-
   InletId from_;
   std::vector<Stretch> const& stretches_;
-  std::vector<std::optional<model::Join>> join_of_;
-  std::map<InletId, std::vector<std::size_t>> from_inlet_;
-  std::set<InletId> met_;  // those to which ways lead
+  std::vector<std::optional<model::Join>> join_of_;  // by outlet
+  std::vector<std::vector<std::size_t>> leaving_;    // by inlet, stretches
+  std::vector<std::vector<InletId>> before_;         // by inlet, those from which joins lead there
+  std::vector<InletId> met_;                         // those to which ways lead
+  std::vector<bool> is_met_;
 };
 
 }  // namespace

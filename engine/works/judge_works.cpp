@@ -91,11 +91,12 @@ std::vector<model::SignalId> signals_on_the_way(model::Design const& plant,
 void judge_parts(PlantBudget const& budget, Progress const& progress, WorksJudgement& judged) {
   auto const count = judged.islands.parts.size();
   for (std::uint32_t part = 0; part < count; ++part) {
-    auto const& design = judged.islands.parts[part].design;
+    auto const design = judged.islands.parts[part].drawn();
     auto const tell = [&](std::size_t, std::size_t) {
       if (progress) progress(part, count);
     };
     judged.parts.push_back(judge(design, budget.part, tell));
+    for (auto& water : judged.parts.back().histories.waters) water.field = {};
     judged.own_variables.push_back(judged.parts.back().variables);
     judged.by_regions.emplace_back();
     if (judged.parts.back().is_decided) continue;

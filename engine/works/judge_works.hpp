@@ -49,7 +49,7 @@ struct JudgedClaim {
 struct WorksJudgement {
   Islands islands;
   // By part, told in the plant's ids as its first copy has them: findings and variables. Whatever
-  // speaks of single waters keeps the part's own numbers.
+  // speaks of single waters keeps the part's own numbers; their fields are not kept.
   std::vector<Judgement> parts;
   std::vector<std::vector<model::SignalId>> own_variables;  // of each part, in its own ids
   // Of each part that depends on more than can be run at once: what was found region by region.

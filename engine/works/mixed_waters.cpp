@@ -1,7 +1,8 @@
 #include "engine/works/mixed_waters.hpp"
 
 #include <algorithm>
-#include <set>
+#include <boost/graph/compressed_sparse_row_graph.hpp>
+#include <boost/graph/strong_components.hpp>
 
 #include "engine/logic/restriction.hpp"
 
@@ -19,74 +20,92 @@ std::size_t remembering(WorksJudgement const& judged, std::uint32_t part) {
   });
 }
 
-// Whether joins lead from a copy, through whatever copies, back into it.
-class Returns {
+// By copy, whether joins lead from it, through whatever copies, back into it: within its strong
+// component, or from itself to itself.
+std::vector<bool> copies_that_return(model::Design const& plant, Islands const& islands) {
+  std::vector<std::optional<model::InletId>> next(plant.outlets.size());
+  for (auto const& join : plant.joins) next[join.outlet] = join.inlet;
+  std::vector<std::vector<std::uint32_t>> copies_into(plant.inlets.size());
+  auto const count = static_cast<std::uint32_t>(islands.copies.size());
+  for (std::uint32_t c = 0; c < count; ++c) {
+    for (auto inlet : islands.copies[c].inlets) copies_into[inlet].push_back(c);
+  }
+  std::vector<std::pair<std::uint32_t, std::uint32_t>> arrows;
+  for (std::uint32_t c = 0; c < count; ++c) {
+    for (auto outlet : islands.copies[c].outlets) {
+      if (!next[outlet]) continue;
+      for (auto into : copies_into[*next[outlet]]) arrows.emplace_back(c, into);
+    }
+  }
+  using Graph = boost::compressed_sparse_row_graph<boost::directedS>;
+  Graph const graph(boost::edges_are_unsorted_multi_pass, arrows.begin(), arrows.end(), count);
+  std::vector<std::uint32_t> component(count);
+  boost::strong_components(graph, boost::make_iterator_property_map(
+                                      component.begin(), boost::get(boost::vertex_index, graph)));
+  std::vector<bool> returns(count, false);
+  for (auto const& [from, to] : arrows)
+    if (component[from] == component[to]) returns[from] = true;
+  return returns;
+}
+
+// Which waters are taken together that follow from one signal, or from what another remembers.
+class Mixing {
  public:
-  Returns(model::Design const& plant, Islands const& islands)
-      : islands_(islands), next_(plant.outlets.size()), copies_into_(plant.inlets.size()) {
-    for (auto const& join : plant.joins) next_[join.outlet] = join.inlet;
-    for (std::uint32_t c = 0; c < islands.copies.size(); ++c) {
-      for (auto inlet : islands.copies[c].inlets) copies_into_[inlet].push_back(c);
+  Mixing(model::Design const& plant, Conditions& conditions)
+      : conditions_(conditions),
+        is_memory_(plant.circuit.signals.size(), false),
+        is_followed_(conditions.variables().size(), false) {
+    for (auto variable : conditions.variables()) {
+      is_memory_[variable] = plant.circuit.signals[variable].is_memory();
+      memory_count_ += is_memory_[variable] ? 1 : 0;
     }
   }
 
-  bool leads_back(std::uint32_t copy) const {
-    std::vector<bool> is_met(islands_.copies.size(), false);
-    std::vector<std::uint32_t> open{copy};
-    while (!open.empty()) {
-      auto const from = open.back();
-      open.pop_back();
-      for (auto outlet : islands_.copies[from].outlets) {
-        if (!next_[outlet]) continue;
-        for (auto into : copies_into_[*next_[outlet]]) {
-          if (!is_met[into]) open.push_back(into);
-          is_met[into] = true;
-        }
-      }
+  // Whether memory of the plant does not stand in a copy's own rows. `own`: what its part depends
+  // on.
+  bool has_other_memory(Copy const& copy, std::vector<model::SignalId> const& own) const {
+    auto const own_count = std::count_if(own.begin(), own.end(), [&](model::SignalId signal) {
+      return is_memory_[copy.signals[signal]];
+    });
+    return own_count < memory_count_;
+  }
+
+  // Whether some copy before follows from a signal of this one.
+  bool shares_signals(Copy const& copy, std::vector<model::SignalId> const& own) {
+    bool is_shared = false;
+    for (auto level : logic::support(conditions_.diagram(), inputs_of(copy, own, conditions_))) {
+      is_shared = is_shared || is_followed_[level];
+      is_followed_[level] = true;
     }
-    return is_met[copy];
+    return is_shared;
   }
 
  private:
-  Islands const& islands_;
-  std::vector<std::optional<model::InletId>> next_;      // by outlet
-  std::vector<std::vector<std::uint32_t>> copies_into_;  // by inlet
+  Conditions& conditions_;
+  std::vector<bool> is_memory_;  // by signal, of the variables
+  std::ptrdiff_t memory_count_ = 0;
+  std::vector<bool> is_followed_;  // by level
 };
-
-}  // namespace
-
-namespace {
-
-// Memory of the plant that does not stand in the part's own rows.
-bool has_other_memory(model::Design const& plant, WorksJudgement const& judged, Copy const& copy) {
-  std::set<model::SignalId> own;
-  for (auto signal : support(judged.islands.parts[copy.part])) own.insert(copy.signals[signal]);
-  auto const& variables = judged.conditions->variables();
-  return std::any_of(variables.begin(), variables.end(), [&](model::SignalId variable) {
-    return plant.circuit.signals[variable].is_memory() && own.count(variable) == 0;
-  });
-}
 
 }  // namespace
 
 MixedWaters mixed_waters(model::Design const& plant, WorksJudgement const& judged) {
   auto const& islands = judged.islands;
-  Returns const returns(plant, islands);
-  std::vector<std::size_t> count;
-  for (std::uint32_t part = 0; part < islands.parts.size(); ++part)
-    count.push_back(remembering(judged, part));
-  auto& conditions = *judged.conditions;
-  std::set<logic::Diagram::Level> followed;
   MixedWaters mixed;
-  for (std::uint32_t c = 0; c < islands.copies.size(); ++c) {
-    auto const& copy = islands.copies[c];
-    if (count[copy.part] == 0) continue;
-    mixed.may_return = mixed.may_return || returns.leads_back(c);
-    mixed.may_mix = mixed.may_mix || mixed.may_return || count[copy.part] > 1 ||
-                    !plant.circuit.nevers.empty() || has_other_memory(plant, judged, copy);
-    auto const inputs = inputs_of(copy, support(islands.parts[copy.part]), conditions);
-    for (auto level : logic::support(conditions.diagram(), inputs))
-      mixed.may_mix = !followed.insert(level).second || mixed.may_mix;
+  Mixing mixing(plant, *judged.conditions);
+  std::vector<bool> returns;  // by copy, once some part remembers
+  for (std::uint32_t part = 0; part < islands.parts.size(); ++part) {
+    auto const count = remembering(judged, part);
+    if (count == 0) continue;
+    if (returns.empty()) returns = copies_that_return(plant, islands);
+    auto const own = support(islands.parts[part]);
+    mixed.may_mix = mixed.may_mix || count > 1 || !plant.circuit.nevers.empty();
+    for (auto c : islands.parts[part].copies) {
+      auto const& copy = islands.copies[c];
+      mixed.may_return = mixed.may_return || returns[c];
+      mixed.may_mix = mixed.may_mix || mixed.may_return || mixing.has_other_memory(copy, own) ||
+                      mixing.shares_signals(copy, own);
+    }
   }
   return mixed;
 }

@@ -21,7 +21,7 @@ bool is_solved(Judgement const& judged) {
 
 class Walk {
  public:
-  Walk(model::Design const& design, Supports const& supports, AsBuilt const& as_built,
+  Walk(model::Design const& design, Supports const& supports, AsBuilt& as_built,
        Budget const& budget, Progress const& progress)
       : design_(design),
         supports_(supports),
@@ -36,6 +36,7 @@ class Walk {
       }
       found_.regions.push_back({std::move(region), {}, {}, {}});
     }
+    held_.resize(found_.regions.size());
     arrangements_.resize(found_.regions.size());
   }
 
@@ -47,6 +48,9 @@ class Walk {
     }
     for (std::uint32_t spot = 0; spot < found_.spots.size(); ++spot) leave(spot);
     for (std::uint32_t r = 0; r < found_.regions.size(); ++r) tell_alike(r);
+    for (auto& region : found_.regions) {
+      for (auto& water : region.judged.histories.waters) water.field = {};
+    }
     return std::move(found_);
   }
 
@@ -86,17 +90,19 @@ class Walk {
     auto& region = found_.regions[number];
     if (region.is_met) return region;
     region.is_met = true;
-    region.held = as_built_.held(supports_, region.region);
-    region.judged = judge(region.held.design, budget_, progress_);
+    auto held = as_built_.held(supports_, region.region);
+    region.judged = judge(held.design, budget_, progress_);
+    region.signals = std::move(held.signals);
     for (auto variable : region.judged.variables)
-      region.own_variables.push_back(region.held.signals[variable]);
+      region.own_variables.push_back(region.signals[variable]);
     region.is_solved = is_solved(region.judged);
     spend(budget_.history.most_changes, region.judged.histories.changes);
     spend(budget_.history.most_cells,
           2 * region.judged.histories.waters.size() * design_.grid.size());
     if (!region.is_solved) return region;
+    held_[number] = std::move(held.design);
     for (auto const& water : region.judged.histories.waters)
-      arrangements_[number].emplace_back(region.held.design,
+      arrangements_[number].emplace_back(held_[number],
                                          region.judged.histories.settings[water.setting]);
     return region;
   }
@@ -179,12 +185,13 @@ class Walk {
 
   model::Design const& design_;
   Supports const& supports_;
-  AsBuilt const& as_built_;
+  AsBuilt& as_built_;
   Budget budget_;
   Progress const& progress_;
   body::OutletCells outlets_;
   RegionWalk found_;
   std::unordered_map<std::uint64_t, std::uint32_t> region_of_, numbers_;
+  std::vector<model::Design> held_;  // by region, for its arrangements
   std::vector<std::vector<model::Arrangement>> arrangements_;
 };
 
@@ -207,7 +214,7 @@ std::size_t RegionWalk::remembering() const {
 
 std::optional<RegionWalk> walk_regions(model::Design const& design, Budget const& of_region,
                                        Progress const& progress) {
-  AsBuilt const as_built(design);
+  AsBuilt as_built(design);
   if (!as_built.is_known()) return std::nullopt;
   Supports const supports(design);
   return Walk(design, supports, as_built, of_region, progress).run();

@@ -10,8 +10,8 @@ namespace leat::works {
 // A region with what was found of it: every water that its own signals bring about.
 struct SolvedRegion {
   Region region;
-  Held held;
-  Judgement judged;                            // of the held design
+  Judgement judged;                            // of the held design; fields are not kept
+  std::vector<model::SignalId> signals;        // of the held design, as the design's
   std::vector<model::SignalId> own_variables;  // those of the judgement, as the design's
   // Its waters are followed through all histories and rest. Without it nothing is known of a body
   // that comes into the region.

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "engine/contract.hpp"
-#include "engine/logic/cone.hpp"
 #include "engine/logic/machine.hpp"
 #include "engine/logic/settled_circuit.hpp"
 #include "engine/logic/truth.hpp"
@@ -77,7 +76,7 @@ std::vector<Region> regions_of(Design const& design, Supports const& supports) {
   return regions;
 }
 
-AsBuilt::AsBuilt(Design const& design) : design_(&design) {
+AsBuilt::AsBuilt(Design const& design) : design_(&design), cones_(design.circuit) {
   for (auto const& fill : design.fills) {
     if (fill.control && is_known_) settled(*fill.control);
   }
@@ -87,7 +86,7 @@ AsBuilt::AsBuilt(Design const& design) : design_(&design) {
 bool AsBuilt::settled(ExpressionId control) {
   if (auto const known = of_control_.find(control); known != of_control_.end())
     return known->second;
-  auto const cone = logic::Cones(design_->circuit).of({control});
+  auto const cone = cones_.of({control});
   is_known_ = logic::variables_of(cone.circuit).size() <= logic::Machine::most_variables;
   if (!is_known_) return false;
   logic::Machine const machine(cone.circuit);
@@ -98,7 +97,7 @@ bool AsBuilt::settled(ExpressionId control) {
   return of_control_[control] = value;
 }
 
-Held AsBuilt::held(Supports const& supports, Region const& region) const {
+Held AsBuilt::held(Supports const& supports, Region const& region) {
   require(is_known_, "AsBuilt::held: the controls as built are known");
   Held held{*design_, {}};
   auto& design = held.design;
@@ -123,7 +122,7 @@ Held AsBuilt::held(Supports const& supports, Region const& region) const {
   }
   std::vector<ExpressionId> roots;
   for (auto const* use : kept) roots.push_back(**use);
-  auto cone = logic::Cones(design_->circuit).of(roots);
+  auto cone = cones_.of(roots);
   for (std::size_t i = 0; i < kept.size(); ++i) *kept[i] = cone.roots[i];
   for (std::size_t a = 0; a < design.acceptances.size(); ++a) {
     auto& condition = design.acceptances[a].condition;

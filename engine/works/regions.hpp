@@ -2,6 +2,7 @@
 #include <optional>
 #include <vector>
 
+#include "engine/logic/cone.hpp"
 #include "engine/works/supports.hpp"
 
 namespace leat::works {
@@ -51,12 +52,13 @@ class AsBuilt {
   bool is_known() const { return is_known_; }
   // The region's water and moves are there as in the whole, in every history: what is held does not
   // reach them. Contract: is_known().
-  Held held(Supports const&, Region const&) const;
+  Held held(Supports const&, Region const&);
 
  private:
   bool settled(model::ExpressionId);
 
   model::Design const* design_;
+  logic::Cones cones_;
   std::map<model::ExpressionId, bool> of_control_;
   bool is_known_ = true;
 };

@@ -52,10 +52,10 @@ Function showing(WorksJudgement const& judged, Piece const& piece, Copy const& c
 Function showing(WorksJudgement const& judged, Piece const& piece,
                  findings::Finding const& finding) {
   auto shows = logic::Diagram::never;
-  for (auto const& copy : judged.islands.copies) {
-    if (copy.part == piece.part)
-      shows = judged.conditions->diagram().either(
-          shows, showing(judged, piece, copy, {finding.rows, finding.event}));
+  for (auto c : judged.islands.parts[piece.part].copies) {
+    auto const& copy = judged.islands.copies[c];
+    shows = judged.conditions->diagram().either(
+        shows, showing(judged, piece, copy, {finding.rows, finding.event}));
   }
   return shows;
 }
@@ -63,8 +63,8 @@ Function showing(WorksJudgement const& judged, Piece const& piece,
 bool can_show(WorksJudgement const& judged, Piece const& piece, Occasion const& occasion) {
   auto& diagram = judged.conditions->diagram();
   auto const reachable = judged.conditions->reachable();
-  for (auto const& copy : judged.islands.copies) {
-    if (copy.part != piece.part) continue;
+  for (auto c : judged.islands.parts[piece.part].copies) {
+    auto const& copy = judged.islands.copies[c];
     auto const shows = diagram.both(showing(judged, piece, copy, occasion), reachable);
     if (shows != logic::Diagram::never || diagram.has_run_out()) return true;
   }

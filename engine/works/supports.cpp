@@ -25,9 +25,9 @@ bool includes(Signals const& all, Signals const& some) {
 namespace {
 
 // What expressions follow from.
-class Following {
+class Origins {
  public:
-  explicit Following(model::Circuit const& circuit) : circuit_(circuit), cones_(circuit) {}
+  explicit Origins(model::Circuit const& circuit) : circuit_(circuit), cones_(circuit) {}
 
   Signals const& of(model::ExpressionId root) {
     auto const [entry, is_new] = known_.try_emplace(root);
@@ -50,14 +50,13 @@ class Following {
 
 Supports::Supports(model::Design const& design)
     : design_(&design), bounds_(design), of_water_(design.grid.size()) {
-  Following following(design.circuit);
+  Origins origins(design.circuit);
   for (auto const& fill : design.fills) {
     bool const is_switched = fill.control && fill.powered != fill.unpowered;
-    of_fill_.push_back(is_switched ? following.of(*fill.control) : Signals());
+    of_fill_.push_back(is_switched ? origins.of(*fill.control) : Signals());
   }
   for (auto const& acceptance : design.acceptances)
-    of_acceptance_.push_back(acceptance.condition ? following.of(*acceptance.condition)
-                                                  : Signals());
+    of_acceptance_.push_back(acceptance.condition ? origins.of(*acceptance.condition) : Signals());
   water::Influence const influence(bounds_);
   std::vector<std::vector<Cell>> read_by(design.grid.size());
   std::map<model::SignalId, std::vector<Cell>> switching;

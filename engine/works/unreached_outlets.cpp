@@ -19,8 +19,8 @@ std::vector<OutletId> in_copies(Islands const& islands, std::uint32_t part,
   if (finding.kind != FindingKind::unreached_outlet || finding.outlets.empty()) return outlets;
   auto const& first = first_copy(islands, part).outlets;
   auto const own = std::find(first.begin(), first.end(), finding.outlets.front()) - first.begin();
-  for (auto const& copy : islands.copies)
-    if (copy.part == part) outlets.push_back(copy.outlets[static_cast<std::size_t>(own)]);
+  for (auto c : islands.parts[part].copies)
+    outlets.push_back(islands.copies[c].outlets[static_cast<std::size_t>(own)]);
   return outlets;
 }
 

@@ -43,12 +43,12 @@ std::optional<Question> question_of(render::Subject const& subject, FollowOption
 }
 
 render::TrailPart part_of(render::Subject const& subject, model::InletId inlet,
-                          Situation const& situation, model::ProfileId profile) {
+                          Situation const& situation, model::ProfileId profile,
+                          body::OutletCells const& outlets) {
   auto const& solved = situation.solved;
   auto const& design = subject.design;
   body::Surroundings const here(solved.arrangement, solved.field, design.profiles[profile]);
-  auto graph = body::route_graph(here, body::entries(here, design.inlets[inlet].cells),
-                                 body::outlet_cells(design));
+  auto graph = body::route_graph(here, body::entries(here, design.inlets[inlet].cells), outlets);
   auto outcome = body::outcome_of(graph);
   auto components = body::strong_components(graph);
   auto dominators = body::immediate_dominators(graph);
@@ -70,11 +70,12 @@ render::TrailPart part_of(render::Subject const& subject, model::InletId inlet,
           std::move(paces)};
 }
 
-std::optional<model::InletId> joined_inlet(model::Design const& design, model::OutletId outlet) {
-  for (auto const& join : design.joins) {
-    if (join.outlet == outlet) return join.inlet;
-  }
-  return std::nullopt;
+// By outlet, the inlet that it is joined to.
+using Onward = std::vector<std::optional<model::InletId>>;
+Onward onward_of(model::Design const& design) {
+  Onward onward(design.outlets.size());
+  for (auto const& join : design.joins) onward[join.outlet] = join.inlet;
+  return onward;
 }
 
 // The ways from the inlet asked for and, along joins, from every further one that they lead to, in
@@ -82,14 +83,20 @@ std::optional<model::InletId> joined_inlet(model::Design const& design, model::O
 std::vector<render::TrailPart> parts_along(render::Subject const& subject, Question const& question,
                                            Situation const& situation, model::ProfileId profile) {
   std::vector<render::TrailPart> parts;
+  auto const outlets = body::outlet_cells(subject.design);
+  auto const onward = onward_of(subject.design);
   std::vector<model::InletId> met{question.inlet};
+  std::vector<bool> is_met(subject.design.inlets.size(), false);
+  is_met[question.inlet] = true;
   std::vector<works::Stretch> stretches;
   for (std::size_t i = 0; i < met.size(); ++i) {
-    parts.push_back(part_of(subject, met[i], situation, profile));
+    parts.push_back(part_of(subject, met[i], situation, profile, outlets));
     for (auto const& pace : parts.back().paces) {
       stretches.push_back({met[i], pace.outlet, pace.quickest, pace.longest});
-      auto const next = joined_inlet(subject.design, pace.outlet);
-      if (next && std::find(met.begin(), met.end(), *next) == met.end()) met.push_back(*next);
+      auto const next = onward[pace.outlet];
+      if (!next || is_met[*next]) continue;
+      is_met[*next] = true;
+      met.push_back(*next);
     }
   }
   if (met.size() > 1)
@@ -97,27 +104,40 @@ std::vector<render::TrailPart> parts_along(render::Subject const& subject, Quest
   return parts;
 }
 
-// Of the parts those from which ways lead to the outlet, by way of the others; the first one
-// always.
-std::vector<bool> leading_to(std::vector<render::TrailPart> const& parts, model::OutletId outlet) {
-  std::vector<bool> leads(parts.size(), false);
-  auto const leads_on = [&](model::InletId inlet) {
-    for (std::size_t i = 0; i < parts.size(); ++i) {
-      if (parts[i].inlet == inlet) return bool{leads[i]};
-    }
-    return false;
+// Of the parts from which ways lead to an outlet, by way of the others, the outlets that they lead
+// over; none of the other parts. Idea: back from the outlet, over the joins. Cost: linear in the
+// paces.
+std::vector<std::vector<model::OutletId>> leading_to(std::vector<render::TrailPart> const& parts,
+                                                     model::OutletId outlet) {
+  auto const& design = parts.front().subject.design;
+  auto const onward = onward_of(design);
+  struct Step {
+    std::size_t part;
+    model::OutletId over;
   };
-  for (bool is_new = true; is_new;) {
-    is_new = false;
-    for (std::size_t i = 0; i < parts.size(); ++i) {
-      for (auto const& pace : parts[i].paces) {
-        auto const next = joined_inlet(parts[i].subject.design, pace.outlet);
-        if (leads[i] || !(pace.outlet == outlet || (next && leads_on(*next)))) continue;
-        leads[i] = is_new = true;
-      }
+  std::vector<std::size_t> part_from(design.inlets.size());
+  for (std::size_t i = 0; i < parts.size(); ++i) part_from[parts[i].inlet] = i;
+  std::vector<std::vector<Step>> before(parts.size());  // by part, what joins lead from into it
+  std::vector<std::size_t> open;
+  std::vector<std::vector<model::OutletId>> leading(parts.size());
+  auto const lead = [&](Step step) {
+    if (leading[step.part].empty()) open.push_back(step.part);
+    leading[step.part].push_back(step.over);
+  };
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    for (auto const& pace : parts[i].paces) {
+      if (pace.outlet == outlet)
+        lead({i, outlet});
+      else if (auto const next = onward[pace.outlet])
+        before[part_from[*next]].push_back({i, pace.outlet});
     }
   }
-  return leads;
+  while (!open.empty()) {
+    auto const part = open.back();
+    open.pop_back();
+    for (auto const& step : before[part]) lead(step);
+  }
+  return leading;
 }
 
 render::Journey journey_of(render::TrailPart const& part, render::Scene const& scene,
@@ -147,22 +167,15 @@ std::string text_of(std::vector<render::TrailPart> const& parts, Solved const& s
   std::string text;
   render::Scene const scene{parts.front().subject, &solved.arrangement,
                             water::survey({solved.arrangement, solved.field})};
-  auto const leads = outlet ? leading_to(parts, *outlet) : std::vector<bool>(parts.size(), true);
+  std::vector<std::vector<model::OutletId>> wanted;  // by part; where one outlet is asked for
+  if (outlet) wanted = leading_to(parts, *outlet);
   for (std::size_t i = 0; i < parts.size(); ++i) {
-    if (i > 0 && !leads[i]) continue;
-    std::vector<model::OutletId> wanted;
-    for (auto const& pace : parts[i].paces) {
-      auto const next = joined_inlet(parts[i].subject.design, pace.outlet);
-      bool is_wanted = outlet && pace.outlet == *outlet;
-      for (std::size_t j = 0; j < parts.size() && outlet && next; ++j)
-        is_wanted = is_wanted || (parts[j].inlet == *next && leads[j]);
-      if (is_wanted) wanted.push_back(pace.outlet);
-    }
+    if (outlet && i > 0 && wanted[i].empty()) continue;
     if (i > 0) text += "\n\n";
-    text += render::journey_text(journey_of(parts[i], scene, outlet ? &wanted : nullptr),
+    text += render::journey_text(journey_of(parts[i], scene, outlet ? &wanted[i] : nullptr),
                                  terminal.result_look());
   }
-  if (outlet && !leads.front()) {
+  if (outlet && wanted.front().empty()) {
     text += "\nIts ways do not lead to " + parts.front().subject.map.outlets[*outlet].name + ".\n";
   }
   auto const together = render::arrivals_text(parts.front(), terminal.result_look());

@@ -44,15 +44,17 @@ class PlantLowering {
       rows.push_back(rows_of(drawn->drawing));
       marks_met_.push_back(marks_met(*drawn));
     }
+    std::vector<source::PlacedText> texts;
     for (auto const& placed : plant_.placed) {
       put(placed);
       auto const& drawn = *plant_.drawn[placed.drawn];
       auto const& design = meaning_.names.junctions.all[drawn.junction]->name;
-      map_.placed.push_back({{placed.name, placed.span},
-                             {design.text, design.span},
-                             placed.standing,
-                             rows[placed.drawn]});
+      texts.push_back({{placed.name, placed.span},
+                       {design.text, design.span},
+                       placed.standing,
+                       rows[placed.drawn]});
     }
+    map_.placed = source::PlacedTexts(std::move(texts));
     put_ports();
     for (auto& [signal, cells] : plates_) {
       std::sort(cells.begin(), cells.end());

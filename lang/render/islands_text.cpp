@@ -78,7 +78,8 @@ std::string regions_text(Subject const& subject, works::Islands const& islands) 
   for (std::uint32_t p = 0; p < islands.parts.size(); ++p) {
     auto const& part = islands.parts[p];
     auto const& copy = works::first_copy(islands, p);
-    auto const regions = works::regions_of(part.design, works::Supports(part.design));
+    auto const design = part.drawn();
+    auto const regions = works::regions_of(design, works::Supports(design));
     if (regions.size() < 2) continue;
     auto const at = standing_words(subject, part, copy);
     text += fmt::format("\n{} falls into {}\n\n", at.empty() ? "the island" : at,
@@ -104,9 +105,9 @@ std::string standing_words(Subject const& subject, works::Part const& part,
   auto const across = copy.is_across ? grid.depth() : grid.width();
   auto const along = copy.is_across ? grid.width() : grid.depth();
   auto const at =
-      subject.map.placed_in({low.x + 1, low.y + 1, low.z + 1},
-                            {low.x + std::max(across - 2, 1), low.y + std::max(along - 2, 1),
-                             low.z + std::max(grid.height() - 2, 1)});
+      subject.map.placed.within({low.x + 1, low.y + 1, low.z + 1},
+                                {low.x + std::max(across - 2, 1), low.y + std::max(along - 2, 1),
+                                 low.z + std::max(grid.height() - 2, 1)});
   std::string name;
   for (auto i : at) name += (name.empty() ? "" : "+") + subject.map.placed[i].name.name;
   return name;
@@ -118,19 +119,18 @@ std::string islands_text(Subject const& subject, works::Islands const& islands) 
                           counted(islands.parts.size(), "kind"));
   std::vector<std::vector<std::string>> lines{
       {"islands", "cells across", "depends on", "stands in"}};
-  for (std::uint32_t part = 0; part < islands.parts.size(); ++part) {
+  for (auto const& part : islands.parts) {
     std::vector<std::string> places;
     std::vector<works::Copy const*> copies;
-    for (auto const& copy : islands.copies) {
-      if (copy.part != part) continue;
+    for (auto c : part.copies) {
+      auto const& copy = islands.copies[c];
       copies.push_back(&copy);
-      auto const at = standing_words(subject, islands.parts[part], copy);
+      auto const at = standing_words(subject, part, copy);
       auto const low = place_code({copy.corner.x + 1, copy.corner.y + 1, copy.corner.z + 1});
       places.push_back(at.empty() ? low : at);
     }
-    lines.push_back({std::to_string(copies.size()), extent_words(islands.parts[part].design.grid),
-                     support_words(subject, islands.parts[part], copies),
-                     listed(places, "and", most_names)});
+    lines.push_back({std::to_string(copies.size()), extent_words(part.design.grid),
+                     support_words(subject, part, copies), listed(places, "and", most_names)});
   }
   return text + aligned(lines, 4);
 }

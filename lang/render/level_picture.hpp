@@ -1,8 +1,10 @@
 #pragma once
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "engine/water/survey.hpp"
+#include "lang/render/fill_words.hpp"
 #include "lang/render/look.hpp"
 #include "lang/render/subject.hpp"
 
@@ -17,9 +19,13 @@ namespace leat::render {
 
 // What is drawn: the design alone, or with its settled water under one arrangement.
 struct Scene {
+  Scene(Subject of, model::Arrangement const* under, std::vector<water::WetCell> settled)
+      : subject(of), arrangement(under), wet(std::move(settled)), ports(port_cells(of.design)) {}
+
   Subject subject;
   model::Arrangement const* arrangement = nullptr;
   std::vector<water::WetCell> wet;  // ascending
+  std::vector<PortCell> ports;      // of the design
 };
 
 // Half-open ranges of columns and rows.

@@ -76,15 +76,30 @@ Occurring occurring(Scene const& scene, std::vector<View> const& views) {
 
 using Lines = std::vector<std::vector<std::string>>;
 
+// The cells of inlets and outlets that are drawn, each once.
+std::vector<PortCell> drawn_ports(Scene const& scene, std::vector<View> const& views) {
+  std::vector<PortCell> drawn;
+  auto const& grid = scene.subject.design.grid;
+  for (auto const& [z, window] : views) {
+    for (int y = window.y_begin; y < window.y_end; ++y) {
+      auto const first = grid.cell({window.x_begin, y, z});
+      auto const end = first + static_cast<model::Cell>(window.x_end - window.x_begin);
+      auto at =
+          std::lower_bound(scene.ports.begin(), scene.ports.end(), first,
+                           [](PortCell const& port, model::Cell cell) { return port.cell < cell; });
+      for (; at != scene.ports.end() && at->cell < end; ++at) drawn.push_back(*at);
+    }
+  }
+  std::sort(drawn.begin(), drawn.end());
+  drawn.erase(std::unique(drawn.begin(), drawn.end()), drawn.end());
+  return drawn;
+}
+
 void add_marks(Lines& lines, Scene const& scene, std::vector<View> const& views,
                std::set<model::FillId> const& fills) {
   constexpr std::size_t most_alike = 4;
   auto const& subject = scene.subject;
-  auto const is_drawn = [&](model::Cell c) {
-    auto const at = subject.design.grid.place(c);
-    return std::any_of(views.begin(), views.end(),
-                       [at](View const& view) { return view.contains(at); });
-  };
+  auto const ports = drawn_ports(scene, views);
   auto const is_switched = [&](model::FillId id) { return subject.design.fills[id].is_switched(); };
   struct Alike {
     std::size_t all = 0, told = 0;
@@ -95,13 +110,13 @@ void add_marks(Lines& lines, Scene const& scene, std::vector<View> const& views,
   for (auto id : fills) {
     auto const& mark = subject.map.fills[id].name;
     if (!is_switched(id)) {
-      lines.push_back({mark, mark_words(subject, id, is_drawn)});
+      lines.push_back({mark, mark_words(subject, id, ports)});
       continue;
     }
     auto& [all, told] = alike[mark];
     auto const left = all - told++;
     if (all <= most_alike + 1 || told <= most_alike)
-      lines.push_back({mark, mark_words(subject, id, is_drawn) + "; + powered, - not"});
+      lines.push_back({mark, mark_words(subject, id, ports) + "; + powered, - not"});
     else if (told == most_alike + 1)
       lines.push_back({mark, fmt::format("and {} more, each by signals of its own", left)});
   }

@@ -208,9 +208,9 @@ std::string claim_text(JudgedWorks const& works, std::size_t index, Look look) {
 
 std::vector<std::string> places_of(JudgedWorks const& works, std::uint32_t part) {
   std::vector<std::string> names;
-  for (auto const& copy : works.judgement.islands.copies) {
-    if (copy.part != part) continue;
-    auto name = standing_words(works.subject, works.judgement.islands.parts[part], copy);
+  auto const& islands = works.judgement.islands;
+  for (auto c : islands.parts[part].copies) {
+    auto name = standing_words(works.subject, islands.parts[part], islands.copies[c]);
     if (!name.empty()) names.push_back(std::move(name));
   }
   return names;

@@ -1,6 +1,5 @@
 #include "lang/source/source_map.hpp"
 
-#include <algorithm>
 #include <optional>
 
 namespace leat::source {
@@ -18,25 +17,14 @@ std::optional<Span> glyph_in(std::map<std::pair<int, int>, RowText> const& rows,
 
 }  // namespace
 
-Span SourceMap::span_of(model::Place place) const {
-  auto found = glyph_in(rows, place);
-  auto const at = std::find_if(placed.begin(), placed.end(),
-                               [&](PlacedText const& text) { return text.standing.covers(place); });
-  if (at != placed.end()) found = glyph_in(*at->rows, at->standing.inside(place));
-  return found.value_or(junction.span);
-}
-
-std::vector<std::size_t> SourceMap::placed_in(model::Place least, model::Place most) const {
-  std::vector<std::size_t> found;
-  for (std::size_t i = 0; i < placed.size(); ++i) {
-    auto const& standing = placed[i].standing;
-    auto const& low = standing.corner;
-    bool const is_there = low.x <= most.x && low.x + standing.across() > least.x &&
-                          low.y <= most.y && low.y + standing.along() > least.y &&
-                          low.z <= most.z && low.z + standing.height > least.z;
-    if (is_there) found.push_back(i);
+// Where several are placed, the text of the first one.
+Span SourceMap::span_of(model::Place at) const {
+  auto found = glyph_in(rows, at);
+  if (auto const there = placed.within(at, at); !there.empty()) {
+    auto const& text = placed[there.front()];
+    found = glyph_in(*text.rows, text.standing.inside(at));
   }
-  return found;
+  return found.value_or(junction.span);
 }
 
 }  // namespace leat::source

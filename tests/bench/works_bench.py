@@ -10,10 +10,15 @@
 - Canals of 10 to 60 steps, one island each, each step with a lever of its own: the cost against the number of
   signals where the island is too large to be run as a whole. Up to 10 steps it is run as a whole.
 - Rows of islands whose largest depends on 1 to 10 levers: the cost against the largest island.
+- Channels one in the other, each nearly as large as the whole: the cost and the memory against the cells.
+- Up to 4096 islands of which no two are alike: the cost against their number.
+- Chains of 500 and 2000 islands, followed from the first one to the last: the cost against their number.
 """
 from __future__ import annotations
 
 import argparse
+import itertools
+import os
 import subprocess
 import sys
 import tempfile
@@ -58,17 +63,56 @@ def plain_search(network: Network) -> int:
     return literals
 
 
-def seconds(leat: str, text: str, folder: Path, command: str) -> float:
+def seconds(leat: str, text: str, folder: Path, command: str, *more: str) -> float:
     path = folder / "works.leat"
     path.write_text(text, encoding="utf-8")
     best = float("inf")
     for _ in range(5):
         begin = perf_counter()
-        done = subprocess.run([leat, command, str(path)], capture_output=True, check=False)
+        done = subprocess.run([leat, command, str(path), *more], capture_output=True, check=False)
         best = min(best, perf_counter() - begin)
         if done.returncode not in (0, 1):
             raise SystemExit(done.stderr.decode())
     return best
+
+
+def peak(leat: str, text: str, folder: Path) -> int:
+    """Megabytes that a check takes at most."""
+    path = folder / "works.leat"
+    path.write_text(text, encoding="utf-8")
+    process = subprocess.Popen([leat, "check", str(path)], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    _, _, used = os.wait4(process.pid, 0)
+    return used.ru_maxrss // 1024
+
+
+def channels(width: int) -> str:
+    """Closed channels around each other; one body in the outermost."""
+    rows = [["_" if min(x, y, width - 1 - x, width - 1 - y) % 2 else "X" for x in range(width)] for y in range(width)]
+    rows[1][1:3] = "ik"
+    drawn = "\n".join(f"  |{''.join(row)}|" for row in rows)
+    return ("leat 1\nmarks {\n  X rock\n  _ open\n  i inlet mill\n  k outlet kiln\n}\nbody ball { height 1 }\n"
+            f"junction rings {{ level 0 {{\n{drawn}\n}} }}\nworks nest {{ place rings as rings at 0 0 0 }}\n")
+
+
+def unlike(count: int) -> str:
+    """Islands of one shape whose gates follow from two levers in as many ways."""
+    ways = ("l", "r", "not l", "not r", "l xor r", "not l xor r xor l", "l and (l xor r)", "l or (l xor r)")
+    names = "abcd"
+    text = "leat 1\nsignals {\n  lever l\n  lever r\n" + "".join(f"  wire s{n} = l and r\n" for n in names)
+    text += "}\nmarks {\n  _ open\n  w water\n  i inlet mill\n  k outlet kiln\n"
+    text += "".join(f"  {n} open when s{n} else rock\n" for n in names)
+    text += f"}}\njunction gate {{\n  level 0 {{ |wi{names}k| }}\n  level 1 {{ |__{names}_| }}\n}}\nworks row {{\n"
+    for n, way in zip(range(count), itertools.product(ways, repeat=4)):
+        given = ", ".join(f"s{name} = {one}" for name, one in zip(names, way))
+        text += f"  place gate as gate[{n}] at {8 * (n % 200)} {2 * (n // 200)} 0 with {given}\n"
+    return text + "}\n"
+
+
+def chain(count: int) -> str:
+    return ("leat 1\nmarks {\n  _ open\n  w water\n  i inlet mill\n  k outlet kiln\n}\n"
+            "junction step {\n  level 0 { |wi__k| }\n  level 1 { |_____| }\n}\nworks chain {\n"
+            f"  for n in 0..{count - 1} {{ place step as step[n] at (7 * (n mod 200)) (2 * (n / 200)) 0 }}\n"
+            f"  for n in 1..{count - 1} {{ join step[n].kiln -> step[n - 1].mill }}\n}}\n")
 
 
 def shared(network: Network, levers: int) -> str:
@@ -118,6 +162,16 @@ def main() -> int:
         for levers in (1, 2, 4, 6, 8, 10):
             took = seconds(leat, island_row(levers), folder, "check")
             print(f"largest island with {levers:2} levers: check {1e3 * took:7.1f} ms")
+        for width in (100, 200, 400):
+            took = seconds(leat, channels(width), folder, "check")
+            print(f"channels in each other, {width} wide: check {1e3 * took:7.1f} ms"
+                  f" ({1e9 * took / width ** 2:6.0f} ns a cell), at most {peak(leat, channels(width), folder)} MB")
+        for count in (256, 1024, 4096):
+            took = seconds(leat, unlike(count), folder, "check")
+            print(f"{count:4} islands unlike each other: check {1e3 * took:7.1f} ms ({1e6 * took / count:6.1f} us each)")
+        for count in (500, 2000):
+            took = seconds(leat, chain(count), folder, "follow", "--from", f"step[{count - 1}].mill")
+            print(f"chain of {count:4} islands: follow {1e3 * took:7.1f} ms ({1e6 * took / count:6.1f} us each)")
     return 0
 
 

@@ -1,5 +1,6 @@
 test_program(lang_source_tests
-  SOURCES lang/source/code_point_test.cpp lang/source/soundness_test.cpp
+  SOURCES lang/source/code_point_test.cpp lang/source/placed_texts_test.cpp
+          lang/source/soundness_test.cpp
           lang/source/source_map_test.cpp lang/source/source_text_test.cpp
   USES lang_source)
 test_program(lang_diagnostics_tests

@@ -65,11 +65,12 @@ Level level_of(BillSheet const& sheet, int z) {
 // Each mark of the level: how many, and what is to be placed there.
 std::string counts(BillSheet const& sheet, Level const& level, std::size_t around) {
   auto const& [design, map, source, is_alone] = sheet.subject;
+  auto const ports = port_cells(design);
   std::vector<std::vector<std::string>> lines;
   for (auto const& [id, count] : level.counts) {
     bool const is_free =
         !design.fills[id].is_switched() && design.fills[id].powered == model::material::open;
-    auto const words = showable(mark_words(sheet.subject, id));
+    auto const words = showable(mark_words(sheet.subject, id, ports));
     lines.push_back({map.fills[id].name, is_free ? "" : std::to_string(count),
                      is_free ? words + ": kept free" : words});
   }

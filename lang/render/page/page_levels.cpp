@@ -5,9 +5,9 @@
 
 #include "engine/building/needs.hpp"
 #include "lang/render/fill_words.hpp"
+#include "lang/render/markup.hpp"
 #include "lang/render/page/page_pieces.hpp"
 #include "lang/render/picture/level_svg.hpp"
-#include "lang/render/markup.hpp"
 #include "lang/render/picture/overlays.hpp"
 #include "lang/render/picture/symbols.hpp"
 #include "lang/render/water_signs.hpp"
@@ -194,11 +194,12 @@ std::string legend_markup(PagePart const& part) {
   std::set<model::FillId> fills;
   for (int z = 0; z < design.grid.height(); ++z)
     each_cell(design.grid, z, [&](Place, model::Cell c) { fills.insert(design.fill_of[c]); });
+  auto const ports = port_cells(design);
   std::string text = "<dl class=\"marks\">";
   for (auto id : fills)
     text +=
         fmt::format("<div><dt>{}</dt><dd>{}</dd></div>", escaped(part.subject.map.fills[id].name),
-                    escaped(mark_words(part.subject, id)));
+                    escaped(mark_words(part.subject, id, ports)));
   return text + "</dl>\n";
 }
 
