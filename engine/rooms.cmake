@@ -47,7 +47,7 @@ room(engine_judge engine
      SOURCES judge.cpp
      USES engine_verdicts)
 room(engine_works engine/works
-     SOURCES barred_histories.cpp claims.cpp conditions.cpp destinations.cpp idle_signals.cpp in_plant.cpp
+     SOURCES arrivals.cpp barred_histories.cpp claims.cpp conditions.cpp destinations.cpp idle_signals.cpp in_plant.cpp
              island_form.cpp islands.cpp journey.cpp judge_works.cpp knowledge.cpp lever_flips.cpp
              logic_findings.cpp mixed_waters.cpp network.cpp passages.cpp plant_findings.cpp prospects.cpp
              reached.cpp region_passages.cpp region_walk.cpp regions.cpp showing.cpp supports.cpp trials.cpp

@@ -257,7 +257,7 @@ class Judge {
         is_unknown_ = is_unknown_ || stands_at(copy, at);
       else if (is_there)
         shows =
-            diagram_.either(shows, showing(judged_, piece, copy, {finding.rows, finding.event}));
+            diagram_.either(shows, showing(judged_, piece, copy, occasion_of(finding)));
     }
     return shows;
   }

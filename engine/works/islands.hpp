@@ -9,8 +9,7 @@ namespace leat::works {
 // Cells of a drawing one after the other, west to east, north to south, upward, that are filled
 // alike.
 struct Run {
-  std::uint32_t end =
-      0;  // how many cells there are up to its last, counted from the drawing's first
+  std::uint32_t end = 0;  // so many cells of the drawing end with it
   model::FillId fill = 0;
 };
 

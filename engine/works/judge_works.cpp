@@ -112,24 +112,25 @@ void judge_parts(PlantBudget const& budget, Progress const& progress, WorksJudge
   }
 }
 
-// What islands find by themselves can be promised away in the plant.
-void leave_out_what_never_shows(WorksJudgement& judged) {
-  if (judged.conditions->reachable() == logic::Diagram::always) return;
+// What islands find by themselves can be promised away in the plant, or happen to bodies that never
+// come there.
+void leave_out_what_never_shows(model::Design const& plant, WorksJudgement& judged) {
+  if (judged.conditions->reachable() == logic::Diagram::always && plant.joins.empty()) return;
   for (auto const& piece : pieces_of(judged)) {
     auto& own = piece.region ? judged.by_regions[piece.part]->regions[*piece.region].judged
                              : judged.parts[piece.part];
-    auto const never_shows = [&](logic::RowSet const& rows, std::optional<model::SignalId> event) {
-      return !rows.is_empty() && !can_show(judged, piece, {rows, event});
+    auto const never_shows = [&](Occasion const& occasion) {
+      return !occasion.rows.is_empty() && !can_show(judged, piece, occasion);
     };
     std::erase_if(own.findings, [&](findings::Finding const& finding) {
-      return never_shows(finding.rows, finding.event);
+      return never_shows(occasion_of(finding));
     });
     std::erase_if(own.guards, [&](explore::Guard const& guard) {
-      return never_shows(guard.rows, guard.event);
+      return never_shows({guard.rows, guard.event, {}});
     });
     for (auto& guard : own.guards) {
       std::erase_if(guard.threats, [&](explore::Threat const& threat) {
-        return never_shows(threat.rows, guard.event);
+        return never_shows({threat.rows, guard.event, {}});
       });
     }
   }
@@ -171,7 +172,8 @@ WorksJudgement judge_works(model::Design const& plant, PlantBudget const& budget
       Passages(Network(plant, judged.islands, judged.parts, judged.by_regions, *judged.conditions),
                *judged.conditions);
   tell_in_plant(plant, judged);
-  leave_out_what_never_shows(judged);
+  judged.arrivals = Arrivals(plant);
+  leave_out_what_never_shows(plant, judged);
   leave_out_barred_histories(plant, judged);
   find_in_plant(plant, judged);
   judged.expectations = judge_claims(plant, judged);

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "engine/judge.hpp"
-#include "engine/works/passages.hpp"
+#include "engine/works/arrivals.hpp"
 
 // The verb for a plant: everything known of it, without enumerating the combinations of its
 // signals.
@@ -66,6 +66,7 @@ struct WorksJudgement {
   bool may_miss_traps = false;
   std::unique_ptr<Conditions> conditions;
   Passages passages;
+  mutable Arrivals arrivals;  // found when they are first asked for
   // The diagram grew past its budget by what had to be found: nothing is known of passages.
   bool has_run_out = false;
   std::vector<PlantFinding> findings;

@@ -39,14 +39,40 @@ Function switchable(WorksJudgement const& judged, Copy const& copy, model::Signa
   return conditions.flippable(copy.signals[static_cast<std::size_t>(own - first.begin())]);
 }
 
+// While a body comes to one of the inlets where this copy has them.
+Function arriving(WorksJudgement const& judged, Copy const& copy,
+                  std::span<model::InletId const> inlets) {
+  if (inlets.empty()) return logic::Diagram::always;
+  auto const& first = first_copy(judged.islands, copy.part).inlets;
+  auto some = logic::Diagram::never;
+  for (auto inlet : inlets) {
+    auto const own = std::find(first.begin(), first.end(), inlet);
+    require(own != first.end(), "showing: inlets told in the plant's ids");
+    auto const there = copy.inlets[static_cast<std::size_t>(own - first.begin())];
+    auto& diagram = judged.conditions->diagram();
+    some = diagram.either(some, judged.arrivals.at(there, judged.passages, diagram));
+  }
+  return some;
+}
+
 }  // namespace
+
+// An outlet is never reached whoever comes.
+Occasion occasion_of(findings::Finding const& finding) {
+  bool const is_of_bodies = finding.kind != model::FindingKind::unreached_outlet;
+  return {finding.rows, finding.event,
+          is_of_bodies ? std::span<model::InletId const>(finding.inlets)
+                       : std::span<model::InletId const>()};
+}
 
 Function showing(WorksJudgement const& judged, Piece const& piece, Copy const& copy,
                  Occasion const& occasion) {
-  auto const in_rows = piece.region ? in_region(judged, piece, copy, occasion.rows)
-                                    : in_part(judged, piece, copy, occasion.rows);
-  if (!occasion.event) return in_rows;
-  return judged.conditions->diagram().both(in_rows, switchable(judged, copy, *occasion.event));
+  auto& diagram = judged.conditions->diagram();
+  auto shows = piece.region ? in_region(judged, piece, copy, occasion.rows)
+                            : in_part(judged, piece, copy, occasion.rows);
+  shows = diagram.both(shows, arriving(judged, copy, occasion.inlets));
+  if (!occasion.event) return shows;
+  return diagram.both(shows, switchable(judged, copy, *occasion.event));
 }
 
 Function showing(WorksJudgement const& judged, Piece const& piece,
@@ -54,8 +80,8 @@ Function showing(WorksJudgement const& judged, Piece const& piece,
   auto shows = logic::Diagram::never;
   for (auto c : judged.islands.parts[piece.part].copies) {
     auto const& copy = judged.islands.copies[c];
-    shows = judged.conditions->diagram().either(
-        shows, showing(judged, piece, copy, {finding.rows, finding.event}));
+    shows = judged.conditions->diagram().either(shows,
+                                                showing(judged, piece, copy, occasion_of(finding)));
   }
   return shows;
 }

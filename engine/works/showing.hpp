@@ -1,18 +1,23 @@
 #pragma once
+#include <span>
+
 #include "engine/works/judge_works.hpp"
 
 namespace leat::works {
 
-// Rows of a piece, and the event that comes in them, told in the plant's ids as the part's first
-// copy has them; none: they speak of what is there by itself.
+// Rows of a piece, the event that comes in them, and the inlets by which the bodies come to which
+// something happens, told in the plant's ids as the part's first copy has them. Without them it
+// speaks of what is there by itself.
 struct Occasion {
   logic::RowSet const& rows;
   std::optional<model::SignalId> event;
+  std::span<model::InletId const> inlets;
 };
+Occasion occasion_of(findings::Finding const&);
 
 // When it comes about where one copy of the piece stands: where an event is named, from where that
-// can be switched. For a region: while all that the region does not depend on stands as built, for
-// so it was looked at.
+// can be switched; where inlets are, while bodies come to one of them. For a region: while all that
+// the region does not depend on stands as built, for so it was looked at.
 Function showing(WorksJudgement const&, Piece const&, Copy const&, Occasion const&);
 // When a finding shows, wherever the piece's part stands.
 Function showing(WorksJudgement const&, Piece const&, findings::Finding const&);
