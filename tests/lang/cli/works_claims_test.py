@@ -53,6 +53,14 @@ DRAIN = "leat 1\nsignals { lever drain starts on }\n" + REMEMBERING_MARKS + REME
 TURN = HEAD[HEAD.index("marks {"):HEAD.index("junction bay")]
 
 
+TURNING = (HEAD[:HEAD.index("  for n in")] + HEAD[HEAD.index("}\nmarks"):HEAD.index("junction bay")]).replace(
+    "  a  rock", "  G  rock when divert else open\n  a  rock") + """junction gate {
+  level 0 { |wi_G__k| }
+  level 1 { |___G___| }
+}
+"""
+
+
 def judged(text: str) -> tuple[dict[str, str], list[dict]]:
     """The verdict of each clause, and all findings, of the works of a design."""
     with tempfile.TemporaryDirectory() as folder:
@@ -84,6 +92,54 @@ class Works(unittest.TestCase):
 """
         self.assertEqual(self.verdicts(text, "one.millhouse never reaches two.granary when drain",
                                        "one.millhouse may reach two.granary when drain"), ["undecided"] * 2)
+
+    def test_what_is_told_for_nothing_hides_no_outlet(self) -> None:
+        # Whoever is sent down by the first is sent down by the second, so the second's granary is never reached.
+        text = DRAIN + """works plant {
+  place landing as one at 0 0 0
+  place landing as two at 0 10 0
+  join one.kiln -> two.millhouse
+}
+"""
+        self.assertEqual(self.verdicts(text, "finds unreached-outlet", "findings none above warning"), ["undecided"] * 2)
+
+    def test_an_outlet_told_for_nothing_takes_no_doubt_away(self) -> None:
+        # In truth a body goes down to the second kiln or is pinned in the first landing: that is doubtful. The second
+        # granary, which it never comes to, would make it a split.
+        pinning = REMEMBERING.replace("junction landing", "junction pinning").replace("|____s_gXXX|", "|____s__XXX|")
+        text = DRAIN + pinning + """works plant {
+  place pinning as one at 0 0 0
+  place landing as two at 0 10 0
+  join one.kiln -> two.millhouse
+}
+"""
+        self.assertEqual(self.verdicts(text, "never doubtful", "never doubtful when drain"), ["undecided"] * 2)
+
+    def test_what_a_promise_bars_is_not_told(self) -> None:
+        # The drain is locked by a lever that no cell follows, so the source that stays never forms.
+        locked = DRAIN.replace("lever drain starts on", "lever drain starts on\n  lever key starts on\n  never drain xor key")
+        text = locked + "works plant { place landing as one at 0 0 0 }\n"
+        asked = "expect of plant { finds remembering-water }\n"
+        told, findings = judged(text + asked)
+        self.assertEqual(told, {"finds remembering-water": "undecided"})
+        self.assertNotIn("remembering-water", {finding["name"] for finding in findings})
+        # Where the key can be turned first the drain can be shut after it, and all is as without the promise.
+        free = text.replace("never drain xor key", "never not drain and key")
+        told, findings = judged(free + asked)
+        self.assertEqual(told, {"finds remembering-water": "holds"})
+        self.assertIn("remembering-water", {finding["name"] for finding in findings})
+
+    def test_what_happens_to_bodies_happens_where_they_come(self) -> None:
+        # The gate holds whoever comes to it while the lever is on, and then nobody does.
+        text = TURNING + """works plant {
+  place turn as one at 0 0 0
+  place gate as two at 0 10 0
+  join one.keep -> two.lane
+}
+"""
+        self.assertEqual(self.verdicts(text, "findings none above note", "never trapped"), ["holds"] * 2)
+        told, findings = judged(text.replace("gate as two at 0 10 0", "gate as two at 0 10 0 with divert = not divert"))
+        self.assertIn("pinned", {finding["name"] for finding in findings})
 
     def test_a_ring_through_a_water_that_stays_is_not_left(self) -> None:
         # Once the source stays, bodies go round for ever, though another water would have sent them to the kiln.
