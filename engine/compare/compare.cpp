@@ -4,6 +4,19 @@
 
 namespace leat::compare {
 
+namespace {
+
+// Where it is not known what can come about, what differs may never do so.
+void forget_what_may_never_be(Ground const& ground, Comparison& comparison) {
+  if (ground.conditions().is_reachable_known()) return;
+  comparison.routes.clear();
+  comparison.findings.clear();
+  comparison.values.clear();
+  comparison.lanes_changed = 0;
+}
+
+}  // namespace
+
 Comparison compare(Behaviour const& before, Behaviour const& after, Matching const& matching,
                    Ground& ground) {
   Comparison comparison;
@@ -12,6 +25,7 @@ Comparison compare(Behaviour const& before, Behaviour const& after, Matching con
   compare_findings(sides, comparison);
   compare_times(sides, comparison);
   compare_values(sides, comparison);
+  forget_what_may_never_be(ground, comparison);
   compare_claims(sides, comparison);
   comparison.is_proved =
       before.is_whole && after.is_whole && ground.is_whole() && !comparison.is_cut;
