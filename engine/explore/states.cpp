@@ -21,6 +21,7 @@ class Keeping {
   States kept() {
     kept_.events = all_.events;
     kept_.is_complete = all_.is_complete;
+    kept_.unended = all_.unended;
     kept_.unquiet_as_built = all_.unquiet_as_built;
     if (all_.size() == 0) return std::move(kept_);
     number_.assign(all_.size(), States::none);
