@@ -252,7 +252,8 @@ Judgement judge(model::Design const& design, Budget const& budget, Progress cons
   auto& histories = judgement.histories;
   auto& combinations = judgement.combinations;
   explore::Explored const explored{design, machine, states, histories, combinations, truth};
-  if (!states.is_complete && states.size() > 0) return judgement;
+  judgement.unended = states.unended;
+  if (!states.is_complete && !states.unquiet_as_built) return judgement;
   if (states.size() == 0) {
     combinations.reachable = logic::RowSet(static_cast<int>(judgement.variables.size()));
     judgement.findings = findings::oscillations(explored);

@@ -12,8 +12,9 @@
 namespace leat {
 
 // How much may be enumerated. Past the variables nothing is claimed: the judgement is undecided and
-// says which were too many. Past the histories each combination is judged with its fresh water;
-// past the switchings nothing is said of bodies inside while cells change. Both are told.
+// says which were too many; so it is past the rounds that a machine settles within. Past the
+// histories each combination is judged with its fresh water; past the switchings nothing is said of
+// bodies inside while cells change. Both are told.
 struct Budget {
   int most_variables = 16;  // inputs and memory
   bool follows_history = true;
@@ -26,6 +27,8 @@ struct Judgement {
   bool is_decided = false;
   // The inputs and memory whose combinations were run, or were too many to run.
   std::vector<model::SignalId> variables;
+  // Where it is undecided since it is not known whether the logic comes to rest.
+  std::optional<explore::Unended> unended;
   std::vector<findings::Finding> findings;                // worst first, then by place
   std::vector<verdicts::JudgedExpectation> expectations;  // one an expectation of the design
   bool has_restless = false;  // some event never comes to rest: nothing is known of what follows it
@@ -67,7 +70,8 @@ struct Solved {
 // From dry. `values`: one value a signal; those of inputs and memory are read.
 Solved solve(model::Design const&, std::vector<bool> const& values);
 // After flips of inputs, one after the other from as built, each once all has settled. None where
-// the logic does not get quiet. Contract: the signals that count fit a machine (fits_machine).
+// the logic does not get quiet, or not within the rounds of a machine. Contract: the signals that
+// count fit a machine (fits_machine).
 std::optional<Solved> solve_after(model::Design const&, std::vector<model::SignalId> const& flips);
 
 // Whether the inputs and memory that matter are few enough for the states to be followed one by

@@ -83,7 +83,7 @@ target_link_libraries(leat PRIVATE lang_cli)
 # library is linked in, and memory comes from mimalloc. Sanitizers bring their own.
 if(NOT LEAT_SANITIZE)
   find_package(mimalloc 2.0 REQUIRED)
-  target_compile_definitions(leat PRIVATE LEAT_MIMALLOC)
+  target_sources(leat PRIVATE lang/cli/memory.cpp)
   target_link_options(leat PRIVATE -static-libstdc++ -static-libgcc LINKER:--as-needed)
   target_link_libraries(leat PRIVATE -Wl,--no-as-needed mimalloc -Wl,--as-needed)
   if(fmt_VERSION VERSION_GREATER_EQUAL 9 AND fmt_VERSION VERSION_LESS 10)

@@ -9,7 +9,8 @@ using model::Rule;
 
 namespace {
 
-double per_mille(Surroundings const& here, Rule rule) { return here.practice()[rule] / 1000.0; }
+double per_mille(model::Practice const& practice, Rule rule) { return practice[rule] / 1000.0; }
+double per_mille(Surroundings const& here, Rule rule) { return per_mille(here.practice(), rule); }
 
 }  // namespace
 
@@ -44,6 +45,13 @@ std::optional<int> ticks_for(Pace pace, double cells) {
     if (way >= cells) return ticks;
   }
   return std::nullopt;
+}
+
+double fastest_in_water(model::Practice const& practice) {
+  auto const gravity = per_mille(practice, Rule::water_gravity);
+  auto const won = std::max({per_mille(practice, Rule::water_push), gravity,
+                             per_mille(practice, Rule::upward_stroke) - gravity});
+  return terminal_speed({won, per_mille(practice, Rule::water_drag)});
 }
 
 double terminal_speed(Pace pace) { return std::max(0.0, pace.won / (1 - pace.kept)); }

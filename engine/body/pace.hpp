@@ -20,6 +20,10 @@ Pace risen(Surroundings const&);
 Pace fallen(Surroundings const&);
 Pace sunk(Surroundings const&);
 
+// No water takes a body faster, in cells a tick: the highest of what the strongest push, a stroke
+// every tick and sinking tend to.
+double fastest_in_water(model::Practice const&);
+
 // Ticks from standstill until it has gone so far, whole; none if it never does, or takes longer
 // than is worth telling.
 std::optional<int> ticks_for(Pace, double cells);

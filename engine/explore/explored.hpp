@@ -49,7 +49,8 @@ Example example_of(Explored const&, std::uint32_t node);
 // Where events lead that are done one after the other from as built, each once logic and water have
 // settled. Cost: one settling of the water for each change of the cells.
 struct Walk {
-  bool is_quiet = true;    // false: the logic oscillates after the last flip that was done
+  bool is_quiet = true;    // false: after the last flip that was done the logic oscillates, or it is
+                           // not known whether it does
   bool is_settled = true;  // false: some water on the way did not settle
   std::vector<bool> signals;
   Setting setting;

@@ -45,6 +45,7 @@ class Search {
   Search(logic::Machine const& machine, std::size_t most_states)
       : machine_(machine),
         most_states_(most_states),
+        most_rounds_(4 * machine.most_rounds()),
         start_(machine.as_built()),
         keys_(start_.code),
         neighbours_(machine, keys_),
@@ -55,8 +56,9 @@ class Search {
   }
 
   States run(Successors successors) {
+    if (!start_.is_known) states_.unended = Unended{{}, start_.rounds};
     if (!start_.is_quiet) {
-      states_.unquiet_as_built = start_.oscillation;
+      if (start_.is_known) states_.unquiet_as_built = start_.oscillation;
       return std::move(states_);
     }
     reserve();
@@ -144,12 +146,14 @@ class Search {
 
   // Whether the event leads to a state that was not known.
   bool arrive(std::size_t lane, std::size_t event) {
+    if (states_.unended) return false;
     auto const from = static_cast<std::uint32_t>(done_ + lane);
     auto key = key_after(lane, event);
     bool const is_unsettled = (unsettled_[lane] >> event & 1u) != 0;
     logic::Machine::Settled settled;
     if (is_unsettled) {
-      settled = machine_.after(states_.codes[from], event);
+      settled = settled_after(from, event);
+      if (!settled.is_known) return false;
       if (!settled.is_quiet) {
         states_.unquiet.push_back({from, event, std::move(settled.oscillation)});
         return false;
@@ -165,6 +169,18 @@ class Search {
     if (!keys_.includes(key)) key = include(key);
     add(code, key, from, event);
     return true;
+  }
+
+  // All that is settled one by one shares its rounds, so that slow states do not add up.
+  logic::Machine::Settled settled_after(std::uint32_t from, std::size_t event) {
+    auto settled = machine_.after(states_.codes[from], event, most_rounds_ - rounds_);
+    rounds_ += settled.rounds;
+    if (!settled.is_known) {
+      states_.is_complete = false;
+      states_.unended =
+          Unended{machine_.variables()[event], rounds_ == most_rounds_ ? rounds_ : settled.rounds};
+    }
+    return settled;
   }
 
   // Widens the span of the keys. Those of known states stay; what was worked out for this block
@@ -186,6 +202,7 @@ class Search {
 
   // A pass of its own, when the numbers of all states are known.
   void table() {
+    if (states_.unended) return states_.next.assign(states_.size() * states_.events, States::none);
     Numbers const numbers(known_, keys_of_states_);
     auto const events = states_.events;
     reserve_large(states_.next, states_.size() * events);
@@ -219,7 +236,8 @@ class Search {
   }
 
   logic::Machine const& machine_;
-  std::size_t most_states_;
+  std::size_t most_states_, most_rounds_;
+  std::size_t rounds_ = 0;  // of what was settled one by one
   logic::Machine::Settled start_;
   StateKeys keys_;
   KnownKeys known_;

@@ -21,9 +21,11 @@ class Keeping {
   States kept() {
     kept_.events = all_.events;
     kept_.is_complete = all_.is_complete;
+    kept_.unended = all_.unended;
     kept_.unquiet_as_built = all_.unquiet_as_built;
     if (all_.size() == 0) return std::move(kept_);
     number_.assign(all_.size(), States::none);
+    mark_nevers();
     add(0, States::none, 0);
     for (std::uint32_t from = 0; from < old_.size(); ++from) go_on(from);
     for (auto const& unquiet : all_.unquiet) {
@@ -38,7 +40,7 @@ class Keeping {
   void go_on(std::uint32_t from) {
     for (std::size_t event = 0; event < all_.events; ++event) {
       auto const to = all_.after(old_[from], event);
-      bool const is_done = to != States::none && (to == 0 || !is_never(to));
+      bool const is_done = to != States::none && (to == 0 || !is_never_[to]);
       if (is_done && number_[to] == States::none) add(to, from, event);
       kept_.next.push_back(is_done ? number_[to] : States::none);
     }
@@ -52,17 +54,23 @@ class Keeping {
     kept_.event_from_parent.push_back(static_cast<std::uint8_t>(event));
   }
 
-  bool is_never(std::uint32_t state) const {
+  // Once for each state, however many events lead there.
+  void mark_nevers() {
     auto const& circuit = machine_.circuit();
-    auto const values = machine_.values(all_.codes[state]);
-    return std::any_of(circuit.nevers.begin(), circuit.nevers.end(),
-                       [&](auto never) { return logic::is_true(circuit, never, values); });
+    is_never_.reserve(all_.size());
+    for (auto code : all_.codes) {
+      auto const values = machine_.values(code);
+      is_never_.push_back(
+          std::any_of(circuit.nevers.begin(), circuit.nevers.end(),
+                      [&](auto never) { return logic::is_true(circuit, never, values); }));
+    }
   }
 
   logic::Machine const& machine_;
   States const& all_;
   States kept_;
   std::vector<std::uint32_t> number_, old_;  // by old number, by new one
+  std::vector<bool> is_never_;               // by old number
 };
 
 }  // namespace

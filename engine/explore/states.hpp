@@ -16,6 +16,13 @@ struct Unquiet {
   logic::Oscillation oscillation;
 };
 
+// Where the search of states ended, since so many rounds did not tell whether the logic gets quiet:
+// after a flip of this input, or as built where there is none.
+struct Unended {
+  std::optional<model::SignalId> input;
+  std::size_t rounds = 0;
+};
+
 // Every settled state a machine can reach from as built, numbered breadth first: state 0 is as
 // built, and following `parent` back gives a shortest event sequence. Event e is a flip of input e.
 struct States {
@@ -30,6 +37,7 @@ struct States {
   std::size_t events = 0;
   bool is_complete = false;  // false: the budget ran out, and nothing is known of the rest
   std::vector<Unquiet> unquiet;
+  std::optional<Unended> unended;  // then it is not complete either
   // Where the circuit as built does not get quiet, there is no state at all.
   std::optional<logic::Oscillation> unquiet_as_built;
 
@@ -53,7 +61,8 @@ enum class Successors : std::uint8_t { tabled, left_out };
 // the part of the circuit that hangs on the event; for each event that is tried one look-up of a
 // bit; for each transition one of a number where successors are tabled. Limit: states that are no
 // parity of each other's variables and spread over many variables are looked up by hashing, some
-// times slower.
+// times slower. Rounds of states that settle slowly are bounded together, to four times what one
+// settling may take.
 States reach(logic::Machine const&, std::size_t most_states = std::size_t{1} << 20,
              Successors = Successors::tabled);
 

@@ -1,9 +1,11 @@
 #include "engine/explore/switching.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 
+#include "engine/body/pace.hpp"
 #include "engine/body/shape.hpp"
 #include "engine/body/travel.hpp"
 #include "engine/explore/phases.hpp"
@@ -43,6 +45,12 @@ bool selects(Own const& own, model::OutletId outlet) {
   return std::binary_search(own.outcome.outlets.begin(), own.outcome.outlets.end(), outlet);
 }
 
+// How many moves, falls apart, a body makes at most while the water makes one step.
+int most_moves(model::Practice const& practice) {
+  auto const cells = practice[model::Rule::step_ticks] * body::fastest_in_water(practice);
+  return std::max(1, static_cast<int>(std::ceil(cells)));
+}
+
 // The bodies of one inlet and profile on their way through one change.
 class Crowd {
  public:
@@ -73,16 +81,24 @@ class Crowd {
     for (auto const& at : entering_at(here)) arrive(here, at, at, inside_);
   }
 
-  // One water step: at most one move that is no fall, and falls before and after it.
+  // One water step: at most so many moves that are no falls, and falls before and after each. Those
+  // who come nowhere new have been everywhere, however many moves there still are.
   void move(model::Arrangement const& after, water::Field const& field) {
     Surroundings const here(after, field, profile_);
-    fall_on(here);
-    Positions reached = inside_;
-    for (auto const& at : inside_) {
-      for (auto const& move : body::moves_from(here, at)) arrive(here, at, move.to, reached);
+    auto moving = inside();
+    fall_on(here, moving);
+    auto const most = most_moves(after.practice());
+    for (int made = 0; made < most && !moving.empty(); ++made) {
+      Positions reached;
+      for (auto const& at : moving) {
+        for (auto const& move : body::moves_from(here, at)) arrive(here, at, move.to, reached);
+      }
+      moving.clear();
+      for (auto const& to : reached) {
+        if (inside_.insert(to).second) moving.push_back(to);
+      }
+      fall_on(here, moving);
     }
-    inside_ = std::move(reached);
-    fall_on(here);
   }
 
   // The water rests for so many ticks. Whoever can leave in that time has left; who entered
@@ -138,17 +154,16 @@ class Crowd {
     }
   }
 
-  void fall_on(Surroundings const& here) {
-    std::vector<Position> open(inside_.begin(), inside_.end());
-    while (!open.empty()) {
-      auto const at = open.back();
-      open.pop_back();
+  // Adds to some of those inside where they fall to, as far as nobody was there.
+  void fall_on(Surroundings const& here, std::vector<Position>& falling) {
+    for (std::size_t i = 0; i < falling.size(); ++i) {
+      auto const at = falling[i];
       if (here.is_wet(at.feet)) continue;
       for (auto const& move : body::moves_from(here, at)) {
         Positions reached;
         arrive(here, at, move.to, reached);
         for (auto const& to : reached) {
-          if (inside_.insert(to).second) open.push_back(to);
+          if (inside_.insert(to).second) falling.push_back(to);
         }
       }
     }

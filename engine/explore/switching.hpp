@@ -21,9 +21,10 @@ struct Phase {
 //
 // The water is stepped from the settled field before the event through every phase. A body can be
 // at every position of its trip when the event comes, and where it can be is followed step by step:
-// in one water step it falls as far as it falls and makes at most one other move, for no current
-// carries a body a whole cell in five ticks. Where a phase lasts longer than its water moves and
-// than the longest trip in it, the bodies that could leave have left, and others have entered.
+// in one water step it falls as far as it falls and makes at most as many other moves as the
+// fastest water would take it cells meanwhile, one begun before among them: by the standard numbers
+// half a cell, so one move. Where a phase lasts longer than its water moves and than the longest
+// trip in it, the bodies that could leave have left, and others have entered.
 // Whatever a body then meets in the last settled water is its outcome. So no danger is missed; one
 // may be named that needs an unlikely moment.
 struct Danger {

@@ -59,7 +59,7 @@ class Parts {
 }  // namespace
 
 SymbolicStates::SymbolicStates(model::Circuit const& circuit, Limits limits)
-    : diagram_(limits.most_nodes),
+    : diagram_(limits.most_nodes, limits.deepest),
       machine_(circuit, diagram_),
       unquiet_(machine_.input_count(), Diagram::never) {
   knowledge_ = explore(circuit, limits);
@@ -91,6 +91,8 @@ SymbolicStates::Knowledge SymbolicStates::explore(model::Circuit const& circuit,
   is_unquiet_as_built_ = start.oscillating == Diagram::always;
   if (start.unknown != Diagram::never) return Knowledge::out_of_rounds;
   if (is_unquiet_as_built_) return Knowledge::complete;
+  auto const built = state_of(start.after);
+  if (diagram_.has_run_out()) return Knowledge::out_of_nodes;
   std::vector<Transitions> transitions;
   Parts parts(diagram_, machine_);
   auto unknown = Diagram::never;
@@ -106,7 +108,7 @@ SymbolicStates::Knowledge SymbolicStates::explore(model::Circuit const& circuit,
     parts.add(outcome.after, not_done.back(), transitions);
     if (diagram_.has_run_out()) return Knowledge::out_of_nodes;
   }
-  states_ = saturated(diagram_, state_of(start.after), std::move(transitions));
+  states_ = saturated(diagram_, built, std::move(transitions));
   for (auto& states : unquiet_) states = diagram_.both(states, states_);
   look_back(outcomes, not_done);
   bool const is_all_known = diagram_.both(unknown, states_) == Diagram::never;

@@ -7,8 +7,9 @@
 namespace leat::explore {
 
 struct Limits {
-  std::size_t most_nodes = std::size_t{1} << 22;  // of the diagram, about 30 bytes each
+  std::size_t most_nodes = std::size_t{1} << 22;  // of the diagram, about 35 bytes each
   std::size_t most_rounds = 4096;                 // until all is quiet after an event
+  std::uint32_t deepest = 8192;  // of the diagram; a step of saturation takes 700 bytes of stack
 };
 
 // The set of settled states that a circuit can reach from as built, as a function of its variables;
@@ -19,7 +20,7 @@ class SymbolicStates {
   // Whether the set is known. Where it is not, the other answers mean nothing.
   enum class Knowledge : std::uint8_t {
     complete,
-    out_of_nodes,   // the diagrams grew past the budget
+    out_of_nodes,   // the diagrams grew past the budget, or too deep
     out_of_rounds,  // from a state that can be reached, it is not known whether all gets quiet
   };
 

@@ -16,9 +16,14 @@ constexpr std::size_t first_places = 1024;
 
 }  // namespace
 
-Diagram::Diagram(std::size_t most_nodes)
-    : most_nodes_(most_nodes), nodes_(1), places_(first_places), computed_(first_places) {
+Diagram::Diagram(std::size_t most_nodes, std::uint32_t deepest)
+    : most_nodes_(most_nodes),
+      deepest_(deepest),
+      nodes_(1),
+      places_(first_places),
+      computed_(first_places) {
   require(most_nodes <= std::size_t{1} << 30, "Diagram: more nodes than edges can tell");
+  require(deepest <= most_depth, "Diagram: deeper than a stack allows");
 }
 
 std::size_t Diagram::place_of(Node const& node) const {
@@ -41,17 +46,18 @@ void Diagram::double_places() {
 Diagram::Function Diagram::node(Level level, Function off, Function on) {
   if (off == on) return off;
   auto const flip = on.edge & 1u;
-  Node const wanted{level, off.edge ^ flip, on.edge ^ flip};
+  Node const wanted{level, off.edge ^ flip, on.edge ^ flip, std::max(depth(off), depth(on)) + 1};
   auto place = place_of(wanted);
   if (places_[place] == 0) {
     if (nodes_.size() >= most_nodes_) has_run_out_ = true;
-    if (has_run_out_) return never;
+    if (!can_follow(wanted.depth)) return never;
     if (2 * nodes_.size() >= places_.size()) {
       double_places();
       place = place_of(wanted);
     }
     places_[place] = static_cast<std::uint32_t>(nodes_.size());
     nodes_.push_back(wanted);
+    levels_ = std::max(levels_, level + 1);
   }
   return {places_[place] << 1 | flip};
 }
@@ -65,8 +71,8 @@ Diagram::Function Diagram::both(Function f, Function g) {
 }
 
 Diagram::Function Diagram::both_of_nodes(Function f, Function g) {
-  if (has_run_out_) return never;
   if (auto const known = computed_.find(f.edge, g.edge, of_both)) return {*known};
+  if (!can_follow(f, g)) return never;
   auto const at = std::min(level(f), level(g));
   auto const [f_off, f_on] = branches(f, at);
   auto const [g_off, g_on] = branches(g, at);
@@ -82,8 +88,8 @@ Diagram::Function Diagram::differ(Function f, Function g) {
   if (f.edge > g.edge) std::swap(f, g);
   if (f == g) return {never.edge ^ flip};
   if (f == always) return {g.edge ^ 1u ^ flip};
-  if (has_run_out_) return never;
   if (auto const known = computed_.find(f.edge, g.edge, of_differ)) return {*known ^ flip};
+  if (!can_follow(f, g)) return never;
   auto const at = std::min(level(f), level(g));
   auto const [f_off, f_on] = branches(f, at);
   auto const [g_off, g_on] = branches(g, at);
@@ -101,11 +107,11 @@ Diagram::Function Diagram::choice(Function f, Function g, Function h) {
   if (h == always || h == !f) return either(!f, g);
   if (h == never || h == f) return both(f, g);
   if (g == !h) return differ(f, h);
-  if (has_run_out_) return never;
   auto const flip = g.edge & 1u;
   g.edge ^= flip, h.edge ^= flip;
   if (auto const known = computed_.find(f.edge, g.edge, h.edge)) return {*known ^ flip};
   auto const at = std::min({level(f), level(g), level(h)});
+  if (!can_follow(std::min(depth(f) + depth(g) + depth(h), levels_ - at))) return never;
   auto const [f_off, f_on] = branches(f, at);
   auto const [g_off, g_on] = branches(g, at);
   auto const [h_off, h_on] = branches(h, at);

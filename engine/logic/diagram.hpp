@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <cstdint>
 #include <utility>
 #include <vector>
@@ -15,8 +16,10 @@ namespace leat::logic {
 // (K. S. Brace, R. L. Rudell, R. E. Bryant, 1990), so negation is free; the branch for "on" never
 // is. Cost: each operation visits each pair of nodes once, as far as remembered results last.
 //
-// Nodes are never given back: a diagram belongs to one question and has a budget of nodes. When it
-// is used up, has_run_out() holds, and whatever is computed then or later means nothing.
+// Nodes are never given back: a diagram belongs to one question and has a budget of nodes. Nor are
+// its functions deeper than a bound, so that whoever follows them down calls himself no more often
+// than his stack allows. When either is used up, has_run_out() holds, and whatever is computed then
+// or later means nothing.
 class Diagram {
  public:
   using Level = std::uint32_t;  // place of a variable in the order, 0 first
@@ -29,8 +32,13 @@ class Diagram {
   };
   static constexpr Function always{0}, never{1};
 
-  // Contract: at most 2^30 nodes.
-  explicit Diagram(std::size_t most_nodes);
+  // How many variables a path may test, also where operands are followed down together. An
+  // operation takes up to 144 bytes of stack a step, and 224 where sanitizers look on: so 3.5 and
+  // 5.5 of the 8 MiB that main programs and threads are given.
+  static constexpr std::uint32_t most_depth = 24576;
+
+  // Contract: at most 2^30 nodes; no deeper than most_depth.
+  explicit Diagram(std::size_t most_nodes, std::uint32_t deepest = most_depth);
 
   Function variable(Level level) { return node(level, never, always); }
   // The function that is `off` where the variable is off, else `on`. Contract: both lie below it.
@@ -50,6 +58,14 @@ class Diagram {
     auto const flip = f.edge & 1u;
     return {{tested.off ^ flip}, {tested.on ^ flip}};
   }
+  // The most variables that are tested one after the other.
+  std::uint32_t depth(Function f) const { return nodes_[f.edge >> 1].depth; }
+  // Whether following these down together is within the bound on depth; where not, it has run out.
+  // No level comes twice on the way, so it is no longer than both together, nor than there are
+  // levels below.
+  bool can_follow(Function f, Function g) {
+    return can_follow(std::min(depth(f) + depth(g), levels_ - std::min(level(f), level(g))));
+  }
   // The value where variable v is on exactly if is_on[v].
   bool is_true(Function, std::vector<bool> const& is_on) const;
   // The share of all assignments in which it is true.
@@ -63,14 +79,19 @@ class Diagram {
  private:
   struct Node {
     Level level = below_all;
-    std::uint32_t off = 0, on = 0;
+    std::uint32_t off = 0, on = 0, depth = 0;
   };
+  bool can_follow(std::uint32_t depth) {
+    has_run_out_ = has_run_out_ || depth > deepest_;
+    return !has_run_out_;
+  }
   std::size_t place_of(Node const&) const;
   void double_places();
   std::vector<std::uint32_t> below(Function) const;
   Function both_of_nodes(Function, Function);
 
   std::size_t most_nodes_;
+  std::uint32_t deepest_, levels_ = 0;  // that are tested somewhere
   std::vector<Node> nodes_;
   std::vector<std::uint32_t> places_;  // hash table of nodes; 0: free
   Computed computed_;

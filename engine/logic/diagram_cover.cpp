@@ -12,13 +12,14 @@ namespace {
 using Function = Diagram::Function;
 
 constexpr std::size_t most_nodes = std::size_t{1} << 18;
+constexpr std::uint32_t deepest = 8192;  // a step down takes up to 360 bytes of stack
 
 // Works in a diagram of its own: what is made on the way is small, and gone afterwards.
 class Covering {
  public:
   Covering(Diagram const& from, std::size_t most_products, std::size_t most_literals)
       : from_(from),
-        diagram_(most_nodes),
+        diagram_(most_nodes, deepest),
         most_products_(most_products),
         literals_left_(most_literals) {}
 
@@ -45,6 +46,7 @@ class Covering {
   Function cover(Function needed, Function allowed) {
     if (needed == Diagram::never || has_given_up()) return Diagram::never;
     if (allowed == Diagram::always) return keep();
+    if (!diagram_.can_follow(needed, allowed)) return Diagram::never;
     auto const at = std::min(diagram_.level(needed), diagram_.level(allowed));
     auto const [need_off, need_on] = diagram_.branches(needed, at);
     auto const [may_off, may_on] = diagram_.branches(allowed, at);

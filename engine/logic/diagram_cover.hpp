@@ -18,8 +18,8 @@ using Product = std::vector<Literal>;
 
 // An irredundant sum of prime products that is true wherever `needed` is, false wherever `allowed`
 // is not, and free between; none where it would have more than `most_products` or `most_literals`,
-// or where finding it takes more than 2^18 nodes. Products with fewer literals come first, as in
-// irredundant_cover for rows.
+// or where finding it takes more than 2^18 nodes or follows more than 8192 variables down. Products
+// with fewer literals come first, as in irredundant_cover for rows.
 //
 // Idea: Minato's recursion where it was first stated, on diagrams (Shin-ichi Minato, "Fast
 // generation of irredundant sum-of-products forms from binary decision diagrams", 1992): split on

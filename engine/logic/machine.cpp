@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <map>
 
 #include "engine/contract.hpp"
 #include "engine/logic/transpose.hpp"
@@ -67,6 +66,16 @@ struct Machine::Bench {
       registers[machine.variables_[v]] = rows[v];
   }
 
+  // Of the lowest lane, what its memory holds and its triggers were.
+  std::pair<Code, std::vector<Lanes>> lowest() const {
+    Code code = 0;
+    for (std::size_t v = 0; v < machine.variables_.size(); ++v)
+      code |= (registers[machine.variables_[v]] & 1u) << v;
+    auto triggers = was_triggered;
+    for (auto& lanes : triggers) lanes &= 1u;
+    return {code, std::move(triggers)};
+  }
+
   void store(std::vector<Code>& codes) const {
     std::array<std::uint64_t, lane_count> rows{};
     for (std::size_t v = 0; v < machine.variables_.size(); ++v)
@@ -94,59 +103,68 @@ std::vector<bool> Machine::values(Code code) const {
   return values;
 }
 
-Machine::Settled Machine::as_built() const {
+std::size_t Machine::most_rounds() const {
+  constexpr std::size_t most = std::size_t{1} << 20, fewest = 4096,
+                        most_steps = std::size_t{1} << 30;
+  auto const steps = program_.instructions().size() + program_.memories().size() + 1;
+  return std::clamp(most_steps / steps, fewest, most);
+}
+
+Machine::Settled Machine::as_built(std::size_t within_rounds) const {
   Code code = 0;
   for (std::size_t v = 0; v < variables_.size(); ++v) {
     if (circuit_->signals[variables_[v]].starts_on) code |= Code{1} << v;
   }
-  return settle(code, triggers(code), true);
+  Bench bench(*this);
+  bench.holds_toggles = true;
+  bench.load({code});
+  bench.run();
+  bench.note_triggers();
+  return settle(bench, within_rounds);
 }
 
-Machine::Settled Machine::after(Code code, std::size_t event) const {
-  return settle(code ^ (Code{1} << event), triggers(code));
-}
-
-std::vector<bool> Machine::triggers(Code code) const {
+Machine::Settled Machine::after(Code code, std::size_t event, std::size_t within_rounds) const {
   Bench bench(*this);
   bench.load({code});
   bench.run();
   bench.note_triggers();
-  std::vector<bool> result;
-  for (auto lanes : bench.was_triggered) result.push_back((lanes & 1u) != 0);
-  return result;
+  bench.load({code ^ (Code{1} << event)});
+  return settle(bench, within_rounds);
 }
 
-// One machine, with every round remembered: memory and triggers that come again prove an
-// oscillation, whatever its length, and no cap is ever taken for one. The rounds differ from each
-// other, so they are at most 4 to the power of the memory elements; in practice a few.
-Machine::Settled Machine::settle(Code code, std::vector<bool> was_triggered,
-                                 bool holds_toggles) const {
-  Bench bench(*this);
-  bench.holds_toggles = holds_toggles;
-  bench.load({code});
-  for (std::size_t m = 0; m < was_triggered.size(); ++m)
-    bench.was_triggered[m] = was_triggered[m] ? 1 : 0;
-  std::map<std::pair<Code, std::vector<Lanes>>, int> seen;
-  std::vector<Code> rounds, now(1);
-  for (int round = 0;; ++round) {
+// One machine, in the lowest lane. A round depends on memory and triggers alone, so where these are
+// again what they were at a mark it oscillates, and the rounds between are the period. Marks are
+// set after 1, 2, 4, ... rounds (R. P. Brent, "An improved Monte Carlo factorization algorithm",
+// 1980), so every period comes between two marks at last, within three times the rounds until it
+// first repeats; nothing else is remembered. Rounds can be as many as memory and triggers have
+// values, 4 to the power of the memory elements; in practice they are a few. Past the bound on them
+// nothing is claimed.
+Machine::Settled Machine::settle(Bench& bench, std::size_t within_rounds) const {
+  auto const most = std::min(within_rounds, most_rounds());
+  auto marked = bench.lowest();
+  Code changing = 0;
+  std::size_t mark = 0;
+  for (std::size_t round = 1; round <= most; ++round) {
     bool const is_quiet = (bench.round() & 1u) == 0;
-    bench.store(now);
-    if (is_quiet) return {now[0], true, {}};
-    auto triggers = bench.was_triggered;
-    for (auto& lanes : triggers) lanes &= 1u;
-    auto const [earlier, is_new] = seen.try_emplace({now[0], std::move(triggers)}, round);
-    if (!is_new) {
-      Code changing = 0;
-      for (auto at = static_cast<std::size_t>(earlier->second); at < rounds.size(); ++at)
-        changing |= rounds[at] ^ now[0];
-      Oscillation oscillation{{}, round - earlier->second};
-      for (std::size_t v = input_count_; v < variables_.size(); ++v) {
-        if ((changing >> v & 1u) != 0) oscillation.loop.push_back(variables_[v]);
-      }
-      return {now[0], false, std::move(oscillation)};
-    }
-    rounds.push_back(now[0]);
+    auto now = bench.lowest();
+    if (is_quiet) return {now.first, true, true, {}, round};
+    changing |= now.first ^ marked.first;
+    if (now == marked)
+      return {now.first, false, true, {memory_in(changing), static_cast<int>(round - mark)}, round};
+    if ((round & (round - 1)) != 0) continue;
+    marked = std::move(now);
+    changing = 0;
+    mark = round;
   }
+  return {marked.first, false, false, {}, most};
+}
+
+std::vector<SignalId> Machine::memory_in(Code changing) const {
+  std::vector<SignalId> memory;
+  for (std::size_t v = input_count_; v < variables_.size(); ++v) {
+    if ((changing >> v & 1u) != 0) memory.push_back(variables_[v]);
+  }
+  return memory;
 }
 
 // Ripples run through the memory elements once or twice; lanes that are not quiet by then are left

@@ -32,6 +32,7 @@ Function exists_below(Diagram& diagram, Function f, std::vector<Level> const& le
 Function simplified_below(Diagram& diagram, Function f, Function care, Known& known) {
   if (care == Diagram::always || diagram.level(f) == Diagram::below_all) return f;
   if (auto const found = known.find(pair_of(f, care)); found != known.end()) return found->second;
+  if (!diagram.can_follow(f, care)) return f;
   auto const at = std::min(diagram.level(f), diagram.level(care));
   auto const [f_off, f_on] = diagram.branches(f, at);
   auto const [care_off, care_on] = diagram.branches(care, at);

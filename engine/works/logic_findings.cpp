@@ -52,7 +52,7 @@ class LogicByStates {
            logic::variables_of(cone_.circuit).size() <= logic::Machine::most_variables;
   }
 
-  // None where it never comes to rest as built, or has too many states.
+  // None where it does not come to rest as built, or has too many states.
   std::optional<std::vector<PlantFinding>> find() {
     logic::Machine const machine(cone_.circuit);
     auto const states = explore::reach(machine);

@@ -90,7 +90,8 @@ bool AsBuilt::settled(ExpressionId control) {
   is_known_ = logic::variables_of(cone.circuit).size() <= logic::Machine::most_variables;
   if (!is_known_) return false;
   logic::Machine const machine(cone.circuit);
-  auto const built = machine.as_built();
+  auto const built = machine.as_built(rounds_left_);
+  rounds_left_ -= built.rounds;
   is_known_ = built.is_quiet;
   auto const value =
       is_known_ && logic::is_true(cone.circuit, cone.roots.front(), machine.values(built.code));

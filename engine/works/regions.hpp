@@ -47,7 +47,7 @@ class AsBuilt {
  public:
   explicit AsBuilt(model::Design const&);  // which must outlive it
 
-  // Whether every control is known: none is, where the logic as built never gets quiet, or where
+  // Whether every control is known: none is, where the logic as built does not get quiet, or where
   // one control follows from more than a machine holds.
   bool is_known() const { return is_known_; }
   // The region's water and moves are there as in the whole, in every history: what is held does not
@@ -61,6 +61,7 @@ class AsBuilt {
   logic::Cones cones_;
   std::map<model::ExpressionId, bool> of_control_;
   bool is_known_ = true;
+  std::size_t rounds_left_ = std::size_t{1} << 20;  // until all controls are quiet
 };
 
 }  // namespace leat::works

@@ -45,13 +45,14 @@ class Guarding {
     return judged.is_decided && judged.switchings.is_complete;
   }
 
-  void refuse(render::Subject const& subject, bool never_rests) {
-    refuse_undecided(subject, too_much, never_rests, terminal_);
+  void refuse(render::Subject const& subject, std::string const& why, bool never_rests) {
+    refuse_undecided(subject, why, never_rests, terminal_);
     exit_ = Exit::undecided;
   }
 
   void add_whole(render::Subject const& subject, Judgement const& judged) {
-    if (!is_known(judged)) refuse(subject, render::never_rests(judged));
+    auto const why = judged.unended ? render::unended_words(*judged.unended) : too_much;
+    if (!is_known(judged)) refuse(subject, why, render::never_rests(judged));
     parts_.push_back({subject, judged, {}});
     if (!is_known(judged) || !is_drawn_) return;
     sights_.push_back(std::make_unique<Sights>(subject, judged));
@@ -69,7 +70,7 @@ class Guarding {
       if (is_known(all[part]) && !all[part].guards.empty())
         parts_.push_back({subject, all[part], {}, render::places_of({subject, works}, part)});
     }
-    if (!std::all_of(all.begin(), all.end(), is_known)) return refuse(subject, false);
+    if (!std::all_of(all.begin(), all.end(), is_known)) return refuse(subject, too_much, false);
     bool const is_still = std::all_of(all.begin(), all.end(),
                                       [](Judgement const& part) { return part.guards.empty(); });
     if (is_still && !all.empty()) parts_.push_back({subject, all.front(), {}});

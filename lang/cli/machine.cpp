@@ -4,6 +4,7 @@
 #include "engine/logic/settled_circuit.hpp"
 #include "lang/cli/commands.hpp"
 #include "lang/cli/loaded.hpp"
+#include "lang/render/example.hpp"
 #include "lang/render/machine.hpp"
 #include "lang/render/words.hpp"
 
@@ -47,7 +48,9 @@ void explore(model::Circuit const& circuit, render::MachineSheet& sheet) {
     return;
   }
   if (!sheet.states.is_complete) {
+    auto const unended = sheet.states.unended;
     sheet.states = {};
+    sheet.states.unended = unended;
     return;
   }
   sheet.is_decided = true;
@@ -88,6 +91,19 @@ bool is_ever_restless(render::MachineSheet const& sheet) {
   return sheet.states.unquiet_as_built.has_value() || !sheet.graph.restless.empty();
 }
 
+// Why the memory is undecided: what is too many, or which rounds ran out and after which event.
+std::string undecided_words(render::MachineSheet const& sheet) {
+  if (auto const& unended = sheet.states.unended) {
+    auto const& signals = sheet.subject.map.signals;
+    auto const when =
+        unended->input ? "after " + signals[*unended->input].name + " changes" : "as built";
+    return fmt::format("{} {}", render::unended_words(*unended), when);
+  }
+  return fmt::format(
+      "{} and {} are too many to be listed", render::counted(sheet.inputs.size(), "input"),
+      render::counted(sheet.memory.size(), "signal that remembers", "signals that remember"));
+}
+
 }  // namespace
 
 // Only what has a say in the memory is explored: every other input would double the states and
@@ -111,11 +127,8 @@ Exit run(MachineOptions const& options, Terminal& terminal) {
   auto sheet = sorted_signals(subject, settled, is_used);
   explore(circuit, sheet);
   if (!sheet.is_decided) {
-    sheet.counted = counted(circuit);
-    terminal.refuse(fmt::format("undecided: {} and {} are too many to be listed",
-                                render::counted(sheet.inputs.size(), "input"),
-                                render::counted(sheet.memory.size(), "signal that remembers",
-                                                "signals that remember")),
+    if (!sheet.states.unended) sheet.counted = counted(circuit);
+    terminal.refuse("undecided: " + undecided_words(sheet),
                     "leat waves runs single histories of any design");
     if (options.format != "dot") terminal.result(written(sheet, options, terminal));
     return Exit::undecided;

@@ -54,8 +54,9 @@ std::vector<std::string> left_out(Shown const& shown) {
               ? fmt::format("Left out: the levels, since {} cells are too many for a page. The "
                             "tables and findings are whole; leat show prints single levels.",
                             cells)
-              : "Left out: the levels, since the signals never come to rest as built. leat machine "
-                "names the loop.");
+              : "Left out: the levels, since the signals do not come to rest as built. leat "
+                "machine "
+                "says why.");
       break;
     case Detail::as_built:
       sentences.push_back(

@@ -186,8 +186,8 @@ std::optional<Situation> read_situation(render::Subject const& subject, std::str
     return std::nullopt;
   }
   if (!solved) {
-    terminal.refuse("the signals never come to rest after what --do says",
-                    "leat machine names the loop");
+    terminal.refuse("the signals do not come to rest after what --do says, or it takes too long",
+                    "leat machine names the loop, or says what is not known");
     return std::nullopt;
   }
   auto assignment = assignment_of(subject.design, solved->signals);

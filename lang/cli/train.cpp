@@ -72,7 +72,7 @@ Exit run(TrainOptions const& options, Terminal& terminal) {
         {subject, *order, explore::run_train(subject.design, logic::Machine(circuit), *order)});
     if (!parts.back().run.is_quiet) {
       terminal.refuse("the signals or the water do not come to rest, before the train or in it",
-                      "leat machine names what oscillates");
+                      "leat machine names what oscillates, or says what is not known");
       return Exit::undecided;
     }
     if (options.format != "text") continue;

@@ -62,6 +62,7 @@ std::string expectation_counts(Summary const& summary) {
 }
 
 std::string combination_words(Summary const& summary) {
+  if (summary.unended) return "none was run: " + unended_words(*summary.unended);
   if (!summary.too_many.empty()) {
     return summary.too_many + " are too many: their combinations were not run";
   }
@@ -130,10 +131,13 @@ void add(Summary& summary, model::Design const& design, Judgement const& judgeme
   }
   summary.has_restless = summary.has_restless || judgement.has_restless;
   summary.is_restless = summary.is_restless || never_rests(judgement);
-  if (!judgement.is_decided && !never_rests(judgement))
+  if (judgement.unended)
+    summary.unended = judgement.unended;
+  else if (!judgement.is_decided && !never_rests(judgement))
     summary.too_many = counted(judgement.variables.size(), "signal");
   count_findings(summary, judgement.findings);
-  for (auto const& expectation : judgement.expectations) count_verdict(summary, expectation.verdict);
+  for (auto const& expectation : judgement.expectations)
+    count_verdict(summary, expectation.verdict);
 }
 
 void count_findings(Summary& summary, std::vector<findings::Finding> const& findings) {

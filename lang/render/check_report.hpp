@@ -49,14 +49,15 @@ struct Summary {
   std::size_t held = 0, held_within_bounds = 0, violated = 0, empty = 0, undecided = 0;
   std::size_t junctions = 0;
   Count combinations = 0;
-  std::string too_many;  // signals that were too many to run
+  std::string too_many;                     // signals that were too many to run
+  std::optional<explore::Unended> unended;  // it is not known whether they come to rest
   bool has_signals = false, has_memory = false;
   bool has_restless = false;  // after some events they never do
   bool is_restless = false;   // the signals never come to rest as built
   bool is_history_left_out = false, is_switching_left_out = false;
   bool is_in_doubt = false;    // some findings may be promised away
   bool is_by_regions = false;  // findings were looked for in each region, with all else as built
-  std::string verdict;  // chosen by the caller, who knows which findings fail
+  std::string verdict;         // chosen by the caller, who knows which findings fail
 };
 void add(Summary&, model::Design const&, Judgement const&);
 void count_findings(Summary&, std::vector<findings::Finding> const&);

@@ -42,6 +42,10 @@ std::string shell_word(std::string const& text) {
 
 bool never_rests(Judgement const& judged) { return !judged.is_decided && !judged.findings.empty(); }
 
+std::string unended_words(explore::Unended const& unended) {
+  return fmt::format("{} rounds did not tell whether the signals come to rest", unended.rounds);
+}
+
 Assignment assignment_of(Judgement const& judged, logic::Row row) {
   Assignment assignment;
   for (std::size_t i = 0; i < judged.variables.size(); ++i) {

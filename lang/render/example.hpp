@@ -12,6 +12,9 @@ namespace leat::render {
 // Whether it is undecided since the signals never come to rest as built.
 bool never_rests(Judgement const&);
 
+// Why nothing is known then: "1048576 rounds did not tell whether the signals come to rest".
+std::string unended_words(explore::Unended const&);
+
 Assignment assignment_of(Judgement const&, logic::Row);
 // The example's combination, by what a player sets: where wires stand for levers
 // (works/islands.hpp), the levers as its flips leave them.

@@ -14,7 +14,7 @@ struct MachineSheet {
   Subject subject;  // any junction: the signals are those of the whole design
   // The inputs that have a say in the memory, those that have none, and the memory elements.
   std::vector<model::SignalId> inputs, left_out, memory;
-  bool is_decided = false;  // false: too many variables or states, and nothing below is known
+  bool is_decided = false;  // false: too many variables, states or rounds: nothing is known
   explore::States states;
   explore::MemoryGraph graph;
   std::vector<explore::MemoryChange> changes;

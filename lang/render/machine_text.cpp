@@ -4,6 +4,7 @@
 
 #include "lang/render/columns.hpp"
 #include "lang/render/condition.hpp"
+#include "lang/render/example.hpp"
 #include "lang/render/machine.hpp"
 #include "lang/render/words.hpp"
 
@@ -56,6 +57,8 @@ std::string reach_lines(MachineSheet const& sheet) {
 
 // What is known where the states were not listed.
 std::string counted_lines(MachineSheet const& sheet) {
+  if (sheet.states.unended)
+    return line("states", "undecided: " + unended_words(*sheet.states.unended));
   if (!sheet.counted) return line("states", "undecided: too many");
   auto const& [states, unquiet] = *sheet.counted;
   auto text =

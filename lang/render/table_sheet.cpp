@@ -101,6 +101,7 @@ DestinationEntry entry_of(Subject const& subject, tables::Destination const& des
 
 std::string undecided_words(TableSheet const& sheet) {
   if (sheet.is_restless) return "the signals never come to rest as built";
+  if (sheet.unended) return unended_words(*sheet.unended);
   auto const signals = counted(sheet.signals.size(), "signal");
   return sheet.has_run_out
              ? fmt::format("the conditions of its routes, by {}, take more than can be held",
@@ -123,6 +124,7 @@ TableSheet table_sheet(Subject const& subject, Judgement const& judged,
   sheet.is_decided = judged.is_decided;
   sheet.has_restless = judged.has_restless;
   sheet.is_restless = never_rests(judged);
+  sheet.unended = judged.unended;
   sheet.row_count = static_cast<Count>(judged.combinations.reachable.count());
   for (model::InletId i = 0; i < subject.design.inlets.size(); ++i) {
     if (request.inlet && *request.inlet != i) continue;

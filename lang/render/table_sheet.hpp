@@ -55,9 +55,11 @@ struct TableSheet {
   bool has_too_many_states = false;  // it is not known which combinations can come about
   bool has_restless = false;  // combinations after some events are left out: they never rest
   bool is_restless = false;   // undecided since the signals never come to rest as built
-  bool has_run_out = false;   // undecided since the conditions take more than can be held
+  // Undecided since it is not known whether the signals come to rest.
+  std::optional<explore::Unended> unended{};
+  bool has_run_out = false;  // undecided since the conditions take more than can be held
   std::vector<std::string> undecided_inlets;  // without lanes: it is not known where bodies go
-  Count row_count = 0;  // of reachable combinations
+  Count row_count = 0;                        // of reachable combinations
   bool is_works = false;
   bool is_wide = false;      // too many signals for columns: destinations have conditions alone
   bool is_too_long = false;  // some lane has more destinations than are told

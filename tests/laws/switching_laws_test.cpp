@@ -19,12 +19,27 @@ struct Ending {
   std::optional<model::OutletId> outlet;
 };
 
+// The cells that water takes a body in so many ticks, tick by tick, once nothing makes it faster.
+double cells_in_a_step(model::Practice const& practice) {
+  using model::Rule;
+  double most = 0;
+  for (auto won : {practice[Rule::water_push], practice[Rule::water_gravity],
+                   practice[Rule::upward_stroke] - practice[Rule::water_gravity]}) {
+    double speed = 0;
+    for (int tick = 0; tick < 10'000; ++tick)
+      speed = speed * practice[Rule::water_drag] / 1000 + won / 1000.0;
+    most = std::max(most, speed * practice[Rule::step_ticks]);
+  }
+  return most;
+}
+
 // One body on a random way through one change of the cells: anywhere on its trip when it comes,
 // quick or slow while the water moves, and then on until it ends.
 class Wanderer {
  public:
-  Wanderer(model::Profile const& profile, body::OutletCells const& outlets, std::mt19937& dice)
-      : profile_(profile), outlets_(outlets), dice_(dice) {}
+  Wanderer(model::Profile const& profile, body::OutletCells const& outlets, double cells_a_step,
+           std::mt19937& dice)
+      : profile_(profile), outlets_(outlets), cells_a_step_(cells_a_step), dice_(dice) {}
 
   // `fields`: the water after the change, step by step to rest.
   Ending wander(body::Position at, model::Arrangement const& after,
@@ -33,11 +48,16 @@ class Wanderer {
     body::Surroundings const first(after, fields.front(), profile_);
     if (!first.fits(at_.feet)) return {Ending::Kind::crushed, at_.feet, {}};
     at_ = body::forgetful(first, at_);
+    // How far it is into its cell when the water steps; a move is done when it is through.
+    double into_cell = dice_() % 1000 / 1000.0;
     for (std::size_t step = 0; step + 1 < fields.size(); ++step) {
       body::Surroundings const here(after, fields[step], profile_);
       bool const is_quick = dice_() % 4 != 0;
-      if (is_quick) go(here);
-      if (auto const end = ended(here)) return *end;
+      if (is_quick) into_cell += cells_a_step_;
+      for (; into_cell >= 1; --into_cell) {
+        if (!go(here)) into_cell = 1;
+        if (auto const end = ended(here)) return *end;
+      }
     }
     body::Surroundings const settled(after, fields.back(), profile_);
     for (int moves = 0; moves < 200; ++moves) {
@@ -65,6 +85,7 @@ class Wanderer {
 
   model::Profile const& profile_;
   body::OutletCells const& outlets_;
+  double cells_a_step_;
   std::mt19937& dice_;
   body::Position at_;
 };
@@ -118,49 +139,74 @@ std::optional<Danger::Kind> danger_of(Ending const& ending, Own const& before, O
   return std::nullopt;
 }
 
+// Bodies of every kind wander through every change of the design; how often each danger was met.
+struct Met {
+  int of[4] = {0, 0, 0, 0};
+};
+
+void wander_through(model::Design const& design, std::mt19937& dice, Met& met) {
+  auto const judgement = judge(design);
+  auto const& histories = judgement.histories;
+  auto const outlets = body::outlet_cells(design);
+  auto const cells = cells_in_a_step(design.practice);
+  for (auto const& switching : judgement.switchings.all) {
+    auto const& from = histories.waters[switching.water];
+    model::Arrangement const before(design, histories.settings[from.setting]);
+    REQUIRE(switching.phases.size() == 1);
+    model::Arrangement const after(design, switching.phases[0].setting);
+    std::vector<water::Field> fields{water::switched(before, from.field, after)};
+    for (auto next = water::step(after, fields.back()); next != fields.back();
+         next = water::step(after, fields.back()))
+      fields.push_back(std::move(next));
+    for (model::InletId inlet = 0; inlet < design.inlets.size(); ++inlet) {
+      auto const profile = static_cast<model::ProfileId>(dice() % design.profiles.size());
+      auto const& body = design.profiles[profile];
+      Own const was({before, from.field, body}, design.inlets[inlet], outlets);
+      Own const is({after, fields.back(), body}, design.inlets[inlet], outlets);
+      for (int trial = 0; trial < 20 && was.graph.size() > 0; ++trial) {
+        auto const start = dice() % was.graph.size();
+        if (was.graph.ends[start] == body::End::outlet || was.graph.ends[start] == body::End::spill)
+          continue;
+        auto const ending =
+            Wanderer(body, outlets, cells, dice).wander(was.graph.positions[start], after, fields);
+        auto const kind = danger_of(ending, was, is);
+        if (!kind) continue;
+        ++met.of[static_cast<int>(*kind)];
+        auto const place = design.grid.place(ending.cell);
+        INFO("inlet " << inlet << ", profile " << profile << ", kind " << static_cast<int>(*kind)
+                      << ", at " << place.x << ' ' << place.y << ' ' << place.z);
+        REQUIRE(is_reported(switching.dangers, *kind, inlet, profile, ending));
+      }
+    }
+  }
+}
+
 }  // namespace
 
 TEST_CASE("law: no body that wanders through a change meets a danger that is not told") {
   std::mt19937 dice(29);
-  int met[4] = {0, 0, 0, 0};
+  Met met;
   for (unsigned seed = 0; seed < 300; ++seed) {
-    auto const design = laws::random_junction(seed, 1 + static_cast<int>(seed % 2));
-    auto const judgement = judge(design);
-    auto const& histories = judgement.histories;
-    auto const outlets = body::outlet_cells(design);
-    for (auto const& switching : judgement.switchings.all) {
-      auto const& from = histories.waters[switching.water];
-      model::Arrangement const before(design, histories.settings[from.setting]);
-      REQUIRE(switching.phases.size() == 1);
-      model::Arrangement const after(design, switching.phases[0].setting);
-      std::vector<water::Field> fields{water::switched(before, from.field, after)};
-      for (auto next = water::step(after, fields.back()); next != fields.back();
-           next = water::step(after, fields.back()))
-        fields.push_back(std::move(next));
-      for (model::InletId inlet = 0; inlet < design.inlets.size(); ++inlet) {
-        auto const profile = static_cast<model::ProfileId>(dice() % design.profiles.size());
-        auto const& body = design.profiles[profile];
-        Own const was({before, from.field, body}, design.inlets[inlet], outlets);
-        Own const is({after, fields.back(), body}, design.inlets[inlet], outlets);
-        for (int trial = 0; trial < 20 && was.graph.size() > 0; ++trial) {
-          auto const start = dice() % was.graph.size();
-          if (was.graph.ends[start] == body::End::outlet ||
-              was.graph.ends[start] == body::End::spill)
-            continue;
-          auto const ending =
-              Wanderer(body, outlets, dice).wander(was.graph.positions[start], after, fields);
-          auto const kind = danger_of(ending, was, is);
-          if (!kind) continue;
-          ++met[static_cast<int>(*kind)];
-          auto const place = design.grid.place(ending.cell);
-          INFO("seed " << seed << ", inlet " << inlet << ", profile " << profile << ", kind "
-                       << static_cast<int>(*kind) << ", at " << place.x << ' ' << place.y << ' '
-                       << place.z);
-          REQUIRE(is_reported(switching.dangers, *kind, inlet, profile, ending));
-        }
-      }
-    }
+    INFO("seed " << seed);
+    wander_through(laws::random_junction(seed, 1 + static_cast<int>(seed % 2)), dice, met);
   }
-  CAPTURE(met[0], met[1], met[2], met[3]);
-  for (auto count : met) CHECK(count > 0);
+  for (auto count : met.of) CHECK(count > 0);
+}
+
+// Steps of the water from one tick to a minute, currents that carry a body many cells meanwhile.
+TEST_CASE("law: the same in slow water and in quick currents") {
+  using model::Rule;
+  std::mt19937 dice(31);
+  Met met;
+  for (unsigned seed = 0; seed < 300; ++seed) {
+    INFO("seed " << seed);
+    auto design = laws::random_junction(seed, 1 + static_cast<int>(seed % 2));
+    constexpr int ticks[] = {1, 5, 20, 100, 1000}, pushes[] = {1, 14, 100, 1000},
+                  drags[] = {1, 500, 800, 950, 999};
+    design.practice.set(Rule::step_ticks, ticks[dice() % 5]);
+    design.practice.set(Rule::water_push, pushes[dice() % 4]);
+    design.practice.set(Rule::water_drag, drags[dice() % 5]);
+    wander_through(design, dice, met);
+  }
+  for (auto count : met.of) CHECK(count > 0);
 }

@@ -53,6 +53,22 @@ ExpressionId Circuit::combined(Operator op, ExpressionId left, ExpressionId righ
   return circuit_.add({op, left, right});
 }
 
+model::Circuit shift_register(int stages, int tap, Start start) {
+  Circuit circuit;
+  bool const is_by_lever = start == Start::by_lever;
+  auto const lever = is_by_lever ? circuit.of(circuit.input()) : circuit.constant(false);
+  std::vector<SignalId> delays;
+  for (int i = 0; i < stages; ++i)
+    delays.push_back(circuit.delay(delays.empty() ? lever : circuit.of(delays.back()), 1));
+  auto const differs =
+      circuit.combined(Operator::parity, circuit.of(delays[static_cast<std::size_t>(tap) - 1]),
+                       circuit.of(delays.back()));
+  circuit.feed(delays.front(), circuit.combined(Operator::parity, differs, lever));
+  auto built = circuit.built();
+  built.signals[delays.front()].starts_on = !is_by_lever;
+  return built;
+}
+
 model::Circuit random_circuit(unsigned seed) {
   std::mt19937 dice(seed);
   auto const pick = [&](unsigned n) { return static_cast<unsigned>(dice() % n); };

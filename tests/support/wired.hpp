@@ -1,4 +1,6 @@
 #pragma once
+#include <cstdint>
+
 #include "engine/model/circuit.hpp"
 
 // Circuits put together in code, so that the logic is tested without the language.
@@ -29,6 +31,12 @@ class Circuit {
   SignalId add(model::Signal);
   model::Circuit circuit_;
 };
+
+// Delays behind each other, the first fed with whether what the last one and another one hold
+// differs: a shift register with linear feedback. It starts with one stage on; or, with a lever,
+// with none, and shifts once the lever turns over what is fed.
+enum class Start : std::uint8_t { one_on, by_lever };
+model::Circuit shift_register(int stages, int tap, Start = Start::one_on);
 
 // A few inputs and memory elements that look at each other; some of them oscillate.
 model::Circuit random_circuit(unsigned seed);

@@ -107,3 +107,19 @@ TEST_CASE("travel: under water each cell is sunk, out of the air the first is fa
   CHECK(ticks(3, 1) == 5 + sunk);
   CHECK(ticks(2, 1) == sunk);
 }
+
+// The standard push, stroke and sinking, less a fifth each tick; then one of them stronger than the
+// others in turn.
+TEST_CASE("pace: the fastest that water takes a body") {
+  using model::Rule;
+  auto const fastest = [](std::vector<std::pair<Rule, int>> const& set) {
+    model::Practice practice;
+    for (auto const& [rule, value] : set) practice.set(rule, value);
+    return body::fastest_in_water(practice);
+  };
+  CHECK(fastest({}) == Catch::Approx(0.1));
+  CHECK(fastest({{Rule::water_push, 100}}) == Catch::Approx(0.5));
+  CHECK(fastest({{Rule::upward_stroke, 80}}) == Catch::Approx(0.3));
+  CHECK(fastest({{Rule::water_gravity, 60}}) == Catch::Approx(0.3));
+  CHECK(fastest({{Rule::water_drag, 990}}) == Catch::Approx(2));
+}

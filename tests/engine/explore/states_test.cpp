@@ -189,3 +189,39 @@ TEST_CASE("law: the same for machines of thousands of states") {
   check_against_plain_search(wired::gray_counter(9));
   check_against_plain_search(wired::latch_of_all(11));
 }
+
+TEST_CASE("where an event neither rests nor repeats the search ends, and says after which") {
+  auto circuit =
+      wired::beside(wired::latches(2), wired::shift_register(39, 35, wired::Start::by_lever));
+  for (bool is_promised : {false, true}) {
+    if (is_promised) circuit.nevers.push_back(0);
+    logic::Machine const machine(circuit);
+    auto const states = explore::reach(machine);
+    CHECK_FALSE(states.is_complete);
+    CHECK(states.unquiet.empty());
+    REQUIRE(states.unended);
+    CHECK(circuit.signals[*states.unended->input].is_input());
+    CHECK(machine.variables()[2] == states.unended->input);
+    CHECK(states.unended->rounds == machine.most_rounds());
+  }
+  auto const restless = wired::shift_register(39, 35);
+  auto const states = explore::reach(logic::Machine(restless));
+  CHECK(states.size() == 0);
+  CHECK_FALSE(states.unquiet_as_built);
+  REQUIRE(states.unended);
+  CHECK_FALSE(states.unended->input);
+}
+
+// An oscillation of 2^18 - 1 rounds takes twice as many to be seen: from 8 states they add up to
+// what is allowed for all.
+TEST_CASE("rounds of all states together are bounded") {
+  auto const slow = wired::shift_register(18, 11, wired::Start::by_lever);
+  for (int levers : {1, 3}) {
+    auto const circuit = wired::beside(wired::latches(levers), slow);
+    logic::Machine const machine(circuit);
+    auto const states = explore::reach(machine);
+    CHECK(states.is_complete == (levers == 1));
+    CHECK(states.unquiet.size() == (levers == 1 ? 2u : 8u));
+    if (levers == 3) CHECK(states.unended->rounds == 4 * machine.most_rounds());
+  }
+}

@@ -46,6 +46,19 @@ model::Design two_sources(int ticks) {
   return design;
 }
 
+// Lever 0 opens a first gate, and shuts a second one so many ticks later; water stands in both.
+model::Design gates_in_turn(int ticks, model::Rule rule, int value) {
+  auto design = draw({{"XXXXXXXX"}, {"wi.g..gA"}, {"...g..g."}});
+  auto const grate = design.fills[design.fill_of[design.grid.cell({3, 0, 1})]].powered;
+  auto const later = add(design, {model::SignalKind::delay, false, 0, 0, ticks});
+  for (int z : {1, 2}) {
+    put(design, {3, 0, z}, {model::material::open, grate, 0});
+    put(design, {6, 0, z}, {grate, model::material::open, later});
+  }
+  design.practice.set(rule, value);
+  return design;
+}
+
 }  // namespace
 
 TEST_CASE("a gate that closes takes the cell of a body, and the water from those behind it") {
@@ -195,4 +208,21 @@ TEST_CASE("past the budget nothing is said of switching") {
   }
   Surveyed const unfollowed(shut_run(), false);
   CHECK_FALSE(unfollowed.switchings().is_complete);
+}
+
+// Between two steps of the water a body goes as far as the water takes it: where these are long, or
+// the current quick, through both gates.
+TEST_CASE("bodies move between two steps of the water, however long or quick these are") {
+  auto const is_misrouted = [](int ticks, model::Rule rule, int value) {
+    Surveyed const surveyed(gates_in_turn(ticks, rule, value));
+    auto const all = surveyed.switchings();
+    return danger(switching_of(surveyed, all, {}, 0), Danger::Kind::misrouted) != nullptr;
+  };
+  using model::Rule;
+  CHECK(is_misrouted(100, Rule::step_ticks, 5));
+  CHECK(is_misrouted(100, Rule::step_ticks, 100));
+  CHECK(is_misrouted(100, Rule::step_ticks, 1000));
+  CHECK_FALSE(is_misrouted(10, Rule::step_ticks, 5));
+  CHECK(is_misrouted(10, Rule::water_push, 200));
+  CHECK(is_misrouted(10, Rule::water_drag, 990));
 }

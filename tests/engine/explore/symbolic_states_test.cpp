@@ -116,6 +116,19 @@ TEST_CASE("past the budget of nodes the result says so") {
   CHECK(states.nodes_made() <= 500);
 }
 
+TEST_CASE("past the depth of the diagrams the result says so") {
+  for (int count : {100, 101}) {
+    auto const circuit = wired::latches(count);
+    SymbolicStates const states(circuit, {.deepest = 200});
+    CHECK(states.knowledge() == (count == 100 ? Knowledge::complete : Knowledge::out_of_nodes));
+  }
+  wired::Circuit wide;
+  auto const first = wide.of(wide.input());
+  for (int i = 0; i < 9000; ++i) wide.input();
+  wide.toggle(first);
+  CHECK(SymbolicStates(wide.built()).knowledge() == Knowledge::out_of_nodes);
+}
+
 // The ripple takes one round a toggle: with fewer rounds nothing is known, and that is no
 // oscillation.
 TEST_CASE("past the rounds the result says so") {

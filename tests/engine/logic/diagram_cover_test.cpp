@@ -109,6 +109,18 @@ TEST_CASE("a sum that takes too many nodes to find is not found") {
   CHECK_FALSE(irredundant_cover(diagram, f, f, any_number));
 }
 
+TEST_CASE("a sum over more variables than are followed down is not found") {
+  Diagram diagram(std::size_t{1} << 20);
+  auto all = Diagram::always, none = Diagram::always;
+  for (Diagram::Level i = Diagram::most_depth; i-- > 1;) {
+    all = diagram.node(i, Diagram::never, all);
+    none = diagram.node(i, none, Diagram::never);
+  }
+  auto const either = diagram.node(0, all, none);
+  CHECK_FALSE(irredundant_cover(diagram, either, either, 100));
+  CHECK(irredundant_cover(diagram, all, all, 100)->front().size() == Diagram::most_depth - 1);
+}
+
 TEST_CASE("what is needed but not allowed is misuse") {
   Diagram diagram(plenty);
   CHECK_THROWS_AS(irredundant_cover(diagram, Diagram::always, diagram.variable(0), 1),

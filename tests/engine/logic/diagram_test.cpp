@@ -3,6 +3,7 @@
 #include <cmath>
 #include <random>
 
+#include "engine/contract.hpp"
 #include "engine/logic/row_set.hpp"
 #include "engine/logic/truth.hpp"
 #include "tests/support/catch.hpp"
@@ -194,4 +195,50 @@ TEST_CASE("a diagram keeps its budget and says that it has run out") {
   }
   CHECK(diagram.has_run_out());
   CHECK(diagram.node_count() <= 50);
+}
+
+namespace {
+
+// All of the variables from one on, every second or each.
+Function all_of(Diagram& diagram, Diagram::Level count, Diagram::Level first = 0,
+                Diagram::Level step = 1) {
+  auto all = Diagram::always;
+  for (auto i = count; i-- > 0;) all = diagram.node(first + step * i, Diagram::never, all);
+  return all;
+}
+
+}  // namespace
+
+TEST_CASE("a path tests so many variables and no more") {
+  Diagram diagram(plenty);
+  auto const deepest = all_of(diagram, Diagram::most_depth - 1, 1);
+  CHECK(diagram.depth(deepest) == Diagram::most_depth - 1);
+  CHECK(diagram.both(deepest, diagram.variable(0)) == all_of(diagram, Diagram::most_depth));
+  CHECK(diagram.depth(!diagram.differ(deepest, diagram.variable(0))) == Diagram::most_depth);
+  CHECK(diagram.both(deepest, all_of(diagram, Diagram::most_depth)) ==
+        all_of(diagram, Diagram::most_depth));
+  CHECK_FALSE(diagram.has_run_out());
+  diagram.both(all_of(diagram, Diagram::most_depth, 1), diagram.variable(0));
+  CHECK(diagram.has_run_out());
+}
+
+TEST_CASE("what is deep together is not followed, by any operation") {
+  for (int operation = 0; operation < 3; ++operation) {
+    Diagram diagram(plenty);
+    auto const count = Diagram::most_depth / 2 + 1;
+    auto const even = all_of(diagram, count, 0, 2), odd = all_of(diagram, count, 1, 2);
+    REQUIRE_FALSE(diagram.has_run_out());
+    if (operation == 0) diagram.both(even, odd);
+    if (operation == 1) diagram.differ(even, odd);
+    if (operation == 2) diagram.choice(diagram.variable(0), even, odd);
+    CHECK(diagram.has_run_out());
+  }
+}
+
+TEST_CASE("a diagram is made shallower, not deeper") {
+  Diagram diagram(plenty, 10);
+  CHECK_FALSE((all_of(diagram, 10) == Diagram::never || diagram.has_run_out()));
+  all_of(diagram, 11);
+  CHECK(diagram.has_run_out());
+  CHECK_THROWS_AS(Diagram(plenty, Diagram::most_depth + 1), ContractBroken);
 }

@@ -1,6 +1,7 @@
 #include "engine/logic/machine.hpp"
 
 #include "tests/support/catch.hpp"
+#include "tests/support/counters.hpp"
 #include "tests/support/wired.hpp"
 
 using namespace leat;
@@ -101,4 +102,55 @@ TEST_CASE("law: 64 machines side by side do what one does") {
       }
     }
   }
+}
+
+// Source: taps of shift registers of full length, any book on them (S. W. Golomb, "Shift register
+// sequences", 1967): every value but 0 comes once, and then the first again.
+TEST_CASE("oscillation: shift registers of full length have a period of 2^n - 1 rounds") {
+  for (auto const& [stages, tap] : {std::pair{2, 1},
+                                    {3, 2},
+                                    {4, 3},
+                                    {5, 3},
+                                    {6, 5},
+                                    {7, 6},
+                                    {9, 5},
+                                    {10, 7},
+                                    {11, 9},
+                                    {15, 14},
+                                    {17, 14},
+                                    {18, 11}}) {
+    INFO(stages << " stages");
+    for (auto start : {wired::Start::one_on, wired::Start::by_lever}) {
+      auto const circuit = wired::shift_register(stages, tap, start);
+      Machine const machine(circuit);
+      auto const settled =
+          start == wired::Start::by_lever ? machine.after(0, 0) : machine.as_built();
+      CHECK((!settled.is_quiet && settled.is_known));
+      CHECK(settled.oscillation.period == (1 << stages) - 1);
+      CHECK(settled.oscillation.loop.size() == static_cast<std::size_t>(stages));
+    }
+  }
+}
+
+TEST_CASE("what neither rests nor repeats within the rounds is not known") {
+  auto const circuit = wired::shift_register(39, 35, wired::Start::by_lever);
+  Machine const machine(circuit);
+  auto const settled = machine.after(0, 0);
+  CHECK((!settled.is_quiet && !settled.is_known));
+  CHECK(settled.rounds == machine.most_rounds());
+  CHECK(settled.oscillation.loop.empty());
+  CHECK(machine.after(0, 0, 100).rounds == 100);
+}
+
+TEST_CASE("a round more or less decides whether a ripple is seen to rest") {
+  auto const circuit = wired::ripple(12);
+  Machine const machine(circuit);
+  auto code = machine.as_built().code;
+  // All ones after 4095 counts, two flips of the clock each: the next count runs through all.
+  for (int flip = 0; flip < 2 * 4095; ++flip) code = machine.after(code, 0).code;
+  auto const full = machine.after(code, 0);
+  REQUIRE(full.is_quiet);
+  REQUIRE(full.rounds > 12);
+  CHECK(machine.after(code, 0, full.rounds).code == full.code);
+  CHECK_FALSE(machine.after(code, 0, full.rounds - 1).is_known);
 }
