@@ -3,9 +3,12 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <optional>
+#include <span>
 
 #include "engine/contract.hpp"
 #include "engine/explore/saturation.hpp"
+#include "engine/explore/states.hpp"
 #include "engine/logic/evaluation.hpp"
 
 namespace leat::explore {
@@ -56,6 +59,39 @@ class Parts {
   std::vector<std::size_t> highest_first_;  // variables by place
 };
 
+// The states one by one, where they are few: that costs what they are, however far an event
+// reaches. Each as a number whose highest bit is the variable at place 0. None where they are many,
+// or not all known.
+std::optional<std::vector<logic::Code>> few_states(model::Circuit const& circuit,
+                                                   std::vector<Diagram::Level> const& places) {
+  constexpr std::size_t few = std::size_t{1} << 16;
+  if (places.size() > logic::Machine::most_variables) return std::nullopt;
+  auto const states = reach(logic::Machine(circuit), few, Successors::left_out);
+  if (!states.is_complete) return std::nullopt;
+  std::vector<logic::Code> codes;
+  for (auto code : states.codes) {
+    logic::Code placed = 0;
+    for (std::size_t v = 0; v < places.size(); ++v)
+      placed |= (code >> v & 1u) << (places.size() - 1 - places[v]);
+    codes.push_back(placed);
+  }
+  std::sort(codes.begin(), codes.end());
+  return codes;
+}
+
+// The set of these codes, ascending, which are alike above some place.
+Function set_of(std::span<logic::Code const> codes, Diagram::Level place, Diagram::Level places,
+                Diagram& diagram) {
+  if (codes.empty()) return Diagram::never;
+  if (place == places) return Diagram::always;
+  auto const bit = places - 1 - place;
+  auto const on = std::partition_point(codes.begin(), codes.end(),
+                                       [&](logic::Code code) { return (code >> bit & 1u) == 0; });
+  auto const count = static_cast<std::size_t>(on - codes.begin());
+  return diagram.node(2 * place, set_of(codes.first(count), place + 1, places, diagram),
+                      set_of(codes.subspan(count), place + 1, places, diagram));
+}
+
 }  // namespace
 
 SymbolicStates::SymbolicStates(model::Circuit const& circuit, Limits limits)
@@ -93,6 +129,7 @@ SymbolicStates::Knowledge SymbolicStates::explore(model::Circuit const& circuit,
   if (is_unquiet_as_built_) return Knowledge::complete;
   auto const built = state_of(start.after);
   if (diagram_.has_run_out()) return Knowledge::out_of_nodes;
+  auto const few = few_states(circuit, machine_.places());
   std::vector<Transitions> transitions;
   Parts parts(diagram_, machine_);
   auto unknown = Diagram::never;
@@ -105,10 +142,11 @@ SymbolicStates::Knowledge SymbolicStates::explore(model::Circuit const& circuit,
     auto const is_open = diagram_.either(outcome.oscillating, outcome.unknown);
     auto const away = promised_away(circuit, outcome.after, start.after);
     not_done.push_back(diagram_.either(is_open, away));
-    parts.add(outcome.after, not_done.back(), transitions);
+    if (!few) parts.add(outcome.after, not_done.back(), transitions);
     if (diagram_.has_run_out()) return Knowledge::out_of_nodes;
   }
-  states_ = saturated(diagram_, built, std::move(transitions));
+  states_ = few ? set_of(*few, 0, static_cast<Diagram::Level>(machine_.places().size()), diagram_)
+                : saturated(diagram_, built, std::move(transitions));
   for (auto& states : unquiet_) states = diagram_.both(states, states_);
   look_back(outcomes, not_done);
   bool const is_all_known = diagram_.both(unknown, states_) == Diagram::never;
