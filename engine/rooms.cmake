@@ -48,7 +48,7 @@ room(engine_judge engine
      USES engine_verdicts)
 room(engine_works engine/works
      SOURCES arrivals.cpp barred_histories.cpp claims.cpp conditions.cpp destinations.cpp idle_signals.cpp in_plant.cpp
-             island_form.cpp islands.cpp journey.cpp judge_works.cpp knowledge.cpp lever_flips.cpp
+             island_form.cpp island_key.cpp islands.cpp journey.cpp judge_works.cpp knowledge.cpp lever_flips.cpp
              logic_findings.cpp mixed_waters.cpp network.cpp passages.cpp plant_findings.cpp prospects.cpp
              reached.cpp region_passages.cpp region_walk.cpp regions.cpp showing.cpp supports.cpp trials.cpp
              unreached_outlets.cpp
