@@ -15,9 +15,9 @@ room(lang_grammar lang/grammar
 room(lang_check lang/check
      SOURCES acceptances.cpp bodies_and_practice.cpp check.cpp constant_control.cpp drawing.cpp
              events_and_trains.cpp expectations.cpp loops.cpp marks.cpp materials.cpp meaning.cpp names.cpp
-             overlaps.cpp placing.cpp plain_entries.cpp plant_ports.cpp plates.cpp ports.cpp resolving.cpp
-             scopes.cpp shape.cpp signals.cpp tables.cpp unfold.cpp unfolded_blocks.cpp unknown_names.cpp
-             wire_loops.cpp workshop.cpp
+             overlaps.cpp place_settings.cpp placing.cpp plain_entries.cpp plant_ports.cpp plates.cpp ports.cpp
+             resolving.cpp scopes.cpp shape.cpp shared_cells.cpp signals.cpp tables.cpp unfold.cpp unfolded_blocks.cpp
+             unknown_names.cpp wire_loops.cpp workshop.cpp
      USES lang_syntax lang_diagnostics engine_model fmt::fmt)
 room(lang_lower lang/lower
      SOURCES cells.cpp circuit_lowering.cpp including.cpp lower.cpp matching.cpp plant.cpp words.cpp
@@ -47,8 +47,8 @@ room(lang_render lang/render
              completion.cpp condition.cpp count.cpp csv.cpp design_document.cpp diagnostic_text.cpp
              difference.cpp example.cpp expectation_text.cpp fate_words.cpp field_document.cpp field_text.cpp
              fill_words.cpp finding_pages.cpp finding_sentences.cpp finding_text.cpp findings_csv.cpp
-             findings_document.cpp findings_junit.cpp findings_markdown.cpp findings_sarif.cpp guard_document.cpp
-             guard_text.cpp islands_text.cpp json.cpp level_picture.cpp look.cpp machine_document.cpp
+             findings_document.cpp findings_junit.cpp findings_markdown.cpp findings_sarif.cpp found_again.cpp
+             guard_document.cpp guard_text.cpp islands_text.cpp json.cpp level_picture.cpp look.cpp machine_document.cpp
              machine_dot.cpp machine_text.cpp manual.cpp markdown.cpp markup.cpp page/packed.cpp page/page.cpp
              page/page_data.cpp page/page_differences.cpp page/page_levels.cpp page/page_notes.cpp
              page/page_prose.cpp page/page_sources.cpp paragraph.cpp picture/level_svg.cpp

@@ -1,11 +1,14 @@
 #include "engine/body/route_graph.hpp"
 
+#include "engine/contract.hpp"
+
 namespace leat::body {
 
 OutletCells outlet_cells(model::Design const& design) {
   OutletCells cells;
   for (model::OutletId outlet = 0; outlet < design.outlets.size(); ++outlet) {
-    for (auto c : design.outlets[outlet].cells) cells.emplace(c, outlet);
+    for (auto c : design.outlets[outlet].cells)
+      require(cells.emplace(c, outlet).second, "a cell belongs to one outlet, once");
   }
   return cells;
 }

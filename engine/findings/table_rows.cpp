@@ -1,6 +1,7 @@
 #include <map>
 
 #include "engine/findings/families.hpp"
+#include "engine/findings/table_gap.hpp"
 #include "engine/tables/route_groups.hpp"
 
 namespace leat::findings {
@@ -53,20 +54,43 @@ Finding finding_of_table(FindingKind kind, Table const& table, std::size_t expec
   return finding;
 }
 
+// The rows of another body that goes the same way.
+RowSet rows_alike(tables::Destination const& one, std::vector<tables::Destination> const& others) {
+  RowSet rows(one.rows.inputs());
+  for (auto const& other : others) {
+    if (other.verdict == one.verdict && other.outlets == one.outlets) rows |= other.rows;
+  }
+  return rows;
+}
+
+// What is proposed for a gap has to hold: for every body that the table speaks of, and surely. So
+// each way that all of them go is a finding, and where they part, one more that proposes nothing.
 void add_gaps(Explored const& explored, tables::RouteTable const& routes, Table const& table,
               RowSet const& covered, std::vector<Finding>& found) {
   auto const gap = explored.combinations.reachable & ~covered;
   if (gap.is_empty()) return;
-  auto const profile = table.profile.value_or(0);
-  for (auto const& d : tables::destinations(explored.combinations, routes, table.inlet, profile)) {
-    auto rows = d.rows & gap;
-    if (rows.is_empty()) continue;
+  std::vector<std::vector<tables::Destination>> ways;  // by body
+  for (model::ProfileId profile = 0; profile < explored.design.profiles.size(); ++profile) {
+    if (table.profile.value_or(profile) == profile)
+      ways.push_back(tables::destinations(explored.combinations, routes, table.inlet, profile));
+  }
+  auto const add = [&](RowSet rows, std::vector<model::OutletId> outlets, Gap what) {
+    if (rows.is_empty()) return;
     auto finding =
         finding_of_table(FindingKind::table_gap, table, table.rows.back().expectation, rows);
-    finding.outlets = d.outlets;
+    finding.outlets = std::move(outlets);
     finding.signals = explored.combinations.variables;
+    finding.measured = static_cast<int>(what);
     found.push_back(std::move(finding));
+  };
+  auto parting = gap;
+  for (auto const& d : ways.front()) {
+    auto rows = d.rows & gap;
+    for (auto const& others : ways) rows &= rows_alike(d, others);
+    parting &= ~rows;
+    add(rows, d.outlets, d.verdict == body::Verdict::doubtful ? Gap::doubtful : Gap::same_way);
   }
+  add(parting, {}, Gap::parting);
 }
 
 }  // namespace

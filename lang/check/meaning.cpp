@@ -42,7 +42,8 @@ void lay_out_works(Reading const& reading, syntax::Document const& folded, Unfol
     auto& plant = meaning.plants.emplace_back();
     if (reading.file_of(meaning.names.works.all[works]->name) != 0) continue;
     plant = lay_out(workshop, works, scopes);
-    if (plant.is_sound) plant.is_sound = check_overlaps(reading, meaning.fills, scopes, plant);
+    plant.is_sound = plant.is_sound && check_overlaps(reading, meaning.fills, scopes, plant) &&
+                     settle_ports(reading, plant);
   }
 }
 
@@ -50,11 +51,11 @@ void lay_out_works(Reading const& reading, syntax::Document const& folded, Unfol
 
 Meaning understand(syntax::Document folded, source::SourceText const& source,
                    diagnostics::Sink& sink) {
-  bool const is_whole = sink.empty();
   Meaning meaning;
   Unfolder unfolder(sink);
   auto const numbers = unfolder.file_numbers(folded);
   meaning.document = std::make_shared<syntax::Document>(unfolder.unfold(std::move(folded)));
+  bool const is_whole = sink.empty();
   auto const& document = *meaning.document;
   meaning.names = collect_names(document, source, sink);
   UnknownNames unknown(meaning.names);

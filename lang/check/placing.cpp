@@ -38,7 +38,8 @@ class Placing {
     plant_.width = most.x, plant_.depth = most.y, plant_.height = most.z;
     if (is_sound_ && plant_.placed.empty()) report_empty();
     plant_.is_sound = is_sound_ && fits();
-    if (plant_.is_sound) settle_ports(plant_, content);
+    plant_.inlet_names.insert(content.inlets.begin(), content.inlets.end());
+    plant_.outlet_names.insert(content.outlets.begin(), content.outlets.end());
   }
 
  private:
@@ -58,7 +59,7 @@ class Placing {
         continue;
       }
       if (is_full(*place)) return content;
-      add(*place, path, scope, content);
+      if (!add(*place, path, scope, content)) content.left_out.insert(place->name.text);
     }
     bool const is_connected =
         connect(reading_, works, path, workshop_.ticks_a_second(), plant_, content);
@@ -66,7 +67,8 @@ class Placing {
     return content;
   }
 
-  void add(PlaceDeclaration const& place, std::string const& path, Scopes::Id scope,
+  // False where it could not be placed, which has been told.
+  bool add(PlaceDeclaration const& place, std::string const& path, Scopes::Id scope,
            PlantContent& content) {
     auto const& names = reading_.names;
     auto const junction = names.junctions.find(place.design.text);
@@ -74,12 +76,12 @@ class Placing {
     if (!junction && !works) {
       reading_.unknown.add(NameKind::design, place.design);
       is_sound_ = false;
-      return;
+      return false;
     }
     auto const design = junction ? *junction : names.junctions.all.size() + *works;
-    bool const is_given_well = check_numbers(place, design) && check_signals(place);
+    bool const is_given_well = check_settings(reading_, place, workshop_.settable(design));
     is_sound_ = is_sound_ && is_given_well;
-    if (!is_given_well) return;
+    if (!is_given_well) return false;
     auto const name = path.empty() ? place.name.text : path + "." + place.name.text;
     auto const first = plant_.placed.size();
     auto const replaced = replaced_by(place);
@@ -94,6 +96,7 @@ class Placing {
       auto const used = Scopes::used_by(reading_.names, {expression});
       content.used.insert(used.begin(), used.end());
     }
+    return true;
   }
 
   using Used = std::set<model::SignalId>;
@@ -103,7 +106,7 @@ class Placing {
   Used add_junction(PlaceDeclaration const& place, std::size_t junction,
                     Scopes::Replaced const& replaced, std::string const& name, Scopes::Id scope,
                     PlantContent& content) {
-    auto const shared = workshop_.drawn(junction, settings_of(place));
+    auto const shared = workshop_.drawn(junction, place);
     auto const& drawn = *shared;
     auto const& shape = drawn.drawing.shape;
     if (drawn.marks.empty()) is_sound_ = false;
@@ -254,6 +257,7 @@ class Placing {
 
   void report_empty() {
     is_sound_ = false;
+    if (!reading_.is_whole) return;
     auto const& name = plant_.declaration->name;
     reading_.sink.report({Listed("empty-works"),
                           fmt::format("Works '{}' places nothing", name.text),
@@ -296,46 +300,6 @@ class Placing {
          {place.span, "this level is one too many", {}},
          {},
          "Place some of them side by side."});
-  }
-
-  bool check_numbers(PlaceDeclaration const& place, std::size_t design) {
-    auto const& known = workshop_.settable(design);
-    bool is_fine = true;
-    for (auto const& number : place.numbers) {
-      bool const is_there = std::any_of(known.begin(), known.end(), [&](auto const& word) {
-        return word.text == number.name.text;
-      });
-      if (is_there) continue;
-      is_fine = false;
-      std::string list;
-      for (auto const& word : known) list += (list.empty() ? "" : ", ") + word.text;
-      reading_.sink.report(
-          {Listed("unknown-number"),
-           fmt::format("'{}' has no number '{}'", place.design.text, number.name.text),
-           {number.name.span,
-            fmt::format("'{}' is not declared in '{}'", number.name.text, place.design.text),
-            {}},
-           {},
-           list.empty() ? fmt::format("Declare it there: 'number {} = ...'.", number.name.text)
-                        : fmt::format("It has: {}.", list)});
-    }
-    return is_fine;
-  }
-
-  bool check_signals(PlaceDeclaration const& place) {
-    bool is_fine = true;
-    for (auto const& setting : place.signals) {
-      if (!reading_.names.signals.find(setting.name.text)) {
-        reading_.unknown.add(NameKind::signal, setting.name);
-        is_fine = false;
-      }
-      for_each_name(setting.value, [&](syntax::Expression const& name) {
-        if (reading_.names.signals.find(name.name)) return;
-        reading_.unknown.add(NameKind::signal, {name.name, name.span});
-        is_fine = false;
-      });
-    }
-    return is_fine;
   }
 
   // The place gives a signal that nothing in it depends on: mostly a slip.

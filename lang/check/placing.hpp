@@ -22,8 +22,9 @@ class Workshop {
 
   Reading const& reading() const { return reading_; }
   int ticks_a_second() const { return ticks_a_second_; }
-  // A junction with the numbers of a place.
-  std::shared_ptr<DrawnJunction const> drawn(std::size_t junction, Settings const&);
+  // A junction with the numbers of a place; where it cannot be drawn with these, that is told of
+  // the place.
+  std::shared_ptr<DrawnJunction const> drawn(std::size_t junction, syntax::PlaceDeclaration const&);
   // The same for a works.
   std::shared_ptr<syntax::WorksDeclaration const> unfolded(std::size_t works, Settings const&);
   // Works that place more than can be laid out: who places them is not laid out either, and nothing
@@ -33,6 +34,7 @@ class Workshop {
   std::vector<syntax::Word> const& settable(std::size_t design) const { return settable_[design]; }
 
  private:
+  void draw_for(syntax::PlaceDeclaration const&, Settings const&, DrawnJunction&);
   void read_cells(DrawnJunction&) const;
   void read_signals(DrawnJunction&) const;
 
@@ -49,6 +51,11 @@ class Workshop {
   std::map<std::pair<std::size_t, Settings>, std::shared_ptr<syntax::WorksDeclaration const>>
       unfolded_;
 };
+
+// Reports what a place gives twice, numbers that its design does not have (`known` are those it
+// has), and signals that are not there.
+bool check_settings(Reading const&, syntax::PlaceDeclaration const&,
+                    std::vector<syntax::Word> const& known);
 
 // Lays a works out. Reports places of what there is not, of what contains itself, or of the same
 // name; numbers and signals given that are not there or not used; joins and ports that name nothing

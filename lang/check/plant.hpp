@@ -58,8 +58,9 @@ struct Plant {
   std::vector<Placed> placed;
   std::vector<PlantPort> inlets, outlets;
   std::vector<Channel> joins;
-  // Where bodies come in and arrive, by every name they can be called.
-  std::map<std::string, std::size_t, std::less<>> end_inlets, end_outlets;
+  using ByAnyName = std::map<std::string, std::size_t, std::less<>>;
+  ByAnyName inlet_names, outlet_names;  // every name that a port can be called by
+  ByAnyName end_inlets, end_outlets;    // of these, where bodies come in and arrive
 };
 
 }  // namespace leat::check

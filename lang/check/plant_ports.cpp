@@ -14,7 +14,6 @@ namespace {
 
 using diagnostics::Listed;
 using Named = ByName<std::size_t>;
-using Ends = std::map<std::string, std::size_t, std::less<>>;
 
 constexpr std::size_t most_listed = 8, most_compared = 500;
 
@@ -37,6 +36,8 @@ std::optional<std::size_t> find(Reading const& reading, syntax::Word const& word
   auto const& known = is_outlet ? content.outlets : content.inlets;
   auto const& others = is_outlet ? content.inlets : content.outlets;
   if (auto const found = known.find(word.text); found != known.end()) return found->second;
+  if (!reading.is_whole || content.left_out.count(word.text.substr(0, word.text.find('.'))) != 0)
+    return std::nullopt;
   bool const is_other = others.count(word.text) != 0;
   auto const* kind = is_outlet ? "outlet" : "inlet";
   reading.sink.report(
@@ -110,39 +111,6 @@ class Connecting {
   PlantContent& content_;
 };
 
-std::vector<model::Place> cells_of(Plant const& plant, PlantPort const& port, bool is_outlet) {
-  auto const& placed = plant.placed[port.placed];
-  auto const& drawn = *plant.drawn[placed.drawn];
-  std::vector<model::Place> cells;
-  for (auto const& own : (is_outlet ? drawn.outlets : drawn.inlets)[port.port])
-    cells.push_back(placed.standing.outside(own));
-  std::sort(cells.begin(), cells.end());
-  return cells;
-}
-
-// Takes the marked ports away; gives the new number of each of the others.
-std::vector<std::size_t> without(std::vector<bool> const& is_gone, std::vector<PlantPort>& ports) {
-  std::vector<std::size_t> number(ports.size(), ports.size());
-  std::size_t left = 0;
-  for (std::size_t i = 0; i < ports.size(); ++i) {
-    if (is_gone[i]) continue;
-    number[i] = left;
-    if (left != i) ports[left] = std::move(ports[i]);
-    ++left;
-  }
-  ports.resize(left);
-  return number;
-}
-
-Ends ends_of(Named const& known, std::vector<std::size_t> const& number,
-             std::vector<PlantPort> const& ports) {
-  Ends ends;
-  for (auto const& [name, id] : known) {
-    if (number[id] < ports.size() && !ports[number[id]].is_joined) ends.emplace(name, number[id]);
-  }
-  return ends;
-}
-
 }  // namespace
 
 bool connect(Reading const& reading, syntax::WorksDeclaration const& works, std::string const& path,
@@ -156,30 +124,6 @@ bool connect(Reading const& reading, syntax::WorksDeclaration const& works, std:
       is_sound = connecting.name(*port, path) && is_sound;
   }
   return is_sound;
-}
-
-void settle_ports(Plant& plant, PlantContent const& content) {
-  std::map<std::vector<model::Place>, std::size_t> inlet_at;
-  for (std::size_t i = 0; i < plant.inlets.size(); ++i) {
-    if (!plant.inlets[i].is_joined) inlet_at.emplace(cells_of(plant, plant.inlets[i], false), i);
-  }
-  std::vector<bool> is_inlet_gone(plant.inlets.size()), is_outlet_gone(plant.outlets.size());
-  for (std::size_t o = 0; o < plant.outlets.size(); ++o) {
-    if (plant.outlets[o].is_joined) continue;
-    auto const same = inlet_at.find(cells_of(plant, plant.outlets[o], true));
-    if (same == inlet_at.end() || plant.inlets[same->second].placed == plant.outlets[o].placed)
-      continue;
-    is_outlet_gone[o] = true;
-    is_inlet_gone[same->second] = true;
-  }
-  auto const inlets = without(is_inlet_gone, plant.inlets);
-  auto const outlets = without(is_outlet_gone, plant.outlets);
-  for (auto& channel : plant.joins) {
-    channel.outlet = outlets[channel.outlet];
-    channel.inlet = inlets[channel.inlet];
-  }
-  plant.end_inlets = ends_of(content.inlets, inlets, plant.inlets);
-  plant.end_outlets = ends_of(content.outlets, outlets, plant.outlets);
 }
 
 }  // namespace leat::check

@@ -8,9 +8,9 @@
 namespace leat::check {
 
 // What every question is asked about: a file with all it includes, as one tree. Of a declaration,
-// its span tells which file it stands in. A text of which the grammar had to leave something out is
-// not whole: then what is missing in the tree may be there in the text, so nothing is said about
-// absence.
+// its span tells which file it stands in. A text of which the grammar or the unfolding had to leave
+// something out is not whole: then what is missing in the tree may be there in the text, so nothing
+// is said about absence.
 struct Reading {
   syntax::Document const& document;
   source::SourceText const& source;

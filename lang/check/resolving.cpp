@@ -103,9 +103,11 @@ using Ends = std::map<std::string, std::size_t, std::less<>>;
 // Where a port of that name is joined.
 std::optional<source::Span> join_of(Plant const& plant, NameKind kind, std::string const& name) {
   bool const is_outlet = kind == NameKind::outlet;
-  auto const& ports = is_outlet ? plant.outlets : plant.inlets;
+  auto const& names = is_outlet ? plant.outlet_names : plant.inlet_names;
+  auto const port = names.find(name);
+  if (port == names.end()) return std::nullopt;
   for (auto const& join : plant.joins) {
-    if (ports[is_outlet ? join.outlet : join.inlet].name.text == name) return join.span;
+    if ((is_outlet ? join.outlet : join.inlet) == port->second) return join.span;
   }
   return std::nullopt;
 }
@@ -176,7 +178,11 @@ std::optional<std::size_t> find_junction(Reading const& reading, Sights const& s
   }
   auto const at = sights.junctions_of_inlet.find(inlet->text);
   if (at == sights.junctions_of_inlet.end()) {
-    if (!reading.names.files[file].inlets.find(inlet->text))
+    auto const& names = reading.names.files[file];
+    bool const are_laid_out =
+        std::all_of(names.works.begin(), names.works.end(),
+                    [&](std::size_t works) { return sights.plants[works].is_sound; });
+    if (are_laid_out && !names.inlets.find(inlet->text))
       reading.unknown.add(NameKind::inlet, *inlet);
     return std::nullopt;
   }

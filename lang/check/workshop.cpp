@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "lang/check/glyphs.hpp"
@@ -45,7 +47,8 @@ Workshop::Workshop(Reading const& reading, syntax::Document const& folded, Unfol
 }
 
 std::shared_ptr<DrawnJunction const> Workshop::drawn(std::size_t junction,
-                                                     Settings const& settings) {
+                                                     syntax::PlaceDeclaration const& place) {
+  auto const settings = settings_of(place);
   auto& drawn = drawn_[{junction, settings}];
   if (drawn) return drawn;
   drawn = std::make_shared<DrawnJunction>();
@@ -54,12 +57,33 @@ std::shared_ptr<DrawnJunction const> Workshop::drawn(std::size_t junction,
   if (settings.empty()) {
     drawn->drawing = drawings_[junction];
   } else {
-    drawn->unfolded = unfolder_.unfold(*junctions_[junction], numbers_, settings);
-    drawn->drawing = read_drawing(reading_, drawn->unfolded);
+    draw_for(place, settings, *drawn);
   }
   read_signals(*drawn);
   if (drawn->drawing.shape.is_sound && drawn->drawing.strays.empty()) read_cells(*drawn);
   return drawn;
+}
+
+// What is wrong only with the numbers of the place has one cause: the first fault is told, and the
+// place with it.
+void Workshop::draw_for(syntax::PlaceDeclaration const& place, Settings const& settings,
+                        DrawnJunction& drawn) {
+  auto const& own = drawings_[drawn.junction];
+  bool const is_sound = reading_.is_whole && own.shape.is_sound && own.strays.empty();
+  diagnostics::Sink faults;
+  Unfolder unfolder(faults);
+  Reading const reading{reading_.document, reading_.source, reading_.names,
+                        reading_.unknown,  faults,          reading_.is_whole};
+  drawn.unfolded =
+      (is_sound ? unfolder : unfolder_).unfold(*junctions_[drawn.junction], numbers_, settings);
+  drawn.drawing = read_drawing(is_sound ? reading : reading_, drawn.unfolded);
+  if (faults.empty()) return;
+  auto fault = faults.sorted().front();
+  fault.others.push_back(
+      {place.span,
+       fmt::format("it is drawn so for '{}', with what 'where' gives", place.name.text),
+       {}});
+  reading_.sink.report(std::move(fault));
 }
 
 void Workshop::read_signals(DrawnJunction& drawn) const {

@@ -36,7 +36,7 @@ bool add_ways(render::PictureScene& scene, Situation const& situation, DrawOptio
   auto const& design = scene.subject.design;
   std::vector<model::InletId> inlets;
   for (auto const& name : options.inlets) {
-    auto const inlet = find_name(scene.subject.map.inlets, name, "inlet", terminal);
+    auto const inlet = find_inlet(scene.subject.map, name, terminal);
     if (!inlet) return false;
     inlets.push_back(*inlet);
   }

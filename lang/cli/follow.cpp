@@ -24,7 +24,7 @@ struct Question {
 std::optional<Question> question_of(render::Subject const& subject, FollowOptions const& options,
                                     Terminal& terminal) {
   Question question;
-  auto const inlet = find_name(subject.map.inlets, options.inlet, "inlet", terminal);
+  auto const inlet = find_inlet(subject.map, options.inlet, terminal);
   if (!inlet) return std::nullopt;
   question.inlet = *inlet;
   for (model::ProfileId p = 0; p < subject.design.profiles.size(); ++p) {
@@ -36,7 +36,7 @@ std::optional<Question> question_of(render::Subject const& subject, FollowOption
     question.profiles = {*body};
   }
   if (!options.outlet.empty()) {
-    question.outlet = find_name(subject.map.outlets, options.outlet, "outlet", terminal);
+    question.outlet = find_outlet(subject.map, options.outlet, terminal);
     if (!question.outlet) return std::nullopt;
   }
   return question;

@@ -21,6 +21,22 @@ std::string hint(std::string const& name, std::vector<std::string> const& known)
   return known.empty() ? "" : "known: " + render::listed(known, "and", 12);
 }
 
+void refuse_name(std::string const& name, std::string_view kind,
+                 std::vector<std::string> const& known, Terminal& terminal) {
+  terminal.refuse(fmt::format("the design has no {} '{}'", kind, render::showable(name)),
+                  hint(name, known));
+}
+
+std::optional<std::uint32_t> find_port(std::map<std::string, std::uint32_t> const& ports,
+                                       std::string const& name, std::string_view kind,
+                                       Terminal& terminal) {
+  if (auto const found = ports.find(name); found != ports.end()) return found->second;
+  std::vector<std::string> known;
+  for (auto const& [port, id] : ports) known.push_back(port);
+  refuse_name(name, kind, known, terminal);
+  return std::nullopt;
+}
+
 }  // namespace
 
 std::unique_ptr<Loaded> load(std::string const& path, Terminal& terminal) {
@@ -68,11 +84,11 @@ std::vector<std::size_t> with_inlet(Loaded const& loaded, std::vector<std::size_
                                     std::string const& inlet) {
   std::vector<std::size_t> found;
   for (auto i : chosen) {
-    auto const& inlets = loaded.junctions[i].map.inlets;
-    if (std::any_of(inlets.begin(), inlets.end(),
-                    [&](source::Named const& named) { return named.name == inlet; })) {
-      found.push_back(i);
-    }
+    auto const& map = loaded.junctions[i].map;
+    bool const is_there = map.inlet_names.count(inlet) != 0 ||
+                          std::any_of(map.inlets.begin(), map.inlets.end(),
+                                      [&](auto const& named) { return named.name == inlet; });
+    if (is_there) found.push_back(i);
   }
   return found.empty() ? chosen : found;
 }
@@ -100,9 +116,20 @@ std::optional<std::uint32_t> find_name(std::vector<source::Named> const& named,
     if (named[i].name == name) return i;
     known.push_back(named[i].name);
   }
-  terminal.refuse(fmt::format("the design has no {} '{}'", kind, render::showable(name)),
-                  hint(name, known));
+  refuse_name(name, kind, known, terminal);
   return std::nullopt;
+}
+
+std::optional<model::InletId> find_inlet(source::SourceMap const& map, std::string const& name,
+                                         Terminal& terminal) {
+  return map.is_works() ? find_port(map.inlet_names, name, "inlet", terminal)
+                        : find_name(map.inlets, name, "inlet", terminal);
+}
+
+std::optional<model::OutletId> find_outlet(source::SourceMap const& map, std::string const& name,
+                                           Terminal& terminal) {
+  return map.is_works() ? find_port(map.outlet_names, name, "outlet", terminal)
+                        : find_name(map.outlets, name, "outlet", terminal);
 }
 
 }  // namespace leat::cli

@@ -45,5 +45,10 @@ void refuse_undecided(render::Subject const&, std::string const& too_much, bool 
 // with before.
 std::optional<std::uint32_t> find_name(std::vector<source::Named> const&, std::string const& name,
                                        std::string_view kind, Terminal&);
+// The same of ports, by every name that they have.
+std::optional<model::InletId> find_inlet(source::SourceMap const&, std::string const& name,
+                                         Terminal&);
+std::optional<model::OutletId> find_outlet(source::SourceMap const&, std::string const& name,
+                                           Terminal&);
 
 }  // namespace leat::cli

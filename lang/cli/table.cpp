@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "lang/cli/commands.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/render/table_sheet.hpp"
@@ -63,14 +65,26 @@ std::optional<render::TableSheet> sheet_of_works(render::Subject const& subject,
   return std::nullopt;
 }
 
+// Whether bodies come in there from outside, so that the table has rows for it; told where not.
+bool is_entrance(render::Subject const& subject, model::InletId inlet, Terminal& terminal) {
+  auto const& joins = subject.design.joins;
+  bool const is_joined = std::any_of(joins.begin(), joins.end(),
+                                     [&](auto const& join) { return join.inlet == inlet; });
+  if (!is_joined) return true;
+  terminal.refuse(fmt::format("the inlet '{}' is joined: nobody comes in there from outside",
+                              subject.map.inlets[inlet].name),
+                  "name an inlet of the works itself; leat follow begins at any inlet");
+  return false;
+}
+
 // The junction's table, or none where it cannot be made as asked, which has been told.
 std::optional<render::TableSheet> sheet_of(render::Subject const& subject,
                                            TableOptions const& options, Terminal& terminal) {
   render::TableRequest request;
   request.is_full = options.is_full;
   if (!options.inlet.empty()) {
-    request.inlet = find_name(subject.map.inlets, options.inlet, "inlet", terminal);
-    if (!request.inlet) return std::nullopt;
+    request.inlet = find_inlet(subject.map, options.inlet, terminal);
+    if (!request.inlet || !is_entrance(subject, *request.inlet, terminal)) return std::nullopt;
   }
   if (!options.body.empty()) {
     request.profile = find_name(subject.map.profiles, options.body, "body", terminal);

@@ -14,7 +14,7 @@ namespace {
 std::optional<explore::TrainOrder> order_of(render::Subject const& subject,
                                             TrainOptions const& options, Terminal& terminal) {
   explore::TrainOrder order;
-  auto const inlet = find_name(subject.map.inlets, options.inlet, "inlet", terminal);
+  auto const inlet = find_inlet(subject.map, options.inlet, terminal);
   if (!inlet) return std::nullopt;
   order.inlet = *inlet;
   if (!options.body.empty()) {

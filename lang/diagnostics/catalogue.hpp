@@ -125,6 +125,7 @@ inline constexpr std::array catalogue{
     CatalogueRow{"unused-setting", "A place gives a signal that nothing in it depends on."},
     CatalogueRow{"joined-twice", "An outlet is joined to two inlets."},
     CatalogueRow{"overlap", "Two places overlap in cells that are not filled alike."},
+    CatalogueRow{"outlets-overlap", "Two outlets share some of their cells, but not all."},
     CatalogueRow{"works-in-time", "A works is asked what only junctions are asked."},
     CatalogueRow{"empty-works", "A works places nothing."},
     CatalogueRow{"accepted-twice", "The same finding is accepted twice."},

@@ -125,6 +125,10 @@ class PlantLowering {
   void put_ports() {
     for (auto const& port : plant_.inlets) put_port(port, false, design_.inlets, map_.inlets);
     for (auto const& port : plant_.outlets) put_port(port, true, design_.outlets, map_.outlets);
+    for (auto const& [name, id] : plant_.inlet_names)
+      map_.inlet_names.emplace(name, static_cast<model::InletId>(id));
+    for (auto const& [name, id] : plant_.outlet_names)
+      map_.outlet_names.emplace(name, static_cast<model::OutletId>(id));
     for (auto const& channel : plant_.joins)
       design_.joins.push_back({static_cast<model::OutletId>(channel.outlet),
                                static_cast<model::InletId>(channel.inlet), channel.ticks});

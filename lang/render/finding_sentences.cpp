@@ -6,6 +6,7 @@
 #include <array>
 #include <numeric>
 
+#include "engine/findings/table_gap.hpp"
 #include "lang/render/example.hpp"
 #include "lang/render/words.hpp"
 
@@ -29,7 +30,7 @@ constexpr std::array<SentenceRow, static_cast<std::size_t>(FindingKind::count)> 
     {FindingKind::dry_stand, "{body} comes to stand on dry ground",
      "Here the body is in no water, and something carries it: nothing moves it on.",
      "Bring a flow to this cell, or let the body drop into water before it gets here."},
-    {FindingKind::still_water, "{body} comes to float in still water",
+    {FindingKind::still_water, "{body} comes to {float_or_rest} in still water",
      "The cells the body fills have no current, so nothing moves it on.",
      "Take a source away or move it, so that the water runs on through this cell."},
     {FindingKind::pinned, "{body} is pressed against what it cannot enter",
@@ -72,7 +73,7 @@ constexpr std::array<SentenceRow, static_cast<std::size_t>(FindingKind::count)> 
     {FindingKind::diagonal_current, "{body} meets a diagonal current",
      "The water pushes to two sides at once; many bodies at a time press into the corner.",
      "Stop one of the two flows with a sign just before the corner."},
-    {FindingKind::open_edge, "{body} is washed over an open edge, {measured} down",
+    {FindingKind::open_edge, "{body} is washed onto an open edge, {measured} deep",
      "The water runs over the edge with the body; nothing holds the flow back if it changes.",
      "Put a sign at the end of the flow: the body passes it, the water stops."},
     {FindingKind::swimmer_pool, "{measured} of standing water are joined",
@@ -115,7 +116,7 @@ constexpr std::array<SentenceRow, static_cast<std::size_t>(FindingKind::count)> 
      "{wait}"},
     {FindingKind::crushing_switch, "{body} can be crushed when {event} changes",
      "Something solid takes a cell that it is in at that moment.", "{wait}"},
-    {FindingKind::table_gap, "The table of {table} has no row for what reaches {destination}",
+    {FindingKind::table_gap, "The table of {table} has no row for {gap}",
      "The rows say nothing of these combinations, so nothing is expected of them.",
      "{rows_to_add}"},
     {FindingKind::shadowed_row, "A row of the table of {table} says nothing of its own",
@@ -125,7 +126,7 @@ constexpr std::array<SentenceRow, static_cast<std::size_t>(FindingKind::count)> 
      "They name the same route, so nothing contradicts; but they say it twice.",
      "Write 0 or 1 in the place of a dash in one of them, or let it be."},
     {FindingKind::stale_acceptance, "Nothing answers to an accepted finding",
-     "No {accepted} is found where and when the acceptance says.",
+     "No {accepted} is found that shows only where and when the acceptance says.",
      "Remove the acceptance, or correct its place and its condition."},
     {FindingKind::unlike_record, "{recorded_thing} not as recorded",
      "The record beside the design says otherwise.",
@@ -190,10 +191,37 @@ std::string table_name(Subject const& subject, findings::Finding const& finding)
   return listed(names_of(subject.map.profiles, finding.profiles)) + " from " + inlets;
 }
 
-// The rows that would fill a gap, below the columns that they need.
+bool do_all_float(Subject const& subject, findings::Finding const& finding) {
+  return std::all_of(finding.profiles.begin(), finding.profiles.end(),
+                     [&](model::ProfileId body) { return subject.design.profiles[body].floats; });
+}
+
+std::string gap_words(Subject const& subject, findings::Finding const& finding) {
+  if (finding.kind != FindingKind::table_gap) return {};
+  auto const outlets = names_of(subject.map.outlets, finding.outlets);
+  switch (static_cast<findings::Gap>(finding.measured)) {
+    case findings::Gap::parting:
+      return "where bodies go different ways";
+    case findings::Gap::doubtful:
+      return fmt::format("what reaches {} in doubt", listed(outlets));
+    case findings::Gap::same_way:
+      break;
+  }
+  return "what reaches " + (outlets.empty() ? "nothing" : listed(outlets));
+}
+
+// The rows that would fill a gap, below the columns that they need; where none holds, why not.
 std::string rows_to_add(Subject const& subject, findings::Finding const& finding) {
   constexpr std::size_t most_rows = 4;
   if (finding.kind != FindingKind::table_gap) return {};
+  auto const what = static_cast<findings::Gap>(finding.measured);
+  if (what == findings::Gap::parting)
+    return fmt::format(
+        "No row holds for all of them: write a table for each body, such as "
+        "'expect table {} from {}'.",
+        subject.map.profiles.at(0).name, listed(names_of(subject.map.inlets, finding.inlets)));
+  if (what == findings::Gap::doubtful)
+    return "No row holds there yet: first repair what makes the route doubtful.";
   if (finding.condition.size() > most_rows)
     return "Add rows for them: leat table with --as expect writes a whole table.";
   std::string rows;
@@ -298,6 +326,8 @@ std::string filled(std::string_view sentence, Subject const& subject,
                finding.event ? fmt::format(" after {} changes", event_name(subject, finding)) : ""),
       fmt::arg("wait", wait_words(subject, finding)),
       fmt::arg("table", table_name(subject, finding)),
+      fmt::arg("float_or_rest", do_all_float(subject, finding) ? "float" : "rest"),
+      fmt::arg("gap", gap_words(subject, finding)),
       fmt::arg("rows_to_add", rows_to_add(subject, finding)),
       fmt::arg("behind", behind_words(finding)), fmt::arg("round", round_words(subject, finding)),
       fmt::arg("round_remedy", round_remedy(subject, finding)),

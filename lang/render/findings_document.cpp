@@ -19,12 +19,16 @@ void put_spot(Json& into, ToldFile const& file, Spot const& spot) {
 }
 
 Json finding_json(ToldFile const& file, ToldFinding const& finding) {
-  auto cells = Json::array(), ways = Json::array(), switched_by = Json::array();
+  auto cells = Json::array(), ways = Json::array(), switched_by = Json::array(),
+       also = Json::array();
   for (auto const& at : finding.cells) cells.push_back(place_json(at));
   for (auto const& way : finding.ways) {
     ways.push_back(way.flips);
     if (way.switched_by) switched_by.push_back(*way.switched_by);
   }
+  for (auto const& again : finding.also)
+    also.push_back(
+        {{"place", again.place}, {"condition", again.condition}, {"event", or_null(again.event)}});
   Json document{{"name", finding.name},
                 {"severity", word_of(finding.severity)},
                 {"cells", std::move(cells)},
@@ -38,6 +42,7 @@ Json finding_json(ToldFile const& file, ToldFinding const& finding) {
                 {"ticks", or_null(finding.ticks)},
                 {"ways", std::move(ways)},
                 {"switched_by", std::move(switched_by)},
+                {"also", std::move(also)},
                 {"headline", finding.headline},
                 {"reason", finding.reason},
                 {"remedy", finding.remedy}};

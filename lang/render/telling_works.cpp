@@ -2,6 +2,7 @@
 
 #include "lang/render/example.hpp"
 #include "lang/render/finding_sentences.hpp"
+#include "lang/render/found_again.hpp"
 #include "lang/render/spots.hpp"
 #include "lang/render/telling.hpp"
 #include "lang/render/words.hpp"
@@ -13,23 +14,27 @@ namespace leat::render {
 namespace {
 
 // What a part has several copies of is found in each of them.
-void tell_copies(JudgedWorks const& works, std::uint32_t part, std::vector<ToldFinding>& findings) {
-  auto places = places_of(works, part);
-  if (places.size() < 2) return;
-  places.erase(places.begin());
-  for (auto& finding : findings) {
-    finding.elsewhere.push_back(
-        {spot_of(works.subject.text, works.subject.map.junction.span), std::nullopt,
-         fmt::format("It shows in {} too", listed(places, "and", most_elsewhere))});
-  }
+void tell_copies(JudgedWorks const& works, works::Piece const& piece,
+                 findings::Finding const& finding, ToldFinding& told) {
+  auto const words = also_words(works, piece, finding);
+  if (words.empty()) return;
+  for (auto& again : found_again(works, piece, finding))
+    told.also.push_back(
+        {std::move(again.place), std::move(again.condition), std::move(again.event)});
+  told.elsewhere.push_back(
+      {spot_of(works.subject.text, works.subject.map.junction.span), std::nullopt,
+       fmt::format("It shows in {} too", listed(words, "and", most_elsewhere))});
 }
 
 std::vector<ToldFinding> told_parts(JudgedWorks const& works) {
   std::vector<ToldFinding> findings;
   for (auto const& piece : works::pieces_of(works.judgement)) {
     auto here = told(JudgedSubject{works.subject, *piece.judged, {}, {}}).findings;
-    tell_copies(works, piece.part, here);
-    std::move(here.begin(), here.end(), std::back_inserter(findings));
+    auto const order = telling_order(piece.judged->findings);
+    for (std::size_t i = 0; i < here.size(); ++i) {
+      tell_copies(works, piece, piece.judged->findings[order[i]], here[i]);
+      findings.push_back(std::move(here[i]));
+    }
   }
   return findings;
 }

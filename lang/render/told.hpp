@@ -40,6 +40,12 @@ struct ToldAcceptance {
   Spot spot;
 };
 
+// Another place of a works at which the same is found, when, and what changes then.
+struct ToldAgain {
+  std::string place, condition;
+  std::optional<std::string> event;
+};
+
 struct ToldFinding {
   std::string name;
   model::Severity severity = model::Severity::note;
@@ -52,6 +58,7 @@ struct ToldFinding {
   std::optional<std::string> event;
   std::optional<int> ticks;
   std::vector<ToldWay> ways;
+  std::vector<ToldAgain> also;
   std::string headline, reason, remedy, command;
   std::optional<ToldAcceptance> accepted;
 };

@@ -61,12 +61,44 @@ std::vector<Cell> cells_of(Journey const& journey, body::Ending const& ending) {
   return cells;
 }
 
+// Whether nothing stands in a box of one level: in a works, solid between what is placed.
+bool is_bare(Subject const& subject, int z, Window const& box) {
+  auto const& design = subject.design;
+  for (int y = box.y_begin; y < box.y_end; ++y) {
+    for (int x = box.x_begin; x < box.x_end; ++x) {
+      auto const fill = design.fill_of[design.grid.cell({x, y, z})];
+      bool const is_between = subject.map.fills[fill].name == " ";
+      if (!is_between || design.fills[fill].powered != model::material::rock) return false;
+    }
+  }
+  return true;
+}
+
+// Without the rows and columns at its edges in which nothing stands.
+Window trimmed(Subject const& subject, int z, Window box) {
+  while (box.y_begin + 1 < box.y_end &&
+         is_bare(subject, z, {box.x_begin, box.x_end, box.y_begin, box.y_begin + 1}))
+    ++box.y_begin;
+  while (box.y_begin + 1 < box.y_end &&
+         is_bare(subject, z, {box.x_begin, box.x_end, box.y_end - 1, box.y_end}))
+    --box.y_end;
+  while (box.x_begin + 1 < box.x_end &&
+         is_bare(subject, z, {box.x_begin, box.x_begin + 1, box.y_begin, box.y_end}))
+    ++box.x_begin;
+  while (box.x_begin + 1 < box.x_end &&
+         is_bare(subject, z, {box.x_end - 1, box.x_end, box.y_begin, box.y_end}))
+    --box.x_end;
+  return box;
+}
+
 // From the top down.
-std::vector<View> views_of(model::Grid const& grid, std::vector<Cell> const& cells) {
+std::vector<View> views_of(Subject const& subject, std::vector<Cell> const& cells) {
+  auto const& grid = subject.design.grid;
   std::vector<View> views;
   for (auto c = cells.rbegin(); c != cells.rend(); ++c) {
     auto const z = grid.place(*c).z;
-    if (views.empty() || views.back().z != z) views.push_back({z, around(grid, cells, z, 2, 200)});
+    if (views.empty() || views.back().z != z)
+      views.push_back({z, trimmed(subject, z, around(grid, cells, z, 2, 200))});
   }
   return views;
 }
@@ -74,7 +106,7 @@ std::vector<View> views_of(model::Grid const& grid, std::vector<Cell> const& cel
 std::string pictures(Journey const& journey, std::vector<Cell> const& cells, Look look) {
   auto const& grid = journey.part.subject.design.grid;
   std::string result;
-  for (auto const& [z, window] : views_of(grid, cells)) {
+  for (auto const& [z, window] : views_of(journey.part.subject, cells)) {
     result += "\n    " + painted(look, Role::quiet, level_heading(grid, z, window)) + "\n";
     result += level_picture(journey.scene, z, window, cells, {look, 4});
   }
@@ -123,7 +155,7 @@ std::string ending_text(Journey const& journey, body::Ending const& ending, Look
 std::vector<View> views_drawn(Journey const& journey) {
   std::vector<View> drawn;
   for (auto const& ending : journey.endings) {
-    auto const views = views_of(journey.part.subject.design.grid, cells_of(journey, ending));
+    auto const views = views_of(journey.part.subject, cells_of(journey, ending));
     drawn.insert(drawn.end(), views.begin(), views.end());
   }
   return drawn;

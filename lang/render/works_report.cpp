@@ -10,6 +10,7 @@
 #include "lang/render/example.hpp"
 #include "lang/render/fate_words.hpp"
 #include "lang/render/finding_sentences.hpp"
+#include "lang/render/found_again.hpp"
 #include "lang/render/islands_text.hpp"
 #include "lang/render/paragraph.hpp"
 #include "lang/render/words.hpp"
@@ -40,14 +41,6 @@ std::string heading(JudgedWorks const& works, Look look) {
   return text + "\n    " + painted(look, Role::quiet, structure) + "\n\n";
 }
 
-// Where else the part of a finding stands.
-std::string also_line(JudgedWorks const& works, std::uint32_t part, Look look) {
-  auto places = places_of(works, part);
-  if (places.size() < 2) return {};
-  places.erase(places.begin());
-  return worded_line("also in", listed(places), look);
-}
-
 // What a finding in a region leaves open.
 std::string region_line(works::Piece const& piece, Look look) {
   return piece.region
@@ -64,7 +57,7 @@ std::string piece_findings(JudgedWorks const& works, Look look) {
                               std::vector<Scene const*>(findings.size(), nullptr)};
     for (auto i : telling_order(findings))
       result += finding_text(told, i, look) + region_line(piece, look) +
-                also_line(works, piece.part, look) + "\n";
+                worded_line("also in", listed(also_words(works, piece, findings[i])), look) + "\n";
   }
   return result;
 }
@@ -74,7 +67,15 @@ std::string whole_findings(JudgedWorks const& works, Look look) {
   JudgedJunction const told{works.subject, whole,
                             std::vector<Scene const*>(whole.findings.size(), nullptr)};
   std::string result;
-  for (auto i : telling_order(whole.findings)) result += finding_text(told, i, look) + "\n";
+  auto const& judged = works.judgement;
+  for (auto i : telling_order(whole.findings)) {
+    result += finding_text(told, i, look);
+    if (!judged.conditions->variables().empty() && !whole.findings[i].accepted_by)
+      result += worded_line(
+          "when", where_words(*judged.conditions, judged.findings[i].condition, input_names(works)),
+          look);
+    result += "\n";
+  }
   return result;
 }
 

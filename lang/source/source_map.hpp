@@ -1,4 +1,5 @@
 #pragma once
+#include <cstdint>
 #include <map>
 #include <string>
 #include <utility>
@@ -35,6 +36,9 @@ struct SourceMap {
   std::vector<AcceptanceText> acceptances;      // by index into Design::acceptances
   std::map<std::pair<int, int>, RowText> rows;  // key (z, y); of a junction
   PlacedTexts placed;                           // of a works
+
+  // Of a works: every name by which one of its ports can be called, and the id.
+  std::map<std::string, std::uint32_t> inlet_names, outlet_names;
 
   bool is_works() const { return !placed.empty(); }
   // The span of the glyph drawn for a cell of the drawing; for a cell outside it, the junction's.

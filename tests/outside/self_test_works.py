@@ -102,6 +102,18 @@ class Laying(unittest.TestCase):
         self.assertEqual((list(flat.junction.inlets), list(flat.junction.outlets)), (["a.mill"], ["b.kiln"]))
         self.assertEqual(routes_of(flat)["a.mill"]["outlets"], ["b.kiln"])
 
+    def test_outlets_that_are_the_same_cells_are_one(self) -> None:
+        meeting = [Placing("a", "run", (0, 0, 0)), Placing("b", "run", (4, 0, 0), "turned about")]
+        flat = laid_out({"run": straight()}, *meeting)
+        self.assertEqual(list(flat.every_outlet), ["a.kiln"])
+        self.assertEqual([routes_of(flat)[inlet]["outlets"] for inlet in ("a.mill", "b.mill")], [["a.kiln"]] * 2)
+
+    def test_outlets_that_share_some_cells_clash(self) -> None:
+        wide = hand_drawn("i..kk", ".....")
+        with self.assertRaises(Clash):
+            laid_out({"wide": wide}, Placing("a", "wide", (0, 0, 0)),
+                     Placing("b", "wide", (4, 0, 0), "turned about"))
+
     def test_what_follows_from_what_is_replaced_is_the_places_own(self) -> None:
         signals = [Signal("divert", "lever"), Signal("high", "lever"),
                    Signal("held", "latch", on="divert", off="high")]

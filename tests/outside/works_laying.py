@@ -16,7 +16,7 @@ from works_drawing import Design, Placing, Works, all_joins
 
 
 class Clash(Exception):
-    """Two places draw different things in one cell."""
+    """Two places draw different things in one cell, or outlets that cannot be there together."""
 
 
 # -- signals that are a place's own ----------------------------------------------------------------
@@ -153,7 +153,7 @@ class Flat:
     every_inlet: dict[str, list[Place]]
     piece_at: dict[Place, int]  # which of the junctions has drawn a cell
     shift: Place  # what 0 0 0 of the works became
-    walked_through: int  # pairs of ports that are the very same cells
+    walked_through: int  # ports that bodies walk through
 
 
 def flat_of(design: Design, works: str = "") -> Flat:
@@ -236,6 +236,7 @@ class Laying:
                        practice=self.design.practice, more_signals=self.signals(block))
         around = plain(OPEN if works.outside == "open" else ROCK)
         flat.cells = {at: block.cells.get(at, around) for at in flat.places()}
+        unite(block)
         walked_through = walk_through(block)
         ports = block.every_port()
         document = flat.document()
@@ -280,17 +281,37 @@ def numbered(expression: Any, number: int) -> Any:
     return expression
 
 
+def unite(block: Block) -> None:
+    """Outlets that are the very same cells become the first of them, under the name given outermost. Those
+    that share only some cells clash, and so do two joins of what is one."""
+    at: dict[Place, PlacedPort] = {}
+    one: dict[int, PlacedPort] = {}
+    for port in block.every_port():
+        if port.role != "outlet":
+            continue
+        met = {id(at[cell]): at[cell] for cell in port.cells if cell in at}
+        for other in met.values():
+            if sorted(other.cells) != sorted(port.cells) or (other.is_joined and port.is_joined):
+                raise Clash(f"{other.name} and {port.name}")
+            other.is_joined = other.is_joined or port.is_joined
+            other.name = min(other.name, port.name, key=lambda name: name.count("."))
+            one[id(port)] = other
+        at.update({} if met else dict.fromkeys(port.cells, port))
+    block.ports = {key: one.get(id(port), port) for key, port in block.ports.items()}
+    block.joins = [(one.get(id(outlet), outlet), inlet) for outlet, inlet in block.joins]
+
+
 def walk_through(block: Block) -> int:
-    """Takes away an outlet and an inlet of two places that are the very same cells."""
+    """Takes away an outlet, and the inlets of other places that are the very same cells, but for inlets that
+    something is joined to."""
     gone: set[int] = set()
-    ports = [port for port in block.every_port() if not port.is_joined]
-    for outlet in ports:
-        for inlet in ports:
-            is_pair = (outlet.role, inlet.role) == ("outlet", "inlet") and outlet.piece != inlet.piece
-            if is_pair and sorted(outlet.cells) == sorted(inlet.cells):
-                gone |= {id(outlet), id(inlet)}
+    inlets = [port for port in block.every_port() if port.role == "inlet"]
+    for outlet in block.every_port():
+        if outlet.role == "outlet" and not outlet.is_joined:
+            same = [inlet for inlet in inlets if sorted(inlet.cells) == sorted(outlet.cells)]
+            gone |= {id(port) for port in [outlet, *same] if same and not port.is_joined}
     block.ports = {key: port for key, port in block.ports.items() if id(port) not in gone}
-    return len(gone) // 2
+    return len(gone)
 
 
 def ends(ports: list[PlacedPort], role: str, are_all: bool = False) -> dict[str, list[Place]]:

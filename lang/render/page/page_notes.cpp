@@ -5,6 +5,7 @@
 #include "lang/render/diagnostic_text.hpp"
 #include "lang/render/example.hpp"
 #include "lang/render/finding_sentences.hpp"
+#include "lang/render/found_again.hpp"
 #include "lang/render/words.hpp"
 #include "lang/render/works_condition.hpp"
 #include "lang/render/works_report.hpp"
@@ -66,12 +67,12 @@ std::vector<PageNote> notes_of(Subject const& subject, Judgement const& judged) 
 
 std::vector<PageNote> notes_of(JudgedWorks const& works) {
   std::vector<PageNote> notes;
-  for (std::uint32_t part = 0; part < works.judgement.parts.size(); ++part) {
-    auto places = places_of(works, part);
-    if (!places.empty()) places.erase(places.begin());
-    for (auto& note : notes_of(works.subject, works.judgement.parts[part])) {
-      note.also = listed(places);
-      notes.push_back(std::move(note));
+  for (auto const& piece : works::pieces_of(works.judgement)) {
+    if (piece.region) continue;
+    auto const& findings = piece.judged->findings;
+    for (auto i : telling_order(findings)) {
+      notes.push_back(note_of(works.subject, *piece.judged, findings[i]));
+      notes.back().also = listed(also_words(works, piece, findings[i]));
     }
   }
   for (auto& note : notes_of(works.subject, whole_of(works.judgement)))

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "engine/findings/families.hpp"
 
 #include "tests/support/catch.hpp"
@@ -32,9 +34,39 @@ TEST_CASE("accepted: findings of the kind, at the cell where one is given") {
   CHECK_FALSE(is_accepted({FindingKind::dry_stand, {}, {}}));
 }
 
-TEST_CASE("accepted: only where the condition covers all rows of the finding") {
+TEST_CASE("accepted whole: only where the condition covers all rows of the finding") {
   CHECK(is_accepted({FindingKind::pinned, {}, model::ExpressionId{0}}));        // lever 0
   CHECK_FALSE(is_accepted({FindingKind::pinned, {}, model::ExpressionId{1}}));  // lever 1
+}
+
+TEST_CASE("accepted in part: what the condition covers is accepted, the rest stays") {
+  auto const all = judged({FindingKind::pinned, {}, model::ExpressionId{1}});  // lever 1
+  std::size_t accepted = 0, left = 0;
+  for (auto const& finding : all) {
+    if (finding.kind == FindingKind::pinned)
+      (finding.accepted_by ? accepted : left) += finding.rows.count();
+    CHECK(finding.kind != FindingKind::stale_acceptance);
+  }
+  CHECK(accepted == 1);
+  CHECK(left == 1);
+}
+
+TEST_CASE("accepted by several: together they cover the finding") {
+  auto design = draw({{"XXXXXXX"}, {"wi.aA.B"}, {"....aXX"}});
+  auto const other = design.circuit.add(
+      {model::Operator::negation, model::ExpressionId{1}, model::ExpressionId{0}});
+  design.acceptances = {{FindingKind::pinned, {}, model::ExpressionId{1}},
+                        {FindingKind::pinned, {}, other}};
+  std::vector<std::size_t> by;
+  auto const judgement = judge(design);
+  for (auto const& finding : judgement.findings) {
+    CHECK(finding.kind != FindingKind::stale_acceptance);
+    if (finding.kind != FindingKind::pinned) continue;
+    REQUIRE(finding.accepted_by);
+    by.push_back(*finding.accepted_by);
+  }
+  std::sort(by.begin(), by.end());
+  CHECK(by == std::vector<std::size_t>{0, 1});
 }
 
 TEST_CASE("accepted findings are listed, not hidden") {

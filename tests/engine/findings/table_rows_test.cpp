@@ -1,3 +1,4 @@
+#include "engine/findings/table_gap.hpp"
 #include "engine/judge.hpp"
 #include "tests/support/catch.hpp"
 #include "tests/support/draw.hpp"
@@ -48,6 +49,22 @@ TEST_CASE("table rows: what no row speaks of is a gap, one for each way the bodi
   CHECK(combinations == 3);
   CHECK(gaps.size() == 2);
   CHECK(tabled.of(FindingKind::shadowed_row).empty());
+}
+
+TEST_CASE("table rows: a gap in which bodies part is told apart, for no row holds there") {
+  Tabled tabled;
+  // The gate is one cell high on level 1 where lever 1 shuts it: only the low body passes below.
+  tabled.design = draw({{"XXXXXXX"}, {"wi.a..A"}, {"....c.."}});
+  tabled.design.profiles.push_back({.height = 1});
+  tabled.row(tabled.both(tabled.lever(0, false), tabled.lever(1, false)));
+  std::size_t parting = 0, same_way = 0;
+  for (auto const& gap : tabled.of(FindingKind::table_gap)) {
+    auto const is_parting = gap.measured == static_cast<int>(findings::Gap::parting);
+    (is_parting ? parting : same_way) += gap.rows.count();
+    CHECK(gap.outlets.empty());
+  }
+  CHECK(parting == 1);   // lever 1 alone
+  CHECK(same_way == 2);  // lever 0 holds them both
 }
 
 TEST_CASE("table rows: a whole table has no gap") {

@@ -1,0 +1,89 @@
+#include "lang/render/found_again.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "lang/render/condition.hpp"
+#include "lang/render/islands_text.hpp"
+#include "lang/render/words.hpp"
+
+namespace leat::render {
+
+namespace {
+
+// What is found in a part, written on the signals of one copy after the other. The part's own
+// findings are told in the signals of its first copy.
+class Copies {
+ public:
+  Copies(JudgedWorks const& works, works::Piece const& piece, findings::Finding const& finding)
+      : works_(works),
+        part_(piece.part),
+        own_(piece.region ? works.judgement.by_regions[part_]->regions[*piece.region].own_variables
+                          : works.judgement.own_variables[part_]),
+        statement_(logic::shortest_statement(finding.rows, piece.judged->combinations.reachable)) {
+    if (!finding.event) return;
+    auto const& first = works::first_copy(works.judgement.islands, part_).signals;
+    auto const event = std::find(first.begin(), first.end(), *finding.event);
+    if (event != first.end()) event_ = static_cast<std::size_t>(event - first.begin());
+  }
+
+  FoundAgain at(works::Copy const& copy) const {
+    std::vector<std::string> names;
+    for (auto signal : own_) names.push_back(name_of(copy.signals[signal]));
+    FoundAgain found;
+    found.place = standing_words(works_.subject, works_.judgement.islands.parts[part_], copy);
+    found.condition = condition_expression(statement_, names);
+    if (event_) found.event = name_of(copy.signals[*event_]);
+    return found;
+  }
+
+ private:
+  std::string const& name_of(model::SignalId signal) const {
+    return works_.subject.map.signals[signal].name;
+  }
+
+  JudgedWorks const& works_;
+  std::uint32_t part_;
+  std::vector<model::SignalId> const& own_;
+  logic::Statement statement_;
+  std::optional<std::size_t> event_;  // as the part's signal
+};
+
+}  // namespace
+
+std::vector<FoundAgain> found_again(JudgedWorks const& works, works::Piece const& piece,
+                                    findings::Finding const& finding) {
+  std::vector<FoundAgain> found;
+  if (!piece.judged->is_decided) return found;
+  auto const& islands = works.judgement.islands;
+  Copies const copies(works, piece, finding);
+  auto const* const first_copy = &works::first_copy(islands, piece.part);
+  auto const first = copies.at(*first_copy);
+  for (auto const& copy : islands.copies) {
+    if (copy.part != piece.part || &copy == first_copy) continue;
+    auto again = copies.at(copy);
+    if (again.place.empty()) continue;
+    again.is_alike = again.condition == first.condition && again.event == first.event;
+    found.push_back(std::move(again));
+  }
+  return found;
+}
+
+std::vector<std::string> also_words(JudgedWorks const& works, works::Piece const& piece,
+                                    findings::Finding const& finding) {
+  std::vector<std::string> words;
+  for (auto& again : found_again(works, piece, finding)) {
+    words.push_back(std::move(again.place));
+    if (again.is_alike) continue;
+    auto const is_always = again.condition == "on";
+    if (again.event)
+      words.back() += fmt::format(" (when {} changes{})", *again.event,
+                                  is_always ? "" : " while " + again.condition);
+    else
+      words.back() += fmt::format(" (when {})", again.condition);
+  }
+  return words;
+}
+
+}  // namespace leat::render
