@@ -46,15 +46,14 @@ model::Design two_sources(int ticks) {
   return design;
 }
 
-// Lever 0 opens a first gate, and shuts a second one so many ticks later; water stands in both.
+// Lever 0 opens a first gate, at the height of a head, and shuts a second one so many ticks later.
+// It lets water into a channel beside, which flows on for a while.
 model::Design gates_in_turn(int ticks, model::Rule rule, int value) {
-  auto design = draw({{"XXXXXXXX"}, {"wi.g..gA"}, {"...g..g."}});
-  auto const grate = design.fills[design.fill_of[design.grid.cell({3, 0, 1})]].powered;
+  auto design = draw({{"XXXXXXXX", "XXXXXXXX", "XXXXXXXX"},
+                      {"wi.....A", "XXXXXXXX", "v......."},
+                      {"...b....", "XXXXXXXX", "........"}});
   auto const later = add(design, {model::SignalKind::delay, false, 0, 0, ticks});
-  for (int z : {1, 2}) {
-    put(design, {3, 0, z}, {model::material::open, grate, 0});
-    put(design, {6, 0, z}, {grate, model::material::open, later});
-  }
+  put(design, {6, 0, 2}, {model::material::rock, model::material::open, later});
   design.practice.set(rule, value);
   return design;
 }
