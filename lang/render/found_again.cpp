@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "engine/works/showing.hpp"
 #include "lang/render/condition.hpp"
 #include "lang/render/islands_text.hpp"
 #include "lang/render/words.hpp"
@@ -50,6 +51,13 @@ class Copies {
   std::optional<std::size_t> event_;  // as the part's signal
 };
 
+bool can_show(works::WorksJudgement const& judged, works::Piece const& piece,
+              works::Copy const& copy, findings::Finding const& finding) {
+  auto& diagram = judged.conditions->diagram();
+  auto const shows = works::showing(judged, piece, copy, works::occasion_of(finding));
+  return diagram.both(shows, judged.conditions->reachable()) != logic::Diagram::never;
+}
+
 }  // namespace
 
 std::vector<FoundAgain> found_again(JudgedWorks const& works, works::Piece const& piece,
@@ -58,12 +66,12 @@ std::vector<FoundAgain> found_again(JudgedWorks const& works, works::Piece const
   if (!piece.judged->is_decided) return found;
   auto const& islands = works.judgement.islands;
   Copies const copies(works, piece, finding);
-  auto const* const first_copy = &works::first_copy(islands, piece.part);
-  auto const first = copies.at(*first_copy);
-  for (auto const& copy : islands.copies) {
-    if (copy.part != piece.part || &copy == first_copy) continue;
+  auto const& standing = islands.parts[piece.part].copies;
+  auto const first = copies.at(islands.copies[standing.front()]);
+  for (auto c = standing.begin() + 1; c != standing.end(); ++c) {
+    auto const& copy = islands.copies[*c];
     auto again = copies.at(copy);
-    if (again.place.empty()) continue;
+    if (again.place.empty() || !can_show(works.judgement, piece, copy, finding)) continue;
     again.is_alike = again.condition == first.condition && again.event == first.event;
     found.push_back(std::move(again));
   }
@@ -78,8 +86,8 @@ std::vector<std::string> also_words(JudgedWorks const& works, works::Piece const
     if (again.is_alike) continue;
     auto const is_always = again.condition == "on";
     if (again.event)
-      words.back() += fmt::format(" (when {} changes{})", *again.event,
-                                  is_always ? "" : " while " + again.condition);
+      words.back() +=
+          fmt::format(" by {}{}", *again.event, is_always ? "" : " while " + again.condition);
     else
       words.back() += fmt::format(" (when {})", again.condition);
   }

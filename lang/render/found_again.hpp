@@ -17,10 +17,12 @@ struct FoundAgain {
   bool is_alike = true;              // the same condition and event as in the first place
 };
 
-// All but the first place. Cost: one statement of the condition, written once for each place.
+// All but the first place, where it can come about. Cost: one statement of the condition, written
+// once for each place.
 std::vector<FoundAgain> found_again(JudgedWorks const&, works::Piece const&,
                                     findings::Finding const&);
-// "second, third (when flush)"; a condition is told where it is not that of the first place.
+// "second, third (when flush)", "fourth by change[2]": conditions and events are told where they
+// are not those of the first place.
 std::vector<std::string> also_words(JudgedWorks const&, works::Piece const&,
                                     findings::Finding const&);
 

@@ -49,7 +49,7 @@ class Wanderer {
     if (!first.fits(at_.feet)) return {Ending::Kind::crushed, at_.feet, {}};
     at_ = body::forgetful(first, at_);
     // How far it is into its cell when the water steps; a move is done when it is through.
-    double into_cell = dice_() % 1000 / 1000.0;
+    double into_cell = static_cast<double>(dice_() % 1000) / 1000;
     for (std::size_t step = 0; step + 1 < fields.size(); ++step) {
       body::Surroundings const here(after, fields[step], profile_);
       bool const is_quick = dice_() % 4 != 0;

@@ -165,6 +165,18 @@ TEST_CASE("law: composed conditions are what enumerating the whole drawing gives
   CHECK(rows > 5 * plants);
 }
 
+namespace {
+
+std::set<model::SignalId> that_nothing_follows(model::Design const& plant,
+                                               works::WorksJudgement const& judged) {
+  std::set<model::SignalId> unused;
+  for (model::SignalId signal = 0; signal < plant.circuit.signals.size(); ++signal)
+    if (!judged.conditions->follows_from(signal)) unused.insert(signal);
+  return unused;
+}
+
+}  // namespace
+
 // The search for both ends as soon as all is settled: here everything is looked at.
 TEST_CASE("law: outlets never reached and idle inputs are those that all passages together show") {
   std::size_t unreached_count = 0, joined_count = 0, behind_count = 0, idle_count = 0;
@@ -178,6 +190,8 @@ TEST_CASE("law: outlets never reached and idle inputs are those that all passage
     for (auto const& join : plant.joins) unreached.erase(join.outlet);
     auto const& variables = judged.conditions->variables();
     idle.insert(variables.begin(), variables.end());
+    auto const unused = that_nothing_follows(plant, judged);
+    idle.insert(unused.begin(), unused.end());
     for (auto const& passage : judged.passages) {
       std::vector<works::Function> functions{passage.trapped, passage.spilled, passage.unsure,
                                              passage.barred};
@@ -221,13 +235,16 @@ TEST_CASE("law: outlets never reached and idle inputs are those that all passage
     CHECK(told_unreached.size() + behind == unreached.size());
     unreached_count += unreached.size();
     behind_count += behind;
+    bool const are_all = works::was_looked_for(model::FindingKind::idle_signal, judged);
     if (judged.may_be_wider) {
       CHECK(told_idle.empty());
-      CHECK_FALSE(works::was_looked_for(model::FindingKind::idle_signal, judged));
+      CHECK_FALSE(are_all);
       continue;
     }
-    CHECK(told_idle == idle);
-    idle_count += idle.size();
+    // What moves a trap that no passage tells of is idle in passages alone: then not all are told.
+    CHECK(std::includes(idle.begin(), idle.end(), told_idle.begin(), told_idle.end()));
+    if (are_all) CHECK(told_idle == idle);
+    idle_count += told_idle.size();
   }
   CHECK(unreached_count > 0);
   CHECK(joined_count > 0);
@@ -266,7 +283,7 @@ std::set<model::SignalId> idle_by_states(model::Design const& plant,
       is_changed = is_changed || (is_memory(level) && values[a][level] != values[b][level]);
     return is_changed;
   };
-  std::set<model::SignalId> idle;
+  auto idle = that_nothing_follows(plant, judged);
   for (std::size_t level = 0; level < variables.size(); ++level) {
     bool is_idle = !is_memory(level);
     for (std::uint32_t a = 0; a < states.size() && !is_memory(level); ++a) {
@@ -299,16 +316,18 @@ TEST_CASE("law: with memory, too, idle signals are those that no event shows") {
   for (unsigned seed = 0; seed < 3 * plants; ++seed) {
     auto const plant = laws::random_plant(seed, true);
     auto const judged = works::judge_works(plant);
-    bool const is_looked_for = works::was_looked_for(model::FindingKind::idle_signal, judged);
-    CHECK(is_looked_for != judged.may_be_wider);
-    if (!is_looked_for) continue;
+    bool const are_all = works::was_looked_for(model::FindingKind::idle_signal, judged);
+    CHECK_FALSE((are_all && judged.may_be_wider));
+    if (judged.may_be_wider) continue;
     std::set<model::SignalId> told;
     for (auto const& [finding, condition] : judged.findings) {
       if (finding.kind == model::FindingKind::idle_signal) told.insert(finding.signals.front());
     }
     INFO("seed " << seed);
-    CHECK(told == idle_by_states(plant, judged));
-    ++looked_for;
+    auto const idle = idle_by_states(plant, judged);
+    CHECK(std::includes(idle.begin(), idle.end(), told.begin(), told.end()));
+    if (are_all) CHECK(told == idle);
+    looked_for += are_all ? 1 : 0;
     idle_count += told.size();
     for (auto signal : told) idle_memory += plant.circuit.signals[signal].is_memory() ? 1 : 0;
   }

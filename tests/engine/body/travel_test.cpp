@@ -1,3 +1,4 @@
+#include "engine/body/pace.hpp"
 #include "engine/body/travel.hpp"
 
 #include <cmath>
@@ -117,9 +118,9 @@ TEST_CASE("pace: the fastest that water takes a body") {
     for (auto const& [rule, value] : set) practice.set(rule, value);
     return body::fastest_in_water(practice);
   };
-  CHECK(fastest({}) == Catch::Approx(0.1));
-  CHECK(fastest({{Rule::water_push, 100}}) == Catch::Approx(0.5));
-  CHECK(fastest({{Rule::upward_stroke, 80}}) == Catch::Approx(0.3));
-  CHECK(fastest({{Rule::water_gravity, 60}}) == Catch::Approx(0.3));
-  CHECK(fastest({{Rule::water_drag, 990}}) == Catch::Approx(2));
+  CHECK(fastest({}) == Approx(0.1));
+  CHECK(fastest({{Rule::water_push, 100}}) == Approx(0.5));
+  CHECK(fastest({{Rule::upward_stroke, 80}}) == Approx(0.3));
+  CHECK(fastest({{Rule::water_gravity, 60}}) == Approx(0.3));
+  CHECK(fastest({{Rule::water_drag, 990}}) == Approx(2));
 }

@@ -119,7 +119,7 @@ class SeveralNames(unittest.TestCase):
             for outlet in ("x", "y", "two.kiln"):
                 done = leat(self.TEXT, "follow", "--from", inlet, "--to", outlet)
                 self.assertEqual((done.returncode, done.stderr), (0, ""), (inlet, outlet))
-        done = leat(self.TEXT, "follow", "--from", "nowhere")
+        done = leat(self.TEXT, "follow", "--junction", "plant", "--from", "nowhere")
         self.assertEqual(done.returncode, 2)
         self.assertIn("m, n, one.mine", done.stderr)
 
