@@ -1,8 +1,9 @@
 #include "engine/compare/behaviour.hpp"
 
-#include "engine/works/knowledge.hpp"
-
 #include <unordered_map>
+
+#include "engine/works/knowledge.hpp"
+#include "engine/works/longest_times.hpp"
 
 namespace leat::compare {
 
@@ -84,6 +85,22 @@ void add_guards(Judgement const& judged, std::vector<Duration>& durations) {
   }
 }
 
+void add_times(model::Design const& plant, works::WorksJudgement const& judged,
+               std::vector<Duration>& durations) {
+  auto const trips = works::longest_trips(plant, judged);
+  for (std::size_t p = 0; p < judged.passages.size(); ++p) {
+    auto const inlet = judged.passages.inlet(p);
+    auto const profile = judged.passages.profile(p);
+    durations.push_back({Duration::Kind::trip, inlet, profile, 0, false,
+                         trips[inlet * plant.profiles.size() + profile]});
+  }
+  for (auto const& [change, guard] : works::longest_guards(judged)) {
+    auto const& [event, goes_on] = change;
+    durations.push_back({Duration::Kind::wait, 0, 0, event, goes_on, guard.wait});
+    durations.push_back({Duration::Kind::clearing, 0, 0, event, goes_on, guard.clearing});
+  }
+}
+
 // A function of one diagram told in another one, variable by variable.
 class Translation {
  public:
@@ -136,7 +153,7 @@ Behaviour behaviour_of(model::Design const& design, Judgement const& judged,
   return behaviour;
 }
 
-Behaviour behaviour_of(model::Design const&, works::WorksJudgement const& judged,
+Behaviour behaviour_of(model::Design const& plant, works::WorksJudgement const& judged,
                        std::vector<SignalId> const& signals, Ground& ground) {
   Behaviour behaviour;
   auto const& conditions = *judged.conditions;
@@ -155,6 +172,7 @@ Behaviour behaviour_of(model::Design const&, works::WorksJudgement const& judged
     add_sightings(*piece.judged, Rows(piece.judged->variables, signals, ground),
                   behaviour.sightings);
   for (auto const& claim : judged.expectations) behaviour.verdicts.push_back(claim.verdict);
+  add_times(plant, judged, behaviour.durations);
   for (auto const& [finding, condition] : judged.findings)
     behaviour.sightings.push_back(sighting_of(finding, translation.of(condition)));
   return behaviour;

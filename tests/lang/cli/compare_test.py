@@ -121,6 +121,36 @@ class Compare(Folder):
         told = [(d["change"], d["name"]) for d in document["junctions"][-1]["differences"] if d["topic"] == "declared"]
         self.assertEqual(told, [("changed", "first.millhouse"), ("changed", "second.kiln")])
 
+    def test_times_of_a_works_are_those_of_its_islands_and_joins(self) -> None:
+        def yard(join: str, rest: str = "") -> str:
+            return lever() + ("works plant {\n  place yard as first at 0 0 0\n  place yard as second at 0 10 0\n"
+                              f"  join first.kiln -> second.millhouse {join}\n{rest}}}\n")
+
+        def trips(code: int, document: dict[str, Any], wanted: int) -> list[tuple[str, str]]:
+            self.assertEqual(code, wanted)
+            told = document["junctions"][-1]["differences"]
+            return [(d["change"], d["name"]) for d in told if d["topic"] == "time" and "trip" in d["headline"]]
+
+        before = yard("taking 3 s")
+        self.assertEqual(trips(*self.compared(before, before), 0), [])
+        self.assertEqual(trips(*self.compared(before, yard("taking 4 s")), 1), [("worse", "first.millhouse")])
+        self.assertEqual(trips(*self.compared(before, yard("taking 2 s")), 0), [("better", "first.millhouse")])
+        # Round and round there is no longest trip.
+        ring = yard("taking 3 s", "  join second.kiln -> first.millhouse\n")
+        self.assertEqual(trips(*self.compared(ring, ring), 0), [])
+
+    def test_memory_too_large_to_be_followed_differs_in_nothing_for_certain(self) -> None:
+        # Each latch is set by the one before. Under another name none of them is known to be the same.
+        def chain(name: str) -> str:
+            latches = "".join(f"  latch {name}[{n}] on {name}[{n - 1}] and l[{n}] off not l[{n}]\n" for n in range(1, 19))
+            return lever(held=f"{name}[18]").replace("signals {", "signals {\n  for n in 0..19 { lever l[n] }\n"
+                                                     f"  latch {name}[0] on l[0] off l[19]\n{latches}  ")
+
+        for after in ("m", "k"):
+            code, document = self.compared(chain("m"), chain(after), "--fail-on", "worse")
+            self.assertIn(code, (0, 3))
+            self.assertEqual(self.routes(document), [])
+
     def test_replay_commands_show_the_two_ways(self) -> None:
         code, document = self.compared(lever(), lever(held="not divert"))
         self.assertEqual(code, 1)
