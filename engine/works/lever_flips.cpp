@@ -83,6 +83,8 @@ class Levers {
     auto const reachable = conditions_.reachable();
     auto next = nearest(diagram_, diagram_.both(changed, reachable), values_);
     if (!next) next = nearest(diagram_, changed, values_);
+    // Then its levers are not known, and it is named itself.
+    if (diagram_.has_run_out()) return inputs_.push_back(signal);
     require(next.has_value(), "lever_flips: a wire that changes");
     std::vector<Level> levels;
     for (Level level = 0; level < values_.size(); ++level)
