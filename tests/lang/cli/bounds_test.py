@@ -1,5 +1,5 @@
-"""Designs that ask for more than can be run: rounds of the logic without end, conditions deeper than a stack, less memory
-than a design takes. Every command ends, soon and with a word of why. Demo designs, invented.
+"""Designs that ask for more than can be run: rounds of the logic without end, conditions deeper than a stack, less
+memory than a design takes. Every command ends, soon and with a word of why. Demo designs, invented.
 
     /usr/bin/python3 bounds_test.py --leat build/leat
 """
@@ -53,9 +53,12 @@ def deep(levers: int) -> str:
     """One wire over many levers, and two places that hang on it."""
     names = " and ".join(f"a[{n}]" for n in range(levers))
     return (f"leat 1\nsignals {{\n  for n in 0..{levers - 1} {{ lever a[n] }}\n  lever d\n  wire all = {names}\n}}\n"
-            + MARKS.replace("else water", "else rock") % "d" + GATED + "works yard {\n  place straight as one at 0 0 0 with d = all xor d\n"
+            + MARKS.replace("else water", "else rock") % "d" + GATED
+            + "works yard {\n  place straight as one at 0 0 0 with d = all xor d\n"
             "  place straight as other at 0 4 0\n  join one.kiln -> other.millhouse\n}\n"
             'expect "the yard" of yard {\n  never trapped when all\n}\n')
+
+TRAIN = ["train", "FILE", "--from", "millhouse", "--every", "40 ticks"]
 
 
 class Done:
@@ -93,14 +96,14 @@ class LogicWithoutEnd(unittest.TestCase):
 
     def test_commands_that_walk_say_so(self) -> None:
         for arguments in (["follow", "FILE", "--from", "millhouse", "--do", "go on"], ["show", "FILE", "--do", "go on"],
-                          ["draw", "FILE", "--do", "go on"], ["train", "FILE", "--from", "millhouse", "--every", "40 ticks", "--do", "go on"]):
+                          ["draw", "FILE", "--do", "go on"], [*TRAIN, "--do", "go on"]):
             done = leat(ENDLESS, *arguments)
             self.assertIn(done.code, (2, UNDECIDED), (arguments, done.err))
             self.assertIn("do not come to rest", done.err, arguments)
 
     def test_the_others_end_as_well(self) -> None:
         for arguments in (["waves", "FILE", "--do", "go on"], ["page", "FILE", "--out", "page.html"],
-                          ["record", "FILE"], ["compare", "FILE", "FILE"], ["train", "FILE", "--from", "millhouse", "--every", "40 ticks"]):
+                          ["record", "FILE"], ["compare", "FILE", "FILE"], TRAIN):
             done = leat(ENDLESS, *arguments)
             self.assertIn(done.code, (0, 1, 2, UNDECIDED), (arguments, done.err))
 
