@@ -197,7 +197,8 @@ class Judge {
     for (auto const& piece : pieces_of(judged_)) {
       for (auto const& finding : piece.judged->findings) {
         if (finding.accepted_by || !is_meant(finding.severity)) continue;
-        auto const failing = diagram_.both(spoken_of, showing(judged_, piece, finding));
+        auto const occasion = occasion_within(spoken_of, finding);
+        auto const failing = diagram_.both(spoken_of, showing(judged_, piece, occasion));
         if (failing == Diagram::never) continue;
         claim.part_findings.push_back(&finding);
         claim.failing = diagram_.either(claim.failing, failing);
@@ -219,7 +220,8 @@ class Judge {
     for (auto const& piece : pieces_of(judged_)) {
       for (auto const& finding : piece.judged->findings) {
         if (finding.kind == *expectation.kind)
-          found = diagram_.either(found, showing_at(expectation.cell, piece, finding));
+          found = diagram_.either(found, showing_at(expectation.cell, piece, finding,
+                                                    occasion_within(spoken_of, finding)));
       }
     }
     for (auto const& of_plant : judged_.findings) {
@@ -231,6 +233,13 @@ class Judge {
     if (!is_found && !is_unknown_) claim.failing = spoken_of;
   }
 
+  // In which of the combinations that are spoken of it can be switched does not matter where these
+  // are all.
+  Occasion occasion_within(Function spoken_of, findings::Finding const& finding) const {
+    auto const occasion = occasion_of(finding);
+    return spoken_of == Diagram::always ? eased(judged_, occasion) : occasion;
+  }
+
   // Of states that are never reached no combination can be named: they are missing in all.
   Function showing_of(PlantFinding const& found) {
     auto const shows = diagram_.both(found.condition, judged_.conditions->reachable());
@@ -240,8 +249,8 @@ class Judge {
   // A finding is told of the first copy's cells; other copies stand as far from it, or turned: then
   // it is not known which of their cells it is.
   Function showing_at(std::optional<model::Cell> cell, Piece const& piece,
-                      findings::Finding const& finding) {
-    if (!cell) return showing(judged_, piece, finding);
+                      findings::Finding const& finding, Occasion const& occasion) {
+    if (!cell) return showing(judged_, piece, occasion);
     auto const& grid = plant_.grid;
     auto const at = grid.place(*cell);
     auto const& first = first_copy(judged_.islands, piece.part).corner;
@@ -256,8 +265,7 @@ class Judge {
       if (copy.is_turned)
         is_unknown_ = is_unknown_ || stands_at(copy, at);
       else if (is_there)
-        shows =
-            diagram_.either(shows, showing(judged_, piece, copy, occasion_of(finding)));
+        shows = diagram_.either(shows, showing(judged_, piece, copy, occasion));
     }
     return shows;
   }

@@ -11,8 +11,8 @@ namespace {
 
 using Level = logic::Diagram::Level;
 
-// Levels in an order in which each flip leads to a combination that is kept, depth first; as they
-// are where there is none, or they are too many for all orders to be looked through.
+// Levels in an order in which each flip leads to a combination that is kept, depth first; none
+// where there is none, or they are too many for all orders to be looked through.
 class Order {
  public:
   Order(logic::Diagram const& diagram, Function kept, std::vector<Level> const& levels,
@@ -24,8 +24,8 @@ class Order {
     go_on(0);
   }
 
-  std::vector<Level> found() const {
-    return order_.size() == levels_.size() ? order_ : levels_;
+  std::optional<std::vector<Level>> found() const {
+    return order_.size() == levels_.size() ? std::optional(order_) : std::nullopt;
   }
 
  private:
@@ -91,7 +91,7 @@ class Levers {
       if ((*next)[level] != values_[level]) levels.push_back(level);
     // With memory its values would have to be led along.
     bool const is_free = conditions_.has_memory() || reachable == logic::Diagram::always;
-    if (!is_free) levels = Order(diagram_, reachable, levels, values_).found();
+    if (!is_free) levels = Order(diagram_, reachable, levels, values_).found().value_or(levels);
     for (auto level : levels) flip_level(level);
   }
 
@@ -109,6 +109,27 @@ std::vector<model::SignalId> lever_flips(model::Circuit const& plant, Conditions
   Levers levers(plant, conditions);
   for (auto signal : flips) levers.flip(signal);
   return levers.taken();
+}
+
+std::optional<std::vector<model::SignalId>> flips_to(model::Circuit const& plant,
+                                                     Conditions const& conditions,
+                                                     Instance const& instance) {
+  if (conditions.has_memory()) return std::nullopt;
+  auto const& variables = conditions.variables();
+  Instance built;
+  std::vector<Level> levels;
+  for (Level level = 0; level < variables.size(); ++level) {
+    built.push_back(plant.signals[variables[level]].starts_on);
+    if (built[level] != instance[level]) levels.push_back(level);
+  }
+  if (conditions.reachable() != logic::Diagram::always) {
+    auto order = Order(conditions.diagram(), conditions.reachable(), levels, built).found();
+    if (!order) return std::nullopt;
+    levels = std::move(*order);
+  }
+  std::vector<model::SignalId> flips;
+  for (auto level : levels) flips.push_back(variables[level]);
+  return flips;
 }
 
 }  // namespace leat::works

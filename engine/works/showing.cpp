@@ -75,13 +75,18 @@ Function showing(WorksJudgement const& judged, Piece const& piece, Copy const& c
   return diagram.both(shows, switchable(judged, copy, *occasion.event));
 }
 
-Function showing(WorksJudgement const& judged, Piece const& piece,
-                 findings::Finding const& finding) {
+Occasion eased(WorksJudgement const& judged, Occasion occasion) {
+  auto const& conditions = *judged.conditions;
+  if (conditions.reachable() == logic::Diagram::always && !conditions.has_memory())
+    occasion.event.reset();
+  return occasion;
+}
+
+Function showing(WorksJudgement const& judged, Piece const& piece, Occasion const& occasion) {
   auto shows = logic::Diagram::never;
   for (auto c : judged.islands.parts[piece.part].copies) {
     auto const& copy = judged.islands.copies[c];
-    shows = judged.conditions->diagram().either(shows,
-                                                showing(judged, piece, copy, occasion_of(finding)));
+    shows = judged.conditions->diagram().either(shows, showing(judged, piece, copy, occasion));
   }
   return shows;
 }
@@ -91,7 +96,8 @@ bool can_show(WorksJudgement const& judged, Piece const& piece, Occasion const& 
   auto const reachable = judged.conditions->reachable();
   for (auto c : judged.islands.parts[piece.part].copies) {
     auto const& copy = judged.islands.copies[c];
-    auto const shows = diagram.both(showing(judged, piece, copy, occasion), reachable);
+    auto const shows =
+        diagram.both(showing(judged, piece, copy, eased(judged, occasion)), reachable);
     if (shows != logic::Diagram::never || diagram.has_run_out()) return true;
   }
   return false;

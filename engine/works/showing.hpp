@@ -19,10 +19,13 @@ Occasion occasion_of(findings::Finding const&);
 // can be switched; where inlets are, while bodies come to one of them. For a region: while all that
 // the region does not depend on stands as built, for so it was looked at.
 Function showing(WorksJudgement const&, Piece const&, Copy const&, Occasion const&);
-// When a finding shows, wherever the piece's part stands.
-Function showing(WorksJudgement const&, Piece const&, findings::Finding const&);
+// The same wherever the piece's part stands.
+Function showing(WorksJudgement const&, Piece const&, Occasion const&);
 
 // Whether it comes about at all, in some combination that does.
 bool can_show(WorksJudgement const&, Piece const&, Occasion const&);
+// The occasion without its event, where that can be switched from some combination in any case: all
+// come about, and nothing remembers. From which ones can be much to find out.
+Occasion eased(WorksJudgement const&, Occasion);
 
 }  // namespace leat::works

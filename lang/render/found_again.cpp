@@ -54,7 +54,8 @@ class Copies {
 bool can_show(works::WorksJudgement const& judged, works::Piece const& piece,
               works::Copy const& copy, findings::Finding const& finding) {
   auto& diagram = judged.conditions->diagram();
-  auto const shows = works::showing(judged, piece, copy, works::occasion_of(finding));
+  auto const shows =
+      works::showing(judged, piece, copy, works::eased(judged, works::occasion_of(finding)));
   return diagram.both(shows, judged.conditions->reachable()) != logic::Diagram::never;
 }
 

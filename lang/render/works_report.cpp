@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "engine/works/claims.hpp"
+#include "engine/works/lever_flips.hpp"
 #include "lang/render/columns.hpp"
 #include "lang/render/diagnostic_text.hpp"
 #include "lang/render/example.hpp"
@@ -235,15 +236,7 @@ std::string instance_words(JudgedWorks const& works, works::Instance const& inst
 
 std::optional<std::vector<model::SignalId>> flips_to(JudgedWorks const& works,
                                                      works::Instance const& instance) {
-  auto const& [subject, judged] = works;
-  std::vector<model::SignalId> flips;
-  auto const& variables = judged.conditions->variables();
-  for (std::size_t level = 0; level < variables.size(); ++level) {
-    auto const& signal = subject.design.circuit.signals[variables[level]];
-    if (signal.is_memory()) return std::nullopt;
-    if (signal.starts_on != instance[level]) flips.push_back(variables[level]);
-  }
-  return flips;
+  return works::flips_to(works.subject.design.circuit, *works.judgement.conditions, instance);
 }
 
 ClaimWords claim_words(JudgedWorks const& works, std::size_t index) {
