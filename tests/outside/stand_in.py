@@ -87,7 +87,7 @@ def finding(name: str, condition: str, combinations: int) -> dict[str, Any]:
     return {
         "name": name, "severity": "warning", "cells": [], "inlets": [], "outlets": [], "bodies": [],
         "signals": [], "condition": condition, "combinations": combinations, "event": None,
-        "ticks": None, "ways": [], "switched_by": [], "headline": name, "reason": "",
+        "ticks": None, "ways": [], "switched_by": [], "also": [], "headline": name, "reason": "",
         "remedy": "", "line": 1, "column": 1, "accepted": None,
     }
 
