@@ -89,13 +89,14 @@ struct TooMuch {
 };
 
 TooMuch too_much(JudgedWorks const& works, std::uint32_t part) {
-  auto const& variables = works.judgement.parts[part].variables;
+  auto const& judged = works.judgement.parts[part];
   auto const places = places_of(works, part);
+  auto const why = judged.unended ? "is not known: " + unended_words(*judged.unended)
+                                  : fmt::format("depends on {}, too many to run",
+                                                counted(judged.variables.size(), "signal"));
   return {"island",
-          fmt::format("What stands in {} depends on {}, too many to run",
-                      places.empty() ? "the works" : places.front(),
-                      counted(variables.size(), "signal")),
-          variables,
+          fmt::format("What stands in {} {}", places.empty() ? "the works" : places.front(), why),
+          judged.variables,
           "Or part it: water between solid cells, or a join in the place of a way, lets each piece "
           "be judged by itself."};
 }
