@@ -5,24 +5,28 @@ namespace leat::works {
 using logic::Diagram;
 
 Arrivals::Arrivals(model::Design const& plant)
-    : is_joined_(plant.inlets.size(), false), inlet_behind_(plant.outlets.size()) {
+    : is_joined_(plant.inlets.size(), false),
+      inlet_behind_(plant.outlets.size()),
+      arriving_(plant.profiles.size()) {
   for (auto const& join : plant.joins) {
     is_joined_[join.inlet] = true;
     inlet_behind_[join.outlet] = join.inlet;
   }
 }
 
-Function Arrivals::at(model::InletId inlet, Passages const& passages, Diagram& diagram) {
+Function Arrivals::at(model::InletId inlet, model::ProfileId profile, Passages const& passages,
+                      Diagram& diagram) {
   if (!is_joined_[inlet]) return Diagram::always;
-  if (!arriving_) {
-    arriving_.emplace(is_joined_.size(), Diagram::never);
-    for (auto const& [outlet, condition] : passages.everything_reached()) {
+  auto& arriving = arriving_[profile];
+  if (arriving.empty()) {
+    arriving.assign(is_joined_.size(), Diagram::never);
+    for (auto const& [outlet, condition] : passages.everything_reached(profile)) {
       if (!inlet_behind_[outlet]) continue;
-      auto& arriving = (*arriving_)[*inlet_behind_[outlet]];
-      arriving = diagram.either(arriving, condition);
+      auto& known = arriving[*inlet_behind_[outlet]];
+      known = diagram.either(known, condition);
     }
   }
-  return diagram.has_run_out() ? Diagram::always : (*arriving_)[inlet];
+  return diagram.has_run_out() ? Diagram::always : arriving[inlet];
 }
 
 }  // namespace leat::works

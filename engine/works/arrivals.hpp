@@ -6,21 +6,21 @@
 
 namespace leat::works {
 
-// When some body comes to an inlet of the plant: wherever bodies enter from outside, always; else
-// where one comes to an outlet that is joined to it. Cost: nothing for the former; for the first of
-// the latter that of all conditions of outlets (Passages::everything_reached).
+// When a body of some profile comes to an inlet of the plant: wherever bodies enter from outside,
+// always; else where one comes to an outlet that is joined to it. Cost: nothing for the former; for
+// the first of the latter that of all conditions of outlets (Passages::everything_reached).
 class Arrivals {
  public:
   Arrivals() = default;  // of no plant
   explicit Arrivals(model::Design const& plant);
 
   // More where the diagram has run out.
-  Function at(model::InletId, Passages const&, logic::Diagram&);
+  Function at(model::InletId, model::ProfileId, Passages const&, logic::Diagram&);
 
  private:
   std::vector<bool> is_joined_;                              // by inlet
   std::vector<std::optional<model::InletId>> inlet_behind_;  // by outlet
-  std::optional<std::vector<Function>> arriving_;            // by inlet
+  std::vector<std::vector<Function>> arriving_;              // by profile, then inlet; if known
 };
 
 }  // namespace leat::works

@@ -87,6 +87,13 @@ std::vector<bool> moving_traps(model::Design const& plant, WorksJudgement const&
   return are_moving;
 }
 
+std::vector<model::ExpressionId> controls_of(model::Design const& plant) {
+  std::vector<model::ExpressionId> controls;
+  for (auto const& fill : plant.fills)
+    if (fill.control) controls.push_back(*fill.control);
+  return controls;
+}
+
 // Whether some other memory follows from it.
 bool feeds_memory(model::Circuit const& circuit, Conditions const& conditions,
                   model::SignalId signal) {
@@ -126,8 +133,11 @@ std::vector<PlantFinding> idle_signals(model::Design const& plant, Reached& seen
   bool is_all_told = is_tested && !conditions.diagram().has_run_out();
   std::vector<model::SignalId> idle;
   if (is_all_told) {
+    // What switches something here may well work elsewhere: here it is idle.
+    auto is_left = logic::used_signals(plant.circuit, controls_of(plant));
+    is_left.flip();
     std::vector<bool> is_elsewhere(plant.circuit.signals.size(), false);
-    for (auto signal : plant.used_elsewhere) is_elsewhere[signal] = true;
+    for (auto signal : plant.used_elsewhere) is_elsewhere[signal] = is_left[signal];
     auto is_used = logic::used_signals(plant.circuit, model::conditions_of(plant));
     auto const is_moving = moving_traps(plant, judged);
     for (Diagram::Level level = 0; level < is_tested->size(); ++level) {

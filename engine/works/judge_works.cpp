@@ -126,11 +126,11 @@ void leave_out_what_never_shows(model::Design const& plant, WorksJudgement& judg
       return never_shows(occasion_of(finding));
     });
     std::erase_if(own.guards, [&](explore::Guard const& guard) {
-      return never_shows({guard.rows, guard.event, {}});
+      return never_shows({guard.rows, guard.event, {}, {}});
     });
     for (auto& guard : own.guards) {
       std::erase_if(guard.threats, [&](explore::Threat const& threat) {
-        return never_shows({threat.rows, guard.event, {}});
+        return never_shows({threat.rows, guard.event, {}, {}});
       });
     }
   }

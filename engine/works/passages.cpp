@@ -168,16 +168,27 @@ std::vector<bool> Passages::variables_that_matter(Reached& reached, std::size_t 
                                       reachable);
 }
 
-std::vector<Passage::End> Passages::everything_reached() const {
-  auto const& network = search_->network();
-  Following following(network, search_->diagram());
-  following.count_joined();
+std::vector<InletId> Passages::entrances() const {
   std::vector<InletId> entrances;
   for (auto const& start : starts_) {
     if (start.profile == 0) entrances.push_back(start.inlet);
   }
+  return entrances;
+}
+
+std::vector<Passage::End> Passages::everything_reached() const {
+  auto const& network = search_->network();
+  Following following(network, search_->diagram());
+  following.count_joined();
   for (ProfileId profile = 0; profile < network.profile_count(); ++profile)
-    following.follow(entrances, profile);
+    following.follow(entrances(), profile);
+  return following.take_ends();
+}
+
+std::vector<Passage::End> Passages::everything_reached(ProfileId profile) const {
+  Following following(search_->network(), search_->diagram());
+  following.count_joined();
+  following.follow(entrances(), profile);
   return following.take_ends();
 }
 

@@ -61,8 +61,10 @@ class Passages {
   // The variables that are seen to matter (see trials.hpp).
   std::vector<bool> variables_that_matter(Reached&, std::size_t variables,
                                           Function reachable) const;
-  // What bodies of all profiles from all entrances together come to, joined outlets among it.
+  // What bodies of all profiles from all entrances together come to, joined outlets among it; or
+  // those of one profile.
   std::vector<Passage::End> everything_reached() const;
+  std::vector<Passage::End> everything_reached(model::ProfileId) const;
   // The outlets to which some way leads from an inlet, in whatever combination; ascending.
   std::vector<model::OutletId> outlets_from(model::InletId) const;
 
@@ -90,6 +92,7 @@ class Passages {
     model::ProfileId profile = 0;
   };
   class Search;
+  std::vector<model::InletId> entrances() const;
 
   std::vector<Start> starts_;
   std::unique_ptr<Search> search_;

@@ -40,17 +40,17 @@ Function switchable(WorksJudgement const& judged, Copy const& copy, model::Signa
 }
 
 // While a body comes to one of the inlets where this copy has them.
-Function arriving(WorksJudgement const& judged, Copy const& copy,
-                  std::span<model::InletId const> inlets) {
-  if (inlets.empty()) return logic::Diagram::always;
+Function arriving(WorksJudgement const& judged, Copy const& copy, Occasion const& occasion) {
+  if (occasion.inlets.empty() || occasion.profiles.empty()) return logic::Diagram::always;
   auto const& first = first_copy(judged.islands, copy.part).inlets;
   auto some = logic::Diagram::never;
-  for (auto inlet : inlets) {
+  for (auto inlet : occasion.inlets) {
     auto const own = std::find(first.begin(), first.end(), inlet);
     require(own != first.end(), "showing: inlets told in the plant's ids");
     auto const there = copy.inlets[static_cast<std::size_t>(own - first.begin())];
     auto& diagram = judged.conditions->diagram();
-    some = diagram.either(some, judged.arrivals.at(there, judged.passages, diagram));
+    for (auto profile : occasion.profiles)
+      some = diagram.either(some, judged.arrivals.at(there, profile, judged.passages, diagram));
   }
   return some;
 }
@@ -59,10 +59,9 @@ Function arriving(WorksJudgement const& judged, Copy const& copy,
 
 // An outlet is never reached whoever comes.
 Occasion occasion_of(findings::Finding const& finding) {
-  bool const is_of_bodies = finding.kind != model::FindingKind::unreached_outlet;
-  return {finding.rows, finding.event,
-          is_of_bodies ? std::span<model::InletId const>(finding.inlets)
-                       : std::span<model::InletId const>()};
+  if (finding.kind == model::FindingKind::unreached_outlet)
+    return {finding.rows, finding.event, {}, {}};
+  return {finding.rows, finding.event, finding.inlets, finding.profiles};
 }
 
 Function showing(WorksJudgement const& judged, Piece const& piece, Copy const& copy,
@@ -70,7 +69,7 @@ Function showing(WorksJudgement const& judged, Piece const& piece, Copy const& c
   auto& diagram = judged.conditions->diagram();
   auto shows = piece.region ? in_region(judged, piece, copy, occasion.rows)
                             : in_part(judged, piece, copy, occasion.rows);
-  shows = diagram.both(shows, arriving(judged, copy, occasion.inlets));
+  shows = diagram.both(shows, arriving(judged, copy, occasion));
   if (!occasion.event) return shows;
   return diagram.both(shows, switchable(judged, copy, *occasion.event));
 }

@@ -12,6 +12,7 @@ struct Occasion {
   logic::RowSet const& rows;
   std::optional<model::SignalId> event;
   std::span<model::InletId const> inlets;
+  std::span<model::ProfileId const> profiles;
 };
 Occasion occasion_of(findings::Finding const&);
 

@@ -141,6 +141,50 @@ class Works(unittest.TestCase):
         told, findings = judged(text.replace("gate as two at 0 10 0", "gate as two at 0 10 0 with divert = not divert"))
         self.assertIn("pinned", {finding["name"] for finding in findings})
 
+    def test_a_lever_that_works_elsewhere_can_be_idle_here(self) -> None:
+        # In the gate by itself the lever decides; here nobody gets through the closed turn before it.
+        text = TURNING.replace("lever divert", "lever divert\n  lever shut") + """works plant {
+  place gate as one at 0 0 0 with divert = on
+  place gate as two at 0 10 0 with divert = shut
+  join one.keep -> two.lane
+}
+"""
+        told, findings = judged(text + "expect of plant { finds idle-signal }\n")
+        self.assertEqual(told, {"finds idle-signal": "holds"})
+        self.assertIn("idle-signal", {finding["name"] for finding in findings})
+
+    def test_what_happens_to_a_body_happens_where_that_body_comes(self) -> None:
+        # Only the low one gets through the first run, and passes the second too, where the high one would be held.
+        text = """leat 1
+body walker { }
+body crawler { height 1 }
+marks {
+  X  rock
+  _  open
+  w  water
+  i  inlet mill
+  k  outlet kiln
+}
+junction low {
+  level 0 { |wi____k| }
+  level 1 { |___X___| }
+}
+junction tight {
+  level 0 { |wi___k| }
+  level 1 { |___X__| }
+}
+works plant {
+  place low as one at 0 0 0
+  place tight as two at 0 4 0
+  join one.kiln -> two.mill
+}
+expect of plant { crawler from one.mill reaches two.kiln }
+"""
+        told, findings = judged(text)
+        self.assertEqual(list(told.values()), ["holds"])
+        held = [(finding["name"], finding["inlets"]) for finding in findings if finding["name"] == "pinned"]
+        self.assertEqual(held, [("pinned", ["one.mill"])])
+
     def test_a_ring_through_a_water_that_stays_is_not_left(self) -> None:
         # Once the source stays, bodies go round for ever, though another water would have sent them to the kiln.
         text = DRAIN.replace("  k  outlet kiln\n", "  k  outlet kiln\n  I  inlet entry\n  O  outlet exit\n") + """
