@@ -4,6 +4,7 @@
 
 #include "engine/works/knowledge.hpp"
 #include "engine/works/longest_times.hpp"
+#include "engine/works/showing.hpp"
 
 namespace leat::compare {
 
@@ -31,7 +32,7 @@ Sighting sighting_of(findings::Finding const& finding, Function condition) {
   return {finding.kind,    finding.severity, finding.inlets,
           finding.outlets, finding.profiles, finding.signals,
           finding.event,   finding.cells,    finding.accepted_by.has_value(),
-          condition,       &finding};
+          condition,       &finding,         {}};
 }
 
 void add_sightings(Judgement const& judged, Rows const& rows, std::vector<Sighting>& sightings) {
@@ -85,22 +86,6 @@ void add_guards(Judgement const& judged, std::vector<Duration>& durations) {
   }
 }
 
-void add_times(model::Design const& plant, works::WorksJudgement const& judged,
-               std::vector<Duration>& durations) {
-  auto const trips = works::longest_trips(plant, judged);
-  for (std::size_t p = 0; p < judged.passages.size(); ++p) {
-    auto const inlet = judged.passages.inlet(p);
-    auto const profile = judged.passages.profile(p);
-    durations.push_back({Duration::Kind::trip, inlet, profile, 0, false,
-                         trips[inlet * plant.profiles.size() + profile]});
-  }
-  for (auto const& [change, guard] : works::longest_guards(judged)) {
-    auto const& [event, goes_on] = change;
-    durations.push_back({Duration::Kind::wait, 0, 0, event, goes_on, guard.wait});
-    durations.push_back({Duration::Kind::clearing, 0, 0, event, goes_on, guard.clearing});
-  }
-}
-
 // A function of one diagram told in another one, variable by variable.
 class Translation {
  public:
@@ -124,6 +109,36 @@ class Translation {
   std::vector<Function> meaning_;  // by level
   std::unordered_map<std::uint32_t, Function> known_;
 };
+
+// Found in a part: told of its first copy, and when it shows in each other one.
+void add_piece(works::WorksJudgement const& judged, works::Piece const& piece,
+               Translation& translation, std::vector<Sighting>& sightings) {
+  auto const& copies = judged.islands.parts[piece.part].copies;
+  for (auto const& finding : piece.judged->findings) {
+    std::vector<Function> shows;
+    for (auto copy : copies)
+      shows.push_back(translation.of(
+          works::showing(judged, piece, judged.islands.copies[copy], works::occasion_of(finding))));
+    sightings.push_back(sighting_of(finding, shows.front()));
+    sightings.back().elsewhere.assign(shows.begin() + 1, shows.end());
+  }
+}
+
+void add_times(model::Design const& plant, works::WorksJudgement const& judged,
+               std::vector<Duration>& durations) {
+  auto const trips = works::longest_trips(plant, judged);
+  for (std::size_t p = 0; p < judged.passages.size(); ++p) {
+    auto const inlet = judged.passages.inlet(p);
+    auto const profile = judged.passages.profile(p);
+    durations.push_back({Duration::Kind::trip, inlet, profile, 0, false,
+                         trips[inlet * plant.profiles.size() + profile]});
+  }
+  for (auto const& [change, guard] : works::longest_guards(judged)) {
+    auto const& [event, goes_on] = change;
+    durations.push_back({Duration::Kind::wait, 0, 0, event, goes_on, guard.wait});
+    durations.push_back({Duration::Kind::clearing, 0, 0, event, goes_on, guard.clearing});
+  }
+}
 
 works::Passage translated(works::Passage passage, Translation& translation) {
   for (auto& end : passage.ends) end.condition = translation.of(end.condition);
@@ -169,8 +184,7 @@ Behaviour behaviour_of(model::Design const& plant, works::WorksJudgement const& 
                        !conditions.may_be_restless() && works::is_history_known(judged) &&
                        works::do_waters_rest(judged) && !judged.may_be_wider;
   for (auto const& piece : works::pieces_of(judged))
-    add_sightings(*piece.judged, Rows(piece.judged->variables, signals, ground),
-                  behaviour.sightings);
+    add_piece(judged, piece, translation, behaviour.sightings);
   for (auto const& claim : judged.expectations) behaviour.verdicts.push_back(claim.verdict);
   add_times(plant, judged, behaviour.durations);
   for (auto const& [finding, condition] : judged.findings)

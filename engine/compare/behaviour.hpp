@@ -20,6 +20,8 @@ struct Sighting {
   bool is_accepted = false;
   Function condition = logic::Diagram::always;  // on the common ground
   findings::Finding const* finding = nullptr;   // what it was made of; none where it was recorded
+  // Where the part of a works that it is found in stands again: when it shows there.
+  std::vector<Function> elsewhere{};
 };
 
 // How long something takes at most, whatever the combination, in ticks; none without a bound.

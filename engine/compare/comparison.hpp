@@ -82,6 +82,8 @@ struct Comparison {
   std::size_t lanes = 0, lanes_changed = 0;  // pairs of an inlet and a body on both sides
   // The groups of a route or the changes of all findings were more than are told.
   bool is_cut = false;
+  // Something found in a part of a works shows otherwise where the part stands again.
+  bool is_unlike_elsewhere = false;
   // What is not listed was proved the same; false: only as far as both are known.
   bool is_proved = false;
 };

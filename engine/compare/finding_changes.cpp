@@ -88,6 +88,9 @@ void compare_pair(std::size_t b, std::size_t a, Sides const& sides, Comparison& 
                        ground.widest(diagram.both(before.condition, !after.condition)),
                        ground.widest(diagram.both(after.condition, !before.condition)),
                        {}};
+  // What was written down of a revision does not tell of other places.
+  bool const are_told = before.finding != nullptr && after.finding != nullptr;
+  if (are_told && before.elsewhere != after.elsewhere) comparison.is_unlike_elsewhere = true;
   bool const is_lost = before.is_accepted && !after.is_accepted;
   bool const has_come = change.come != Diagram::never, is_gone = change.gone != Diagram::never;
   if (!is_lost && !has_come && !is_gone) return;
