@@ -139,6 +139,19 @@ class Compare(Folder):
         ring = yard("taking 3 s", "  join second.kiln -> first.millhouse\n")
         self.assertEqual(trips(*self.compared(ring, ring), 0), [])
 
+    def test_findings_that_move_between_places_are_not_proved_the_same(self) -> None:
+        # A source forms and stays in a pit that no body comes to: the routes are the same whichever lever does it.
+        def yard(second: str, third: str) -> str:
+            return ("leat 1\nsignals { lever a lever b lever c }\nmarks {\n  X  rock\n  _  open\n  w  water\n"
+                    "  i  inlet mill\n  h  water when a else open\n  k  outlet kiln\n}\njunction gate {\n"
+                    "  level 0 { |wi____k|\n            |XXXXXXX|\n            |Xh_hXXX| }\n"
+                    "  level 1 { |_______|\n            |XXXXXXX|\n            |XXXXXXX| }\n}\nworks plant {\n"
+                    f"  place gate as first at 0 0 0\n  place gate as second at 0 5 0 with a = {second}\n"
+                    f"  place gate as third at 0 10 0 with a = {third}\n}}\n")
+
+        self.assertEqual(self.compared(yard("b", "c"), yard("b", "c"))[0], 0)
+        self.assertEqual(self.compared(yard("b", "c"), yard("c", "b"))[0], 3)
+
     def test_memory_too_large_to_be_followed_differs_in_nothing_for_certain(self) -> None:
         # Each latch is set by the one before. Under another name none of them is known to be the same.
         def chain(name: str) -> str:
