@@ -155,9 +155,9 @@ class Compare(Folder):
     def test_memory_too_large_to_be_followed_differs_in_nothing_for_certain(self) -> None:
         # Each latch is set by the one before. Under another name none of them is known to be the same.
         def chain(name: str) -> str:
-            latches = "".join(f"  latch {name}[{n}] on {name}[{n - 1}] and l[{n}] off not l[{n}]\n" for n in range(1, 11))
-            return lever(held=f"{name}[10]").replace("signals {", "signals {\n  for n in 0..19 { lever l[n] }\n"
-                                                     f"  latch {name}[0] on l[0] off l[11]\n{latches}  ")
+            latches = "".join(f"  latch {name}[{n}] on {name}[{n - 1}] and l[{n}] off not l[{n}]\n" for n in range(1, 9))
+            return lever(held=f"{name}[8]").replace("signals {", "signals {\n  for n in 0..9 { lever l[n] }\n"
+                                                     f"  latch {name}[0] on l[0] off l[9]\n{latches}  ")
 
         for after in ("m", "k"):
             code, document = self.compared(chain("m"), chain(after), "--fail-on", "worse")
