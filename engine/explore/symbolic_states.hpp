@@ -24,7 +24,8 @@ class SymbolicStates {
     out_of_rounds,  // from a state that can be reached, it is not known whether all gets quiet
   };
 
-  // The circuit must outlive it. Cost: that of the diagrams, which no bound but the budget holds
+  // The circuit must outlive it. Cost: up to 2^16 states are numbered one by one after all, which
+  // no form of theirs makes dear; else that of the diagrams, which no bound but the budget holds
   // down. Small where states are a product of parts, or counters, rings and the like; large where
   // many variables far from each other in the order are compared.
   SymbolicStates(model::Circuit const&, Limits = {});

@@ -16,7 +16,7 @@ Arrivals::Arrivals(model::Design const& plant)
 
 Function Arrivals::at(model::InletId inlet, model::ProfileId profile, Passages const& passages,
                       Diagram& diagram) {
-  if (!is_joined_[inlet]) return Diagram::always;
+  if (is_entrance(inlet)) return Diagram::always;
   auto& arriving = arriving_[profile];
   if (arriving.empty()) {
     arriving.assign(is_joined_.size(), Diagram::never);

@@ -14,6 +14,7 @@ class Arrivals {
   Arrivals() = default;  // of no plant
   explicit Arrivals(model::Design const& plant);
 
+  bool is_entrance(model::InletId inlet) const { return !is_joined_[inlet]; }
   // More where the diagram has run out.
   Function at(model::InletId, model::ProfileId, Passages const&, logic::Diagram&);
 

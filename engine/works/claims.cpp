@@ -197,8 +197,7 @@ class Judge {
     for (auto const& piece : pieces_of(judged_)) {
       for (auto const& finding : piece.judged->findings) {
         if (finding.accepted_by || !is_meant(finding.severity)) continue;
-        auto const occasion = occasion_within(spoken_of, finding);
-        auto const failing = diagram_.both(spoken_of, showing(judged_, piece, occasion));
+        auto const failing = shown_within(spoken_of, piece, finding, {});
         if (failing == Diagram::never) continue;
         claim.part_findings.push_back(&finding);
         claim.failing = diagram_.either(claim.failing, failing);
@@ -220,8 +219,7 @@ class Judge {
     for (auto const& piece : pieces_of(judged_)) {
       for (auto const& finding : piece.judged->findings) {
         if (finding.kind == *expectation.kind)
-          found = diagram_.either(found, showing_at(expectation.cell, piece, finding,
-                                                    occasion_within(spoken_of, finding)));
+          found = diagram_.either(found, shown_within(spoken_of, piece, finding, expectation.cell));
       }
     }
     for (auto const& of_plant : judged_.findings) {
@@ -233,11 +231,23 @@ class Judge {
     if (!is_found && !is_unknown_) claim.failing = spoken_of;
   }
 
+  // When it is proved to show there. Who may be told for nothing to come by joins leaves it open.
   // In which of the combinations that are spoken of it can be switched does not matter where these
   // are all.
-  Occasion occasion_within(Function spoken_of, findings::Finding const& finding) const {
-    auto const occasion = occasion_of(finding);
-    return spoken_of == Diagram::always ? eased(judged_, occasion) : occasion;
+  Function shown_within(Function spoken_of, Piece const& piece, findings::Finding const& finding,
+                        std::optional<model::Cell> cell) {
+    auto const as_told = spoken_of == Diagram::always ? eased(judged_, occasion_of(finding))
+                                                      : occasion_of(finding);
+    auto const shown = [&](Occasion const& occasion) {
+      return diagram_.both(spoken_of, showing_at(cell, piece, finding, occasion));
+    };
+    auto const told = shown(as_told);
+    if (told == Diagram::never || !judged_.may_be_wider) return told;
+    auto by_itself = as_told;
+    by_itself.counts_joins = false;
+    auto const proved = shown(by_itself);
+    is_unknown_ = is_unknown_ || proved == Diagram::never;
+    return proved;
   }
 
   // Of states that are never reached no combination can be named: they are missing in all.

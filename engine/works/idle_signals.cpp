@@ -87,11 +87,16 @@ std::vector<bool> moving_traps(model::Design const& plant, WorksJudgement const&
   return are_moving;
 }
 
-std::vector<model::ExpressionId> controls_of(model::Design const& plant) {
+// By signal, whether it is for this plant to call it idle: what switches something here is, though
+// it may well work elsewhere; what does not is left to those who use it.
+std::vector<bool> signals_to_tell(model::Design const& plant) {
   std::vector<model::ExpressionId> controls;
   for (auto const& fill : plant.fills)
     if (fill.control) controls.push_back(*fill.control);
-  return controls;
+  auto const is_switching = logic::used_signals(plant.circuit, controls);
+  std::vector<bool> is_to_tell(plant.circuit.signals.size(), true);
+  for (auto signal : plant.used_elsewhere) is_to_tell[signal] = is_switching[signal];
+  return is_to_tell;
 }
 
 // Whether some other memory follows from it.
@@ -133,23 +138,18 @@ std::vector<PlantFinding> idle_signals(model::Design const& plant, Reached& seen
   bool is_all_told = is_tested && !conditions.diagram().has_run_out();
   std::vector<model::SignalId> idle;
   if (is_all_told) {
-    // What switches something here may well work elsewhere: here it is idle.
-    auto is_left = logic::used_signals(plant.circuit, controls_of(plant));
-    is_left.flip();
-    std::vector<bool> is_elsewhere(plant.circuit.signals.size(), false);
-    for (auto signal : plant.used_elsewhere) is_elsewhere[signal] = is_left[signal];
+    auto const is_to_tell = signals_to_tell(plant), is_moving = moving_traps(plant, judged);
     auto is_used = logic::used_signals(plant.circuit, model::conditions_of(plant));
-    auto const is_moving = moving_traps(plant, judged);
     for (Diagram::Level level = 0; level < is_tested->size(); ++level) {
       auto const signal = conditions.variables()[level];
       is_used[signal] = true;
-      if (is_elsewhere[signal] || (*is_tested)[level] || !is_idle(plant, conditions, level))
+      if (!is_to_tell[signal] || (*is_tested)[level] || !is_idle(plant, conditions, level))
         continue;
       if (!is_moving[level]) idle.push_back(signal);
       is_all_told = is_all_told && !is_moving[level];
     }
     for (model::SignalId signal = 0; signal < is_used.size(); ++signal)
-      if (!is_used[signal] && !is_elsewhere[signal]) idle.push_back(signal);
+      if (!is_used[signal] && is_to_tell[signal]) idle.push_back(signal);
   }
   if (!is_all_told) left_out.push_back(model::FindingKind::idle_signal);
   std::sort(idle.begin(), idle.end());

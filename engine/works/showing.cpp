@@ -48,6 +48,7 @@ Function arriving(WorksJudgement const& judged, Copy const& copy, Occasion const
     auto const own = std::find(first.begin(), first.end(), inlet);
     require(own != first.end(), "showing: inlets told in the plant's ids");
     auto const there = copy.inlets[static_cast<std::size_t>(own - first.begin())];
+    if (!occasion.counts_joins && !judged.arrivals.is_entrance(there)) continue;
     auto& diagram = judged.conditions->diagram();
     for (auto profile : occasion.profiles)
       some = diagram.either(some, judged.arrivals.at(there, profile, judged.passages, diagram));

@@ -13,6 +13,7 @@ struct Occasion {
   std::optional<model::SignalId> event;
   std::span<model::InletId const> inlets;
   std::span<model::ProfileId const> profiles;
+  bool counts_joins = true;  // false: only who enters from outside, whom no other island sends
 };
 Occasion occasion_of(findings::Finding const&);
 

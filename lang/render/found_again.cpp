@@ -79,11 +79,10 @@ std::vector<FoundAgain> found_again(JudgedWorks const& works, works::Piece const
   return found;
 }
 
-std::vector<std::string> also_words(JudgedWorks const& works, works::Piece const& piece,
-                                    findings::Finding const& finding) {
+std::vector<std::string> also_words(std::vector<FoundAgain> const& found) {
   std::vector<std::string> words;
-  for (auto& again : found_again(works, piece, finding)) {
-    words.push_back(std::move(again.place));
+  for (auto const& again : found) {
+    words.push_back(again.place);
     if (again.is_alike) continue;
     auto const is_always = again.condition == "on";
     if (again.event)

@@ -23,7 +23,6 @@ std::vector<FoundAgain> found_again(JudgedWorks const&, works::Piece const&,
                                     findings::Finding const&);
 // "second, third (when flush)", "fourth by change[2]": conditions and events are told where they
 // are not those of the first place.
-std::vector<std::string> also_words(JudgedWorks const&, works::Piece const&,
-                                    findings::Finding const&);
+std::vector<std::string> also_words(std::vector<FoundAgain> const&);
 
 }  // namespace leat::render

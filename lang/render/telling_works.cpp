@@ -16,9 +16,10 @@ namespace {
 // What a part has several copies of is found in each of them.
 void tell_copies(JudgedWorks const& works, works::Piece const& piece,
                  findings::Finding const& finding, ToldFinding& told) {
-  auto const words = also_words(works, piece, finding);
-  if (words.empty()) return;
-  for (auto& again : found_again(works, piece, finding))
+  auto found = found_again(works, piece, finding);
+  if (found.empty()) return;
+  auto const words = also_words(found);
+  for (auto& again : found)
     told.also.push_back(
         {std::move(again.place), std::move(again.condition), std::move(again.event)});
   told.elsewhere.push_back(

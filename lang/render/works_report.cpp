@@ -58,7 +58,7 @@ std::string piece_findings(JudgedWorks const& works, Look look) {
                               std::vector<Scene const*>(findings.size(), nullptr)};
     for (auto i : telling_order(findings))
       result += finding_text(told, i, look) + region_line(piece, look) +
-                worded_line("also in", listed(also_words(works, piece, findings[i])), look) + "\n";
+                worded_line("also in", listed(also_words(found_again(works, piece, findings[i]))), look) + "\n";
   }
   return result;
 }

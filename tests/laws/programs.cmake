@@ -13,8 +13,4 @@ test_program(laws_tests
 
 test_program(works_laws_tests SOURCES ${laws}/works_laws_test.cpp ${laws}/works_claims_laws_test.cpp
   ${laws}/influence_laws_test.cpp USES random_junctions engine_works)
-if(LEAT_SANITIZE)
-  target_compile_definitions(laws_tests PRIVATE LEAT_SANITIZED)
-  target_compile_definitions(works_laws_tests PRIVATE LEAT_SANITIZED)
-endif()
 test_program(comparison_laws_tests SOURCES ${laws}/comparison_laws_test.cpp USES random_junctions engine_compare)

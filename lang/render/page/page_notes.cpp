@@ -72,7 +72,7 @@ std::vector<PageNote> notes_of(JudgedWorks const& works) {
     auto const& findings = piece.judged->findings;
     for (auto i : telling_order(findings)) {
       notes.push_back(note_of(works.subject, *piece.judged, findings[i]));
-      notes.back().also = listed(also_words(works, piece, findings[i]));
+      notes.back().also = listed(also_words(found_again(works, piece, findings[i])));
     }
   }
   for (auto& note : notes_of(works.subject, whole_of(works.judgement)))

@@ -126,35 +126,20 @@ TEST_CASE("levels out of order, and a care set of nothing, are misuse") {
   CHECK_THROWS_AS(simplified(diagram, diagram.variable(0), Diagram::never), leat::ContractBroken);
 }
 
-namespace {
-
-// With sanitizers a step takes more of the stack.
-#if defined(__has_feature)
-#if __has_feature(address_sanitizer)
-constexpr Diagram::Level deepest = Diagram::most_depth / 4;
-#else
-constexpr Diagram::Level deepest = Diagram::most_depth;
-#endif
-#else
-constexpr Diagram::Level deepest = Diagram::most_depth;
-#endif
-
-}  // namespace
-
 TEST_CASE("the deepest functions are followed down, those that are too deep together are not") {
-  Diagram diagram(std::size_t{1} << 20, deepest);
+  Diagram diagram(std::size_t{1} << 20);
   auto const all_of = [&](Diagram::Level count, Diagram::Level first, Diagram::Level step) {
     auto all = Diagram::always;
     for (auto i = count; i-- > 0;) all = diagram.node(first + step * i, Diagram::never, all);
     return all;
   };
-  auto const last = deepest - 1;
-  auto const all = all_of(deepest, 0, 1);
+  auto const last = Diagram::most_depth - 1;
+  auto const all = all_of(Diagram::most_depth, 0, 1);
   CHECK(cofactor(diagram, all, last, false) == Diagram::never);
   CHECK(diagram.depth(exists(diagram, all, {last})) == last);
   CHECK(simplified(diagram, all, all_of(last, 0, 1)) == diagram.variable(last));
   CHECK_FALSE(diagram.has_run_out());
-  auto const half = deepest / 2 + 1;
+  auto const half = Diagram::most_depth / 2 + 1;
   simplified(diagram, all_of(half, 0, 2), !all_of(half, 1, 2));
   CHECK(diagram.has_run_out());
 }

@@ -36,13 +36,27 @@ BLOCKED = """  place turn as first at 0 -20 0 with divert = change[0]
 """
 
 
-def told(text: str, command: str, *options: str) -> str:
+def run(text: str, command: str, *options: str) -> subprocess.CompletedProcess[str]:
     with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder) / "chain.leat"
+        path = Path(folder) / "works.leat"
         path.write_text(text, encoding="utf-8")
-        done = subprocess.run([LEAT, command, str(path), *options], capture_output=True, text=True, timeout=60,
+        return subprocess.run([LEAT, command, str(path), *options], capture_output=True, text=True, timeout=60,
                               check=False)
-    return done.stdout
+
+
+def told(text: str, command: str, *options: str) -> str:
+    return run(text, command, *options).stdout
+
+
+def plant(text: str) -> dict:
+    """What is said of the works 'plant' of a design without faults."""
+    done = run(text, "check", "--as", "json")
+    if done.returncode in (2, 4):
+        raise AssertionError(done.stderr)
+    file = json.loads(done.stdout)["files"][0]
+    if file["diagnostics"]:
+        raise AssertionError(file["diagnostics"])
+    return next(one for one in file["junctions"] if one["name"] == "plant")
 
 
 def judged(text: str) -> tuple[str, list[dict]]:

@@ -6,17 +6,11 @@ thought through by hand; the comments say what is so. Demo designs, invented.
 from __future__ import annotations
 
 import argparse
-import json
-import subprocess
 import sys
-import tempfile
 import unittest
-from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "outside"))
-from works_networks import HEAD  # noqa: E402
-
-LEAT = ""
+import works_chain_test as chains
+from works_chain_test import HEAD, TURN, plant
 
 # After the drain was shut once, a source stays over the landing: up to the granary. Else down to the kiln.
 REMEMBERING_MARKS = """marks {
@@ -50,8 +44,12 @@ REMEMBERING = """junction landing {
 """
 DRAIN = "leat 1\nsignals { lever drain starts on }\n" + REMEMBERING_MARKS + REMEMBERING
 
-TURN = HEAD[HEAD.index("marks {"):HEAD.index("junction bay")]
-
+TWO_LANDINGS = """works plant {
+  place landing as one at 0 0 0
+  place landing as two at 0 10 0
+  join one.kiln -> two.millhouse
+}
+"""
 
 TURNING = (HEAD[:HEAD.index("  for n in")] + HEAD[HEAD.index("}\nmarks"):HEAD.index("junction bay")]).replace(
     "  a  rock", "  G  rock when divert else open\n  a  rock") + """junction gate {
@@ -63,16 +61,7 @@ TURNING = (HEAD[:HEAD.index("  for n in")] + HEAD[HEAD.index("}\nmarks"):HEAD.in
 
 def judged(text: str) -> tuple[dict[str, str], list[dict]]:
     """The verdict of each clause, and all findings, of the works of a design."""
-    with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder) / "works.leat"
-        path.write_text(text, encoding="utf-8")
-        done = subprocess.run([LEAT, "check", str(path), "--as", "json"], capture_output=True, text=True, check=False)
-        if done.returncode in (2, 4):
-            raise AssertionError(done.stderr)
-        file = json.loads(done.stdout)["files"][0]
-    if file["diagnostics"]:
-        raise AssertionError(file["diagnostics"])
-    works = [one for one in file["junctions"] if one["name"] == "plant"][0]
+    works = plant(text)
     return {claim["clause"]: claim["verdict"] for claim in works["expectations"]}, works["findings"]
 
 
@@ -84,23 +73,13 @@ class Works(unittest.TestCase):
 
     def test_waters_of_one_history_are_not_mixed(self) -> None:
         # Both landings always have the same water: who was sent down by the first is sent down by the second.
-        text = DRAIN + """works plant {
-  place landing as one at 0 0 0
-  place landing as two at 0 10 0
-  join one.kiln -> two.millhouse
-}
-"""
+        text = DRAIN + TWO_LANDINGS
         self.assertEqual(self.verdicts(text, "one.millhouse never reaches two.granary when drain",
                                        "one.millhouse may reach two.granary when drain"), ["undecided"] * 2)
 
     def test_what_is_told_for_nothing_hides_no_outlet(self) -> None:
         # Whoever is sent down by the first is sent down by the second, so the second's granary is never reached.
-        text = DRAIN + """works plant {
-  place landing as one at 0 0 0
-  place landing as two at 0 10 0
-  join one.kiln -> two.millhouse
-}
-"""
+        text = DRAIN + TWO_LANDINGS
         self.assertEqual(self.verdicts(text, "finds unreached-outlet", "findings none above warning"), ["undecided"] * 2)
 
     def test_an_outlet_told_for_nothing_takes_no_doubt_away(self) -> None:
@@ -114,6 +93,22 @@ class Works(unittest.TestCase):
 }
 """
         self.assertEqual(self.verdicts(text, "never doubtful", "never doubtful when drain"), ["undecided"] * 2)
+
+    def test_what_is_told_for_nothing_to_come_shows_no_finding(self) -> None:
+        # Only who was sent up by the second landing would come to the wall, and be held there: nobody is.
+        text = DRAIN + """junction wall { level 0 { |wi_X_k| } level 1 { |___X__| } }
+works plant {
+  place landing as one at 0 0 0
+  place landing as two at 0 10 0
+  place wall as three at 0 20 0
+  join one.kiln -> two.millhouse
+  join two.granary -> three.millhouse
+}
+"""
+        self.assertEqual(self.verdicts(text, "finds pinned"), ["undecided"])
+        # By itself the wall holds whoever enters there.
+        alone = text.replace("  join two.granary -> three.millhouse\n", "")
+        self.assertEqual(self.verdicts(alone, "finds pinned"), ["holds"])
 
     def test_what_a_promise_bars_is_not_told(self) -> None:
         # The drain is locked by a lever that no cell follows, so the source that stays never forms.
@@ -324,5 +319,5 @@ works plant {
 if __name__ == "__main__":
     parser = argparse.ArgumentParser()
     parser.add_argument("--leat", required=True)
-    LEAT = parser.parse_args().leat
+    chains.LEAT = parser.parse_args().leat
     unittest.main(argv=[sys.argv[0]])

@@ -7,13 +7,11 @@ from __future__ import annotations
 
 import argparse
 import json
-import subprocess
 import sys
-import tempfile
 import unittest
-from pathlib import Path
 
-LEAT = ""
+import works_chain_test as chains
+from works_chain_test import plant, run
 
 RUN = """leat 1
 signals { lever divert  lever second }
@@ -30,20 +28,6 @@ junction run {
 }
 """
 MEETING = "  place run as west at 0 0 0\n  place run as east at 5 0 0 turned about\n"
-
-
-def leat(text: str, command: str, *options: str) -> subprocess.CompletedProcess[str]:
-    with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder) / "works.leat"
-        path.write_text(text, encoding="utf-8")
-        return subprocess.run([LEAT, command, str(path), *options], capture_output=True, text=True, check=False)
-
-
-def plant(text: str) -> dict:
-    document = json.loads(leat(text, "check", "--as", "json").stdout)["files"][0]
-    if document["diagnostics"]:
-        raise AssertionError(document["diagnostics"])
-    return next(one for one in document["junctions"] if one["name"] == "plant")
 
 
 def verdicts(text: str) -> list[str]:
@@ -78,7 +62,7 @@ expect of plant {{
     def test_it_is_shown_by_the_name_of_the_works_else_by_the_first(self) -> None:
         for named, shown in (("", "west.kiln"), ("  outlet bay = east.kiln\n", "bay")):
             text = RUN + "works plant {\n" + MEETING + named + "}\n"
-            document = json.loads(leat(text, "resolve").stdout)
+            document = json.loads(run(text, "resolve").stdout)
             works = next(one for one in document["junctions"] if one["name"] == "plant")
             self.assertEqual([port["name"] for port in works["outlets"]], [shown])
 
@@ -117,18 +101,18 @@ class SeveralNames(unittest.TestCase):
     def test_each_name_of_a_port_can_be_followed(self) -> None:
         for inlet in ("m", "n", "one.mine", "inner", "two.mine"):
             for outlet in ("x", "y", "two.kiln"):
-                done = leat(self.TEXT, "follow", "--from", inlet, "--to", outlet)
+                done = run(self.TEXT, "follow", "--from", inlet, "--to", outlet)
                 self.assertEqual((done.returncode, done.stderr), (0, ""), (inlet, outlet))
-        done = leat(self.TEXT, "follow", "--junction", "plant", "--from", "nowhere")
+        done = run(self.TEXT, "follow", "--junction", "plant", "--from", "nowhere")
         self.assertEqual(done.returncode, 2)
         self.assertIn("m, n, one.mine", done.stderr)
 
     def test_an_inlet_that_is_joined_has_no_table_and_no_clause(self) -> None:
         for name in ("inner", "two.mine"):
-            done = leat(self.TEXT, "table", "--junction", "plant", "--from", name)
+            done = run(self.TEXT, "table", "--junction", "plant", "--from", name)
             self.assertEqual(done.returncode, 2)
             self.assertIn("is joined", done.stderr)
-            done = leat(self.TEXT + f"expect of plant {{ {name} reaches x }}\n", "check")
+            done = run(self.TEXT + f"expect of plant {{ {name} reaches x }}\n", "check")
             self.assertIn(f"The inlet '{name}' of works 'plant' is joined", done.stdout + done.stderr)
 
 
@@ -147,7 +131,7 @@ class SeveralPlaces(unittest.TestCase):
                                           {"place": "three", "condition": "second", "event": None}])
 
     def test_the_text_says_where_a_condition_is_another(self) -> None:
-        told = leat(self.TEXT, "check", "--as", "text").stdout
+        told = run(self.TEXT, "check", "--as", "text").stdout
         self.assertIn("two and three (when second)", told)
 
 
@@ -155,5 +139,5 @@ if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--leat", required=True)
     given, rest = parser.parse_known_args()
-    LEAT = given.leat
+    chains.LEAT = given.leat
     unittest.main(argv=[sys.argv[0], *rest])
