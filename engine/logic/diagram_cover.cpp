@@ -12,7 +12,8 @@ namespace {
 using Function = Diagram::Function;
 
 constexpr std::size_t most_nodes = std::size_t{1} << 18;
-constexpr std::uint32_t deepest = 8192;  // a step down takes up to 360 bytes of stack
+// A step down takes up to 360 bytes of stack, two and a half times those of an operation.
+constexpr std::uint32_t deepest = Diagram::most_depth / 3;
 
 // Works in a diagram of its own: what is made on the way is small, and gone afterwards.
 class Covering {
