@@ -1,7 +1,7 @@
 room(engine_ground engine
      SOURCES large_array.cpp)
 room(engine_model engine/model
-     SOURCES arrangement.cpp conditions.cpp grid.cpp practice.cpp
+     SOURCES arrangement.cpp conditions.cpp grid.cpp joins.cpp practice.cpp
      USES engine_ground)
 room(engine_logic engine/logic
      SOURCES cone.cpp cover.cpp diagram.cpp diagram_cover.cpp evaluation.cpp least_choice.cpp machine.cpp minimal_cover.cpp modules.cpp

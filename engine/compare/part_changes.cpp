@@ -1,4 +1,5 @@
 #include "engine/compare/comparison.hpp"
+#include "engine/model/joins.hpp"
 
 namespace leat::compare {
 
@@ -24,27 +25,17 @@ void add_missing(Part part, Counterparts<Id> const& same, std::size_t count_afte
   }
 }
 
-std::vector<bool> joined_inlets(model::Design const& design) {
-  std::vector<bool> is_joined(design.inlets.size(), false);
-  for (auto const& join : design.joins) is_joined[join.inlet] = true;
-  return is_joined;
-}
-
-std::vector<bool> joined_outlets(model::Design const& design) {
-  std::vector<bool> is_joined(design.outlets.size(), false);
-  for (auto const& join : design.joins) is_joined[join.outlet] = true;
-  return is_joined;
-}
-
 // Ports of a works that both have: whoever comes in by one that is joined now comes from inside,
 // and who leaves by one goes on, so that the works has one end less.
-template <class Id>
-void add_joins(Part part, Counterparts<Id> const& same, std::vector<bool> const& was_joined,
-               std::vector<bool> const& is_joined, std::vector<PartChange>& changes) {
+template <class Id, class Test>
+void add_joins(Part part, Counterparts<Id> const& same, model::Joins const& before,
+               model::Joins const& after, Test is_joined, std::vector<PartChange>& changes) {
   for (Id b = 0; b < same.size(); ++b) {
-    if (!same[b] || was_joined[b] == is_joined[*same[b]]) continue;
-    auto const what = was_joined[b] ? What::parted : What::joined;
-    changes.push_back({was_joined[b] ? Change::other : Change::worse, part, what, b, *same[b]});
+    if (!same[b]) continue;
+    bool const was = is_joined(before, b);
+    if (was == is_joined(after, *same[b])) continue;
+    auto const what = was ? What::parted : What::joined;
+    changes.push_back({was ? Change::other : Change::worse, part, what, b, *same[b]});
   }
 }
 
@@ -94,8 +85,13 @@ std::vector<PartChange> compare_parts(model::Design const& before, model::Design
   auto const other = [](auto) { return Change::other; };
   add_missing(Part::inlet, matching.inlets, after.inlets.size(), worse, other, changes);
   add_missing(Part::outlet, matching.outlets, after.outlets.size(), worse, other, changes);
-  add_joins(Part::inlet, matching.inlets, joined_inlets(before), joined_inlets(after), changes);
-  add_joins(Part::outlet, matching.outlets, joined_outlets(before), joined_outlets(after), changes);
+  model::Joins const had(before), has(after);
+  add_joins(
+      Part::inlet, matching.inlets, had, has,
+      [](auto const& joins, auto inlet) { return !joins.is_entrance(inlet); }, changes);
+  add_joins(
+      Part::outlet, matching.outlets, had, has,
+      [](auto const& joins, auto outlet) { return joins.is_joined(outlet); }, changes);
   add_signals(before, after, matching, changes);
   add_bodies(before, after, matching, changes);
   for (auto const& row : model::rule_table) {

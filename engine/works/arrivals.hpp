@@ -1,7 +1,7 @@
 #pragma once
-#include <optional>
 #include <vector>
 
+#include "engine/model/joins.hpp"
 #include "engine/works/passages.hpp"
 
 namespace leat::works {
@@ -14,14 +14,13 @@ class Arrivals {
   Arrivals() = default;  // of no plant
   explicit Arrivals(model::Design const& plant);
 
-  bool is_entrance(model::InletId inlet) const { return !is_joined_[inlet]; }
+  bool is_entrance(model::InletId inlet) const { return joins_.is_entrance(inlet); }
   // More where the diagram has run out.
   Function at(model::InletId, model::ProfileId, Passages const&, logic::Diagram&);
 
  private:
-  std::vector<bool> is_joined_;                              // by inlet
-  std::vector<std::optional<model::InletId>> inlet_behind_;  // by outlet
-  std::vector<std::vector<Function>> arriving_;              // by profile, then inlet; if known
+  model::Joins joins_;
+  std::vector<std::vector<Function>> arriving_;  // by profile, then inlet; if known
 };
 
 }  // namespace leat::works

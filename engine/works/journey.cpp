@@ -5,6 +5,8 @@
 #include <queue>
 #include <set>
 
+#include "engine/model/joins.hpp"
+
 namespace leat::works {
 
 using model::InletId;
@@ -17,14 +19,13 @@ class Ways {
   Ways(model::Design const& plant, InletId from, std::vector<Stretch> const& stretches)
       : from_(from),
         stretches_(stretches),
-        join_of_(plant.outlets.size()),
+        joins_(plant),
         leaving_(plant.inlets.size()),
         before_(plant.inlets.size()),
         is_met_(plant.inlets.size(), false) {
-    for (auto const& join : plant.joins) join_of_[join.outlet] = join;
     for (std::size_t s = 0; s < stretches.size(); ++s) {
       leaving_[stretches[s].inlet].push_back(s);
-      if (auto const& join = join_of_[stretches[s].outlet])
+      if (auto const& join = joins_.from(stretches[s].outlet))
         before_[join->inlet].push_back(stretches[s].inlet);
     }
     follow();
@@ -34,7 +35,7 @@ class Ways {
     std::set<OutletId> found;
     for (auto inlet : met_) {
       for (auto s : leaving_[inlet]) {
-        if (!join_of_[stretches_[s].outlet]) found.insert(stretches_[s].outlet);
+        if (!joins_.is_joined(stretches_[s].outlet)) found.insert(stretches_[s].outlet);
       }
     }
     return {found.begin(), found.end()};
@@ -48,7 +49,7 @@ class Ways {
     arrival.longest = longest(outlet, on_the_way);
     for (auto inlet : on_the_way.inlets) {
       for (auto s : leaving_[inlet]) {
-        auto const& join = join_of_[stretches_[s].outlet];
+        auto const& join = joins_.from(stretches_[s].outlet);
         if (join && on_the_way.is_in[join->inlet] && !join->ticks) arrival.has_untold = true;
       }
     }
@@ -67,7 +68,7 @@ class Ways {
     is_met_[from_] = true;
     for (std::size_t i = 0; i < met_.size(); ++i) {
       for (auto s : leaving_[met_[i]]) {
-        auto const& join = join_of_[stretches_[s].outlet];
+        auto const& join = joins_.from(stretches_[s].outlet);
         if (!join || is_met_[join->inlet]) continue;
         is_met_[join->inlet] = true;
         met_.push_back(join->inlet);
@@ -91,7 +92,7 @@ class Ways {
         if (!stretch.quickest) continue;
         auto const after = ticks + *stretch.quickest;
         if (stretch.outlet == outlet) best = std::min(best.value_or(after), after);
-        if (auto const& join = join_of_[stretch.outlet])
+        if (auto const& join = joins_.from(stretch.outlet))
           open.push({after + join->ticks.value_or(0), join->inlet});
       }
     }
@@ -130,7 +131,7 @@ class Ways {
       ready.pop_back();
       for (auto s : leaving_[inlet]) {
         auto const& stretch = stretches_[s];
-        auto const& join = join_of_[stretch.outlet];
+        auto const& join = joins_.from(stretch.outlet);
         bool const goes_on = join && section.is_in[join->inlet];
         if (!goes_on && stretch.outlet != outlet) continue;
         if (!stretch.longest) return std::nullopt;
@@ -149,10 +150,10 @@ class Ways {
 
   InletId from_;
   std::vector<Stretch> const& stretches_;
-  std::vector<std::optional<model::Join>> join_of_;  // by outlet
-  std::vector<std::vector<std::size_t>> leaving_;    // by inlet, stretches
-  std::vector<std::vector<InletId>> before_;         // by inlet, those from which joins lead there
-  std::vector<InletId> met_;                         // those to which ways lead
+  model::Joins joins_;
+  std::vector<std::vector<std::size_t>> leaving_;  // by inlet, stretches
+  std::vector<std::vector<InletId>> before_;       // by inlet, those from which joins lead there
+  std::vector<InletId> met_;                       // those to which ways lead
   std::vector<bool> is_met_;
 };
 

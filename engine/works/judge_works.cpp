@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/model/conditions.hpp"
+#include "engine/model/joins.hpp"
 #include "engine/works/barred_histories.hpp"
 #include "engine/works/claims.hpp"
 #include "engine/works/in_plant.hpp"
@@ -61,16 +62,12 @@ std::vector<model::SignalId> signals_on_the_way(model::Design const& plant,
   for (std::uint32_t c = 0; c < islands.copies.size(); ++c) {
     for (auto inlet : islands.copies[c].inlets) copies_of[inlet].push_back(c);
   }
-  std::vector<std::optional<model::InletId>> next(plant.outlets.size());
-  std::vector<bool> is_met(plant.inlets.size(), false);
-  for (auto const& join : plant.joins) {
-    next[join.outlet] = join.inlet;
-    is_met[join.inlet] = true;
-  }
+  model::Joins const joins(plant);
+  std::vector<bool> is_met;
   std::vector<model::InletId> met;
-  for (model::InletId inlet = 0; inlet < is_met.size(); ++inlet) {
-    if (!is_met[inlet]) met.push_back(inlet);
-    is_met[inlet] = !is_met[inlet];
+  for (model::InletId inlet = 0; inlet < plant.inlets.size(); ++inlet) {
+    is_met.push_back(joins.is_entrance(inlet));
+    if (is_met.back()) met.push_back(inlet);
   }
   MetSignals signals(plant.circuit);
   for (std::size_t i = 0; i < met.size(); ++i) {
@@ -78,9 +75,10 @@ std::vector<model::SignalId> signals_on_the_way(model::Design const& plant,
       auto const& copy = islands.copies[c];
       for (auto signal : copy.signals) signals.meet(signal);
       for (auto outlet : copy.outlets) {
-        if (!next[outlet] || is_met[*next[outlet]]) continue;
-        is_met[*next[outlet]] = true;
-        met.push_back(*next[outlet]);
+        auto const& join = joins.from(outlet);
+        if (!join || is_met[join->inlet]) continue;
+        is_met[join->inlet] = true;
+        met.push_back(join->inlet);
       }
     }
   }

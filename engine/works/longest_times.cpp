@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "engine/model/joins.hpp"
+
 namespace leat::works {
 
 using model::InletId;
@@ -36,12 +38,11 @@ struct Onward {
   int ticks = 0;
 };
 std::vector<std::vector<Onward>> onward_of(model::Design const& plant, Passages const& passages) {
-  std::vector<std::optional<model::Join>> join_of(plant.outlets.size());
-  for (auto const& join : plant.joins) join_of[join.outlet] = join;
+  model::Joins const joins(plant);
   std::vector<std::vector<Onward>> onward(plant.inlets.size());
   for (InletId inlet = 0; inlet < onward.size(); ++inlet) {
     for (auto outlet : passages.outlets_from(inlet)) {
-      if (auto const& join = join_of[outlet])
+      if (auto const& join = joins.from(outlet))
         onward[inlet].push_back({join->inlet, join->ticks.value_or(0)});
     }
   }

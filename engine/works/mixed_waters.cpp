@@ -5,6 +5,7 @@
 #include <boost/graph/strong_components.hpp>
 
 #include "engine/logic/restriction.hpp"
+#include "engine/model/joins.hpp"
 
 namespace leat::works {
 
@@ -23,8 +24,7 @@ std::size_t remembering(WorksJudgement const& judged, std::uint32_t part) {
 // By copy, whether joins lead from it, through whatever copies, back into it: within its strong
 // component, or from itself to itself.
 std::vector<bool> copies_that_return(model::Design const& plant, Islands const& islands) {
-  std::vector<std::optional<model::InletId>> next(plant.outlets.size());
-  for (auto const& join : plant.joins) next[join.outlet] = join.inlet;
+  model::Joins const joins(plant);
   std::vector<std::vector<std::uint32_t>> copies_into(plant.inlets.size());
   auto const count = static_cast<std::uint32_t>(islands.copies.size());
   for (std::uint32_t c = 0; c < count; ++c) {
@@ -33,8 +33,9 @@ std::vector<bool> copies_that_return(model::Design const& plant, Islands const& 
   std::vector<std::pair<std::uint32_t, std::uint32_t>> arrows;
   for (std::uint32_t c = 0; c < count; ++c) {
     for (auto outlet : islands.copies[c].outlets) {
-      if (!next[outlet]) continue;
-      for (auto into : copies_into[*next[outlet]]) arrows.emplace_back(c, into);
+      auto const& join = joins.from(outlet);
+      if (!join) continue;
+      for (auto into : copies_into[join->inlet]) arrows.emplace_back(c, into);
     }
   }
   using Graph = boost::compressed_sparse_row_graph<boost::directedS>;

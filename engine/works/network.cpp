@@ -37,14 +37,7 @@ std::vector<Function> inputs_of(Copy const& copy, std::vector<model::SignalId> c
 Network::Network(model::Design const& plant, Islands const& islands,
                  std::vector<Judgement> const& parts,
                  std::vector<std::optional<RegionWalk>> const& by_regions, Conditions& conditions)
-    : profiles_(plant.profiles.size()),
-      ways_(plant.inlets.size() * profiles_),
-      join_of_outlet_(plant.outlets.size()),
-      join_of_inlet_(plant.inlets.size(), false) {
-  for (auto const& join : plant.joins) {
-    join_of_outlet_[join.outlet] = join;
-    join_of_inlet_[join.inlet] = true;
-  }
+    : profiles_(plant.profiles.size()), ways_(plant.inlets.size() * profiles_), joins_(plant) {
   std::vector<Groups> groups(parts.size());
   for (std::size_t part = 0; part < parts.size(); ++part) {
     if (parts[part].is_decided) groups[part] = groups_of(islands.parts[part].design, parts[part]);
@@ -62,13 +55,7 @@ Network::Network(model::Design const& plant, Islands const& islands,
 
 Network::Network(std::vector<std::vector<Way>> ways,
                  std::vector<std::optional<model::Join>> join_of_outlet)
-    : profiles_(1),
-      ways_(std::move(ways)),
-      join_of_outlet_(std::move(join_of_outlet)),
-      join_of_inlet_(ways_.size(), false) {
-  for (auto const& join : join_of_outlet_) {
-    if (join) join_of_inlet_[join->inlet] = true;
-  }
+    : profiles_(1), ways_(std::move(ways)), joins_(ways_.size(), std::move(join_of_outlet)) {
   put_in_order();
 }
 
@@ -135,7 +122,7 @@ void Network::put_in_order() {
     for (model::ProfileId profile = 0; profile < profiles_; ++profile) {
       for (auto const& way : ways(inlet, profile)) {
         for (auto outlet : way.outlets) {
-          if (auto const& join = join_of_outlet_[outlet]) arrows.emplace_back(inlet, join->inlet);
+          if (auto const& join = joins_.from(outlet)) arrows.emplace_back(inlet, join->inlet);
         }
       }
     }

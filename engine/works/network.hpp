@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "engine/judge.hpp"
+#include "engine/model/joins.hpp"
 #include "engine/tables/route_groups.hpp"
 #include "engine/works/conditions.hpp"
 #include "engine/works/islands.hpp"
@@ -35,18 +36,18 @@ class Network {
   Network(std::vector<std::vector<Way>> ways,
           std::vector<std::optional<model::Join>> join_of_outlet);
 
-  std::size_t inlet_count() const { return join_of_inlet_.size(); }
-  std::size_t outlet_count() const { return join_of_outlet_.size(); }
+  std::size_t inlet_count() const { return joins_.inlet_count(); }
+  std::size_t outlet_count() const { return joins_.outlet_count(); }
   std::size_t profile_count() const { return profiles_; }
   std::vector<Way> const& ways(model::InletId inlet, model::ProfileId profile) const {
     return ways_[inlet * profiles_ + profile];
   }
   // The join that goes on from an outlet; none where bodies have arrived.
   std::optional<model::Join> const& join_of(model::OutletId outlet) const {
-    return join_of_outlet_[outlet];
+    return joins_.from(outlet);
   }
   // Whether bodies come in here from outside.
-  bool is_entrance(model::InletId inlet) const { return !join_of_inlet_[inlet]; }
+  bool is_entrance(model::InletId inlet) const { return joins_.is_entrance(inlet); }
   // Places in an order in which each inlet stands before those that its joins lead to, and inlets
   // that lead to each other stand together.
   std::vector<std::uint32_t> const& places() const { return places_; }
@@ -64,8 +65,7 @@ class Network {
 
   std::size_t profiles_;
   std::vector<std::vector<Way>> ways_;  // inlet * profiles + profile
-  std::vector<std::optional<model::Join>> join_of_outlet_;
-  std::vector<bool> join_of_inlet_;
+  model::Joins joins_;
   std::vector<std::uint32_t> places_;
   bool has_cycles_ = false;
 };

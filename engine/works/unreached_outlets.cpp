@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <map>
 
+#include "engine/model/joins.hpp"
+
 namespace leat::works {
 
 using logic::Diagram;
@@ -48,14 +50,10 @@ class Causes {
  public:
   Causes(model::Design const& plant, Passages const& passages, ByOutlet const& told,
          std::vector<bool> const& is_reached)
-      : inlet_behind_(plant.outlets.size()),
-        is_met_(plant.inlets.size(), true),
-        ways_(is_met_.size()) {
+      : joins_(plant), ways_(plant.inlets.size()) {
     for (bool reached : is_reached) is_.push_back(reached ? Is::reached : Is::cause);
-    for (auto const& join : plant.joins) {
-      inlet_behind_[join.outlet] = join.inlet;
-      is_met_[join.inlet] = false;
-    }
+    for (InletId inlet = 0; inlet < ways_.size(); ++inlet)
+      is_met_.push_back(joins_.is_entrance(inlet));
     for (auto const& join : plant.joins)
       if (is_reached[join.outlet]) is_met_[join.inlet] = true;
     for (InletId inlet = 0; inlet < is_met_.size(); ++inlet) {
@@ -70,7 +68,7 @@ class Causes {
   bool is_cause(OutletId outlet) const { return is_[outlet] == Is::cause; }
   // An outlet of the plant behind something that was not counted.
   bool is_left(OutletId outlet) const {
-    return is_[outlet] == Is::behind && !inlet_behind_[outlet];
+    return is_[outlet] == Is::behind && !joins_.is_joined(outlet);
   }
 
   // How many outlets of the plant lie behind it that were counted for no other.
@@ -78,13 +76,13 @@ class Causes {
     int count = 0;
     std::vector<OutletId> open{cause};
     while (!open.empty()) {
-      auto const inlet = inlet_behind_[open.back()];
+      auto const& join = joins_.from(open.back());
       open.pop_back();
-      if (!inlet || is_met_[*inlet]) continue;
-      for (auto outlet : ways_[*inlet]) {
+      if (!join || is_met_[join->inlet]) continue;
+      for (auto outlet : ways_[join->inlet]) {
         if (is_[outlet] != Is::behind) continue;
         is_[outlet] = Is::counted;
-        count += inlet_behind_[outlet] ? 0 : 1;
+        count += joins_.is_joined(outlet) ? 0 : 1;
         open.push_back(outlet);
       }
     }
@@ -93,10 +91,10 @@ class Causes {
 
  private:
   enum class Is : std::uint8_t { reached, cause, behind, counted };
-  std::vector<Is> is_;                                // by outlet
-  std::vector<std::optional<InletId>> inlet_behind_;  // by outlet
-  std::vector<bool> is_met_;                          // by inlet: bodies come there
-  std::vector<std::vector<OutletId>> ways_;           // by inlet that is not met
+  model::Joins joins_;
+  std::vector<Is> is_;                       // by outlet
+  std::vector<bool> is_met_;                 // by inlet: bodies come there
+  std::vector<std::vector<OutletId>> ways_;  // by inlet that is not met
 };
 
 std::vector<bool> seen_outlets(model::Design const& plant, Reached const& seen) {
@@ -134,11 +132,11 @@ bool may_be_unreached(model::Design const& plant, std::vector<bool> const& is_re
   bool const is_of_wholes = std::none_of(judged.by_regions.begin(), judged.by_regions.end(),
                                          [](auto const& walk) { return walk.has_value(); });
   if (!is_of_wholes || !plant.circuit.nevers.empty()) return true;
-  std::vector<bool> is_joined(plant.inlets.size(), false), is_sure = is_reached;
+  model::Joins const joins(plant);
+  auto is_sure = is_reached;
   is_sure.flip();
-  for (auto const& join : plant.joins) is_joined[join.inlet] = true;
   for (InletId inlet = 0; inlet < plant.inlets.size(); ++inlet) {
-    if (is_joined[inlet]) continue;
+    if (!joins.is_entrance(inlet)) continue;
     for (auto outlet : judged.passages.outlets_from(inlet)) is_sure[outlet] = true;
   }
   return !is_all(is_sure);

@@ -3,6 +3,7 @@
 
 #include "engine/body/surroundings.hpp"
 #include "engine/body/travel.hpp"
+#include "engine/model/joins.hpp"
 #include "lang/cli/commands.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/cli/setting.hpp"
@@ -70,21 +71,13 @@ render::TrailPart part_of(render::Subject const& subject, model::InletId inlet,
           std::move(paces)};
 }
 
-// By outlet, the inlet that it is joined to.
-using Onward = std::vector<std::optional<model::InletId>>;
-Onward onward_of(model::Design const& design) {
-  Onward onward(design.outlets.size());
-  for (auto const& join : design.joins) onward[join.outlet] = join.inlet;
-  return onward;
-}
-
 // The ways from the inlet asked for and, along joins, from every further one that they lead to, in
 // the order in which they are come to.
 std::vector<render::TrailPart> parts_along(render::Subject const& subject, Question const& question,
                                            Situation const& situation, model::ProfileId profile) {
   std::vector<render::TrailPart> parts;
   auto const outlets = body::outlet_cells(subject.design);
-  auto const onward = onward_of(subject.design);
+  model::Joins const joins(subject.design);
   std::vector<model::InletId> met{question.inlet};
   std::vector<bool> is_met(subject.design.inlets.size(), false);
   is_met[question.inlet] = true;
@@ -93,10 +86,10 @@ std::vector<render::TrailPart> parts_along(render::Subject const& subject, Quest
     parts.push_back(part_of(subject, met[i], situation, profile, outlets));
     for (auto const& pace : parts.back().paces) {
       stretches.push_back({met[i], pace.outlet, pace.quickest, pace.longest});
-      auto const next = onward[pace.outlet];
-      if (!next || is_met[*next]) continue;
-      is_met[*next] = true;
-      met.push_back(*next);
+      auto const& join = joins.from(pace.outlet);
+      if (!join || is_met[join->inlet]) continue;
+      is_met[join->inlet] = true;
+      met.push_back(join->inlet);
     }
   }
   if (met.size() > 1)
@@ -110,7 +103,7 @@ std::vector<render::TrailPart> parts_along(render::Subject const& subject, Quest
 std::vector<std::vector<model::OutletId>> leading_to(std::vector<render::TrailPart> const& parts,
                                                      model::OutletId outlet) {
   auto const& design = parts.front().subject.design;
-  auto const onward = onward_of(design);
+  model::Joins const joins(design);
   struct Step {
     std::size_t part;
     model::OutletId over;
@@ -128,8 +121,8 @@ std::vector<std::vector<model::OutletId>> leading_to(std::vector<render::TrailPa
     for (auto const& pace : parts[i].paces) {
       if (pace.outlet == outlet)
         lead({i, outlet});
-      else if (auto const next = onward[pace.outlet])
-        before[part_from[*next]].push_back({i, pace.outlet});
+      else if (auto const& join = joins.from(pace.outlet))
+        before[part_from[join->inlet]].push_back({i, pace.outlet});
     }
   }
   while (!open.empty()) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/model/joins.hpp"
 #include "lang/cli/commands.hpp"
 #include "lang/cli/loaded.hpp"
 #include "lang/render/table_sheet.hpp"
@@ -67,10 +68,7 @@ std::optional<render::TableSheet> sheet_of_works(render::Subject const& subject,
 
 // Whether bodies come in there from outside, so that the table has rows for it; told where not.
 bool is_entrance(render::Subject const& subject, model::InletId inlet, Terminal& terminal) {
-  auto const& joins = subject.design.joins;
-  bool const is_joined = std::any_of(joins.begin(), joins.end(),
-                                     [&](auto const& join) { return join.inlet == inlet; });
-  if (!is_joined) return true;
+  if (model::Joins(subject.design).is_entrance(inlet)) return true;
   terminal.refuse(fmt::format("the inlet '{}' is joined: nobody comes in there from outside",
                               subject.map.inlets[inlet].name),
                   "name an inlet of the works itself; leat follow begins at any inlet");
