@@ -81,7 +81,9 @@ class Survey {
   tables::RouteTable const& routes() const { return routes_; }
   std::vector<explore::Clearing> const& trips() const { return trips_; }
   std::vector<findings::Finding> findings(explore::Combinations const& combinations) const {
-    return sightings_.gathered(design_.grid, combinations);
+    auto found = sightings_.gathered(design_.grid);
+    for (auto& finding : found) finding.rows = combinations.rows_with(finding.waters);
+    return found;
   }
 
  private:
@@ -225,8 +227,8 @@ model::Circuit circuit_to_run(model::Design const& design, int most_variables) {
       count <= static_cast<std::size_t>(most_variables) && all <= logic::Machine::most_variables;
   if (fits && design.used_elsewhere.empty()) return design.circuit;
   return logic::holding_unused(
-      design.circuit,
-      fits ? used_or_own(design) : logic::used_signals(design.circuit, model::conditions_of(design)));
+      design.circuit, fits ? used_or_own(design)
+                           : logic::used_signals(design.circuit, model::conditions_of(design)));
 }
 
 bool fits_machine(model::Design const& design) {

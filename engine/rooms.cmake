@@ -51,8 +51,8 @@ room(engine_works engine/works
              idle_signals.cpp in_plant.cpp island_form.cpp island_key.cpp islands.cpp journey.cpp
              judge_works.cpp knowledge.cpp lever_flips.cpp logic_findings.cpp longest_times.cpp
              mixed_waters.cpp network.cpp passages.cpp plant_findings.cpp prospects.cpp reached.cpp
-             region_passages.cpp region_walk.cpp regions.cpp showing.cpp supports.cpp trials.cpp
-             unreached_outlets.cpp
+             region_findings.cpp region_sights.cpp region_walk.cpp regions.cpp showing.cpp spot_network.cpp supports.cpp
+             trials.cpp unreached_outlets.cpp
      USES engine_judge)
 target_link_libraries(engine_works PRIVATE $<BUILD_INTERFACE:Boost::headers>)
 room(engine_compare engine/compare

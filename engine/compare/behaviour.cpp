@@ -187,8 +187,8 @@ Behaviour behaviour_of(model::Design const& plant, works::WorksJudgement const& 
     add_piece(judged, piece, translation, behaviour.sightings);
   for (auto const& claim : judged.expectations) behaviour.verdicts.push_back(claim.verdict);
   add_times(plant, judged, behaviour.durations);
-  for (auto const& [finding, condition] : judged.findings)
-    behaviour.sightings.push_back(sighting_of(finding, translation.of(condition)));
+  for (auto const& found : judged.findings)
+    behaviour.sightings.push_back(sighting_of(found.finding, translation.of(found.condition)));
   return behaviour;
 }
 

@@ -30,6 +30,12 @@ std::vector<Landing> long_landings(Passage const& passage) {
   auto const& graph = passage.graph;
   std::vector<int> fallen(graph.size(), 0);
   std::map<std::pair<std::uint32_t, model::Side>, int> longest;
+  for (auto start : graph.starts) {
+    if (is_in_air(passage, start))
+      fallen[start] = passage.before.cells;
+    else if (passage.before.cells > 0)
+      longest[{start, passage.before.carried_to}] = passage.before.cells;
+  }
   for (auto i : from_the_top(graph)) {
     if (!is_in_air(passage, i)) continue;
     for (auto s = graph.first_step[i]; s < graph.first_step[i + 1]; ++s) {

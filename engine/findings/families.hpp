@@ -37,6 +37,11 @@ inline constexpr std::array<FamilyOfWays, 10> families_of_positions{
 inline constexpr std::array<FamilyOfWays, 4> families_beyond{thin_cushions, narrow_pits,
                                                              stacked_sources, open_edges};
 
+// Those that can be asked of a stretch of the way: of where the rest leads they know nothing.
+inline constexpr std::array<FamilyOfWays, 11> families_of_stretches{
+    rests,       unsure_moves,   foot_lifts,        body_spills, hard_landings,  thin_cushions,
+    narrow_pits, long_head_runs, diagonal_currents, open_edges,  stacked_sources};
+
 // ---- one water alone ----
 std::vector<Sighting> water_spills(Basin const&);
 std::vector<Sighting> swimmer_pools(

@@ -73,8 +73,7 @@ void Sightings::add(std::uint32_t water, model::InletId inlet, model::ProfileId 
   }
 }
 
-std::vector<Finding> Sightings::gathered(model::Grid const& grid,
-                                         explore::Combinations const& combinations) const {
+std::vector<Finding> Sightings::gathered(model::Grid const& grid) const {
   using Rest = std::tuple<FindingKind, std::optional<model::Severity>, std::vector<model::OutletId>,
                           Circumstances>;
   std::map<Rest, std::vector<std::vector<Cell>>> alike;
@@ -93,7 +92,6 @@ std::vector<Finding> Sightings::gathered(model::Grid const& grid,
     finding.profiles = seen.profiles;
     finding.measured = seen.measured;
     finding.limit = seen.limit;
-    finding.rows = combinations.rows_with(seen.waters);
     finding.waters = seen.waters;
     for (auto& cells : touching_groups(grid, lists)) {
       findings.push_back(finding);

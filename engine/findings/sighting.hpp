@@ -6,7 +6,6 @@
 
 #include "engine/body/outcome.hpp"
 #include "engine/body/surroundings.hpp"
-#include "engine/explore/combinations.hpp"
 #include "engine/findings/finding.hpp"
 
 namespace leat::findings {
@@ -23,6 +22,13 @@ struct Sighting {
   std::optional<model::Severity> severity;  // where it differs from the kind's own
 };
 
+// How a body came to where a stretch of its way begins: it had fallen so many cells through the
+// air, while it came straight down carried to that side.
+struct Descent {
+  int cells = 0;
+  model::Side carried_to = model::Side::none;
+};
+
 // What the families that look at bodies see: one body's ways from one inlet in one water.
 struct Passage {
   model::Design const& design;
@@ -30,6 +36,7 @@ struct Passage {
   body::Surroundings const& here;
   body::RouteGraph const& graph;
   body::Outcome const& outcome;
+  Descent before{};  // the starts, where bodies do not enter there
 };
 
 // What the families that look at the water alone see.
@@ -47,7 +54,8 @@ class Sightings {
  public:
   void add(std::uint32_t water, std::vector<Sighting> const&);
   void add(std::uint32_t water, model::InletId, model::ProfileId, std::vector<Sighting> const&);
-  std::vector<Finding> gathered(model::Grid const&, explore::Combinations const&) const;
+  // Without rows: their waters say when they show.
+  std::vector<Finding> gathered(model::Grid const&) const;
 
  private:
   using Key = std::tuple<FindingKind, std::optional<model::Severity>, std::vector<Cell>,

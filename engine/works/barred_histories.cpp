@@ -166,8 +166,8 @@ bool may_be_barred(model::Design const& plant, Islands const& islands, Copy cons
          !Flips(part, copy, std::move(ties.levels), conditions).are_free();
 }
 
-void leave_out(Judgement& judged, std::vector<FindingKind>& kinds) {
-  std::erase_if(judged.findings, [&](findings::Finding const& finding) {
+void leave_out(std::vector<findings::Finding>& findings, std::vector<FindingKind>& kinds) {
+  std::erase_if(findings, [&](findings::Finding const& finding) {
     if (finding.kind == FindingKind::unreached_outlet) return false;
     kinds.push_back(finding.kind);
     return true;
@@ -185,10 +185,11 @@ void leave_out_barred_histories(model::Design const& plant, WorksJudgement& judg
   }
   for (std::uint32_t part = 0; part < is_barred.size(); ++part) {
     if (!is_barred[part]) continue;
-    leave_out(judged.parts[part], judged.kinds_in_doubt);
-    if (!judged.by_regions[part]) continue;
-    for (auto& region : judged.by_regions[part]->regions)
-      leave_out(region.judged, judged.kinds_in_doubt);
+    leave_out(judged.parts[part].findings, judged.kinds_in_doubt);
+    auto& walk = judged.by_regions[part];
+    if (!walk) continue;
+    leave_out(walk->sights.findings, judged.kinds_in_doubt);
+    for (auto& region : walk->regions) leave_out(region.judged.findings, judged.kinds_in_doubt);
   }
 }
 

@@ -207,6 +207,8 @@ class Judge {
       auto const& finding = judged_.findings[f].finding;
       auto const failing = diagram_.both(spoken_of, showing_of(judged_.findings[f]));
       if (finding.accepted_by || !is_meant(finding.severity) || failing == Diagram::never) continue;
+      is_unknown_ = is_unknown_ || !judged_.findings[f].is_proved;
+      if (!judged_.findings[f].is_proved) continue;
       claim.plant_findings.push_back(f);
       claim.failing = diagram_.either(claim.failing, failing);
     }
@@ -223,7 +225,7 @@ class Judge {
       }
     }
     for (auto const& of_plant : judged_.findings) {
-      if (of_plant.finding.kind == *expectation.kind && !expectation.cell)
+      if (speaks_of(expectation, of_plant.finding) && of_plant.is_proved)
         found = diagram_.either(found, showing_of(of_plant));
     }
     bool const is_found = diagram_.both(found, spoken_of) != Diagram::never;
@@ -231,13 +233,19 @@ class Judge {
     if (!is_found && !is_unknown_) claim.failing = spoken_of;
   }
 
+  static bool speaks_of(model::Expectation const& expectation, findings::Finding const& finding) {
+    return finding.kind == *expectation.kind &&
+           (!expectation.cell ||
+            std::binary_search(finding.cells.begin(), finding.cells.end(), *expectation.cell));
+  }
+
   // When it is proved to show there. Who may be told for nothing to come by joins leaves it open.
   // In which of the combinations that are spoken of it can be switched does not matter where these
   // are all.
   Function shown_within(Function spoken_of, Piece const& piece, findings::Finding const& finding,
                         std::optional<model::Cell> cell) {
-    auto const as_told = spoken_of == Diagram::always ? eased(judged_, occasion_of(finding))
-                                                      : occasion_of(finding);
+    auto const as_told =
+        spoken_of == Diagram::always ? eased(judged_, occasion_of(finding)) : occasion_of(finding);
     auto const shown = [&](Occasion const& occasion) {
       return diagram_.both(spoken_of, showing_at(cell, piece, finding, occasion));
     };
@@ -256,37 +264,25 @@ class Judge {
     return shows == Diagram::never ? Diagram::always : shows;
   }
 
-  // A finding is told of the first copy's cells; other copies stand as far from it, or turned: then
-  // it is not known which of their cells it is.
+  // A finding is told of the first copy's cells, which stands as the part is drawn.
   Function showing_at(std::optional<model::Cell> cell, Piece const& piece,
                       findings::Finding const& finding, Occasion const& occasion) {
     if (!cell) return showing(judged_, piece, occasion);
     auto const& grid = plant_.grid;
-    auto const at = grid.place(*cell);
-    auto const& first = first_copy(judged_.islands, piece.part).corner;
+    auto const& part = judged_.islands.parts[piece.part];
+    auto const first = first_copy(judged_.islands, piece.part).corner;
     auto shows = Diagram::never;
-    for (auto c : judged_.islands.parts[piece.part].copies) {
+    for (auto c : part.copies) {
       auto const& copy = judged_.islands.copies[c];
-      model::Place const there{at.x + first.x - copy.corner.x, at.y + first.y - copy.corner.y,
-                               at.z + first.z - copy.corner.z};
       bool const is_there =
-          grid.is_inside(there) &&
-          std::binary_search(finding.cells.begin(), finding.cells.end(), grid.cell(there));
-      if (copy.is_turned)
-        is_unknown_ = is_unknown_ || stands_at(copy, at);
-      else if (is_there)
-        shows = diagram_.either(shows, showing(judged_, piece, copy, occasion));
+          std::any_of(finding.cells.begin(), finding.cells.end(), [&](model::Cell found) {
+            auto const at = grid.place(found);
+            model::Place const own{at.x - first.x, at.y - first.y, at.z - first.z};
+            return grid.cell(place_in_plant(copy, part.design.grid, own)) == *cell;
+          });
+      if (is_there) shows = diagram_.either(shows, showing(judged_, piece, copy, occasion));
     }
     return shows;
-  }
-
-  bool stands_at(Copy const& copy, model::Place at) const {
-    auto const& own = judged_.islands.parts[copy.part].design.grid;
-    auto const width = copy.is_across ? own.depth() : own.width(),
-               depth = copy.is_across ? own.width() : own.depth();
-    auto const& from = copy.corner;
-    return at.x >= from.x && at.y >= from.y && at.z >= from.z && at.x < from.x + width &&
-           at.y < from.y + depth && at.z < from.z + own.height();
   }
 
   // Routes that may be told wider than they are show what never happens, not what does. What is

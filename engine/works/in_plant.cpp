@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "engine/works/lever_flips.hpp"
+#include "engine/works/region_findings.hpp"
 
 namespace leat::works {
 
@@ -79,10 +80,8 @@ class Telling {
     example.flips = lever_flips(plant_.circuit, conditions_, example.flips);
   }
 
-  // A first copy stands as the part is drawn.
   model::Cell cell(model::Cell own) const {
-    auto const at = part_.grid.place(own);
-    return plant_.grid.cell({at.x + copy_.corner.x, at.y + copy_.corner.y, at.z + copy_.corner.z});
+    return plant_.grid.cell(place_in_plant(copy_, part_.grid, part_.grid.place(own)));
   }
 
   model::Design const& plant_;
@@ -91,8 +90,8 @@ class Telling {
   Conditions& conditions_;
 };
 
-// Every region was judged in the whole design, so each finding is kept where it shows first. That
-// an outlet is never reached cannot be seen from one region.
+// Every region was judged in the whole design, so each finding is kept where it shows first. What
+// bodies meet, and that an outlet is never reached, cannot be seen from one region.
 void tell_regions(model::Design const& plant, model::Design const& part, Copy const& copy,
                   Conditions& conditions, RegionWalk& walk) {
   std::set<std::tuple<FindingKind, bool, std::vector<model::Cell>>> known;
@@ -101,7 +100,7 @@ void tell_regions(model::Design const& plant, model::Design const& part, Copy co
     here.signals.clear();
     for (auto signal : region.signals) here.signals.push_back(copy.signals[signal]);
     std::erase_if(region.judged.findings, [&](auto const& finding) {
-      return finding.kind == FindingKind::unreached_outlet ||
+      return finding.kind == FindingKind::unreached_outlet || is_found_over_regions(finding.kind) ||
              !known.emplace(finding.kind, finding.accepted_by.has_value(), finding.cells).second;
     });
     Telling(plant, part, here, conditions).tell(region.judged);

@@ -69,20 +69,20 @@ void Forms::mark(std::vector<Cell> const& cells, Role role, std::uint32_t id) {
 class Forms::Reader {
  public:
   Reader(Forms& forms, std::uint32_t island, Box const& box, Posture posture)
-      : forms_(forms), plant_(*forms.plant_), island_(island), posture_(posture) {
+      : forms_(forms), plant_(*forms.plant_), island_(island) {
     least_ = {box.least.x - 1, box.least.y - 1, box.least.z - 1};
     most_ = {box.most.x + 1, box.most.y + 1, box.most.z + 1};
     bool const is_at_edge = !plant_.grid.is_inside(least_) || !plant_.grid.is_inside(most_);
     if (plant_.outside_is_open && is_at_edge) clamp();
     form_.design.outside_is_open = plant_.outside_is_open && is_at_edge;
     form_.copy.corner = least_;
+    form_.copy.posture = posture;
+    auto const width = most_.x - least_.x + 1, depth = most_.y - least_.y + 1;
+    form_.design.grid = model::Grid(posture.is_across() ? depth : width,
+                                    posture.is_across() ? width : depth, most_.z - least_.z + 1);
   }
 
   Form read() {
-    bool const is_across = posture_.quarters % 2 == 1;
-    auto const width = most_.x - least_.x + 1, depth = most_.y - least_.y + 1;
-    form_.design.grid =
-        model::Grid(is_across ? depth : width, is_across ? width : depth, most_.z - least_.z + 1);
     read_cells();
     for (auto kind : met_) number(kind, no_island);
     read_marks();
@@ -99,27 +99,7 @@ class Forms::Reader {
              std::min(most_.z, grid.height() - 1)};
   }
 
-  // Where in the plant a cell of the drawing in this posture is: the turns are undone, then the
-  // mirror. A turn to the left takes east to north.
-  Place whole(Place at) const {
-    auto const width = most_.x - least_.x, depth = most_.y - least_.y;
-    auto x = at.x, y = at.y;
-    switch (posture_.quarters) {
-      case 1:
-        std::tie(x, y) = std::pair(width - at.y, at.x);
-        break;
-      case 2:
-        std::tie(x, y) = std::pair(width - at.x, depth - at.y);
-        break;
-      case 3:
-        std::tie(x, y) = std::pair(at.y, depth - at.x);
-        break;
-      default:
-        break;
-    }
-    if (posture_.is_mirrored) x = width - x;
-    return {least_.x + x, least_.y + y, least_.z + at.z};
-  }
+  Place whole(Place at) const { return place_in_plant(form_.copy, form_.design.grid, at); }
 
   // The box lies in the drawing and its rim, which is solid: where the outside is open, the box was
   // clamped. So cells are counted on from the first by steps, which wrap where a posture goes west
@@ -294,7 +274,6 @@ class Forms::Reader {
   Forms& forms_;
   Design const& plant_;
   std::uint32_t island_;
-  Posture posture_;
   Place least_, most_;
   Form form_;
   std::vector<model::FillId> row_;  // that is being read

@@ -17,14 +17,6 @@ struct Box {
   void include(model::Place);
 };
 
-// A symmetry of the square: mirrored or not (west and east change places), then turned by so many
-// quarters to the left.
-struct Posture {
-  bool is_mirrored = false;
-  int quarters = 0;
-  bool operator==(Posture const&) const = default;
-};
-
 // Two islands are alike exactly if they have one form, word by word.
 struct Form {
   model::Design design;   // without what its cells are made of, and without what all islands share

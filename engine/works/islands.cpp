@@ -4,6 +4,7 @@
 #include <array>
 #include <set>
 #include <string_view>
+#include <tuple>
 #include <unordered_map>
 
 #include "engine/contract.hpp"
@@ -122,6 +123,29 @@ Size size_of(Box const& box, std::size_t cells) {
 
 }  // namespace
 
+// The turns are undone, then the mirror. A turn to the left takes east to north.
+model::Place place_in_plant(Copy const& copy, model::Grid const& drawing, model::Place own) {
+  bool const is_across = copy.posture.is_across();
+  auto const last_x = (is_across ? drawing.depth() : drawing.width()) - 1,
+             last_y = (is_across ? drawing.width() : drawing.depth()) - 1;
+  auto x = own.x, y = own.y;
+  switch (copy.posture.quarters) {
+    case 1:
+      std::tie(x, y) = std::pair(last_x - own.y, own.x);
+      break;
+    case 2:
+      std::tie(x, y) = std::pair(last_x - own.x, last_y - own.y);
+      break;
+    case 3:
+      std::tie(x, y) = std::pair(own.y, last_y - own.x);
+      break;
+    default:
+      break;
+  }
+  if (copy.posture.is_mirrored) x = last_x - x;
+  return {copy.corner.x + x, copy.corner.y + y, copy.corner.z + own.z};
+}
+
 std::vector<model::SignalId> support(Part const& part) {
   return logic::variables_of(logic::settled_circuit(part.design.circuit));
 }
@@ -144,7 +168,6 @@ Islands islands_of(Design const& plant) {
     auto form = forms.of(island, box, {});
     auto key = form.key();
     auto known = parts.find(key);
-    bool is_turned = false;
     bool const is_first = sizes.insert(size_of(box, cells)).second;
     for (auto at = postures.begin(); !is_first && at != postures.end() && known == parts.end();
          ++at) {
@@ -152,8 +175,6 @@ Islands islands_of(Design const& plant) {
       known = parts.find(turned.key());
       if (known == parts.end()) continue;
       form = std::move(turned);
-      is_turned = true;
-      form.copy.is_across = at->quarters % 2 == 1;
     }
     auto copy = std::move(form.copy);
     if (known == parts.end()) {
@@ -161,7 +182,6 @@ Islands islands_of(Design const& plant) {
       found.parts.push_back(part_of(std::move(form), plant));
     }
     copy.part = known->second;
-    copy.is_turned = is_turned;
     found.parts[copy.part].copies.push_back(static_cast<std::uint32_t>(found.copies.size()));
     found.copies.push_back(std::move(copy));
   }

@@ -24,18 +24,29 @@ struct Part {
   model::Design drawn() const;  // the design with its cells
 };
 
+// A symmetry of the square: mirrored or not (west and east change places), then turned by so many
+// quarters to the left.
+struct Posture {
+  bool is_mirrored = false;
+  int quarters = 0;
+  bool is_across() const { return quarters % 2 == 1; }
+  bool operator==(Posture const&) const = default;
+};
+
 // One place where a part stands, and what the part's ids are in the plant.
 struct Copy {
   std::uint32_t part = 0;
-  model::Place corner;     // of the part's drawing, margin included: may lie outside the plant's
-  bool is_turned = false;  // the part stands turned or mirrored here
-  bool is_across = false;  // by one or three quarters
+  model::Place corner;  // of the part's drawing, margin included: may lie outside the plant's
+  Posture posture;      // that the drawing is in, seen from the plant; a first copy's is none
   // By the part's SignalId. What is a lever there can be a wire here (see islands_of).
   std::vector<model::SignalId> signals;
   std::vector<model::InletId> inlets;      // by its InletId
   std::vector<model::OutletId> outlets;    // by its OutletId
   std::vector<std::uint32_t> acceptances;  // by its place in Design::acceptances
 };
+
+// Where a place of the part's drawing lies in the plant.
+model::Place place_in_plant(Copy const&, model::Grid const& drawing, model::Place own);
 
 // The inputs and memory that it depends on, in its own ids.
 std::vector<model::SignalId> support(Part const&);

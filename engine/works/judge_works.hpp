@@ -29,6 +29,8 @@ struct PlantBudget {
 struct PlantFinding {
   findings::Finding finding;
   Function condition = logic::Diagram::always;
+  bool is_proved = true;       // false: perhaps no body comes to it, by routes that are told wider
+  bool can_be_parted = false;  // some of its combinations can be accepted by themselves
 };
 
 // One combination, as near to the plant as built as there is one: a value for each variable, by
@@ -53,8 +55,9 @@ struct WorksJudgement {
   std::vector<Judgement> parts;
   std::vector<std::vector<model::SignalId>> own_variables;  // of each part, in its own ids
   // Of each part that depends on more than can be run at once: what was found region by region.
-  // Findings, variables and examples are the plant's, as for parts; a finding is told of the first
-  // region in which it shows, and is looked for with everything outside that region as built.
+  // Findings, variables and examples are the plant's, as for parts. Findings of a region are those
+  // of its water, told of the first region in which they show, with everything outside it as built;
+  // what bodies meet in it is found over all regions (region_findings.hpp).
   std::vector<std::optional<RegionWalk>> by_regions;
   std::vector<std::uint32_t> too_large;  // parts of which nothing is known: undecided
   // Regions that bodies come into and that are not solved: undecided. By part, then region.

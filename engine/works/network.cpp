@@ -5,7 +5,7 @@
 #include <boost/graph/strong_components.hpp>
 
 #include "engine/tables/route_groups.hpp"
-#include "engine/works/region_passages.hpp"
+#include "engine/works/spot_network.hpp"
 
 namespace leat::works {
 
@@ -61,7 +61,7 @@ Network::Network(std::vector<std::vector<Way>> ways,
 
 void Network::add_ways(Copy const& copy, model::Design const& part, RegionWalk const& walk,
                        Conditions& conditions) {
-  auto passages = region_passages(copy, part, walk, conditions);
+  auto passages = SpotNetwork(copy, part, walk, conditions).ways();
   for (model::InletId inlet = 0; inlet < part.inlets.size(); ++inlet) {
     for (model::ProfileId profile = 0; profile < profiles_; ++profile) {
       auto& ways = ways_[copy.inlets[inlet] * profiles_ + profile];

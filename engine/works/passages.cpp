@@ -192,6 +192,14 @@ std::vector<Passage::End> Passages::everything_reached(ProfileId profile) const 
   return following.take_ends();
 }
 
+std::vector<Passage::End> Passages::everything_reached_from(std::size_t passage) const {
+  auto const& [inlet, profile] = starts_[passage];
+  Following following(search_->network(), search_->diagram());
+  following.count_joined();
+  following.follow({inlet}, profile);
+  return following.take_ends();
+}
+
 std::vector<model::OutletId> Passages::outlets_from(InletId inlet) const {
   auto const& network = search_->network();
   std::vector<model::OutletId> outlets;

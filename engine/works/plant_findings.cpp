@@ -4,6 +4,7 @@
 
 #include "engine/works/idle_signals.hpp"
 #include "engine/works/logic_findings.hpp"
+#include "engine/works/region_findings.hpp"
 #include "engine/works/unreached_outlets.hpp"
 
 namespace leat::works {
@@ -49,34 +50,87 @@ void endless_rounds(model::Design const& plant, WorksJudgement& judged) {
     judged.kinds_left_out.push_back(FindingKind::endless_loop);
 }
 
-// Acceptances without a condition cover what is wrong with the whole, too; those that nothing
-// answers to are told.
-void accept(model::Design const& plant, WorksJudgement& judged) {
-  auto& found = judged.findings;
-  std::vector<bool> is_answered(plant.acceptances.size(), false);
-  for (auto const& piece : pieces_of(judged)) {
-    for (auto const& finding : piece.judged->findings) {
-      if (finding.accepted_by) is_answered[*finding.accepted_by] = true;
+// What is wrong with the whole is given to acceptances as findings of junctions are
+// (findings/accept.cpp): to one that covers all combinations in which it shows, or, where it can be
+// parted, to each in turn those that are left. Acceptances that nothing answers to are told.
+class Accepting {
+ public:
+  Accepting(model::Design const& plant, WorksJudgement& judged)
+      : plant_(plant),
+        judged_(judged),
+        diagram_(judged.conditions->diagram()),
+        is_answered_(plant.acceptances.size(), false) {
+    for (auto const& piece : pieces_of(judged)) {
+      for (auto const& finding : piece.judged->findings) {
+        if (finding.accepted_by) is_answered_[*finding.accepted_by] = true;
+      }
     }
   }
-  for (auto& [finding, condition] : found) {
-    for (std::size_t a = 0; a < is_answered.size() && !finding.accepted_by; ++a) {
-      auto const& acceptance = plant.acceptances[a];
-      bool const is_there =
-          !acceptance.cell ||
-          std::binary_search(finding.cells.begin(), finding.cells.end(), *acceptance.cell);
-      bool const covers = acceptance.kind == finding.kind && is_there && !acceptance.condition;
-      if (covers) finding.accepted_by = a;
-      is_answered[a] = is_answered[a] || covers;
+
+  void accept() {
+    auto const count = judged_.findings.size();
+    for (std::size_t f = 0; f < count; ++f) {
+      if (is_answered_.empty() || accept_whole(judged_.findings[f])) continue;
+      if (judged_.findings[f].can_be_parted) part(f);
     }
   }
-  for (std::size_t a = 0; a < is_answered.size(); ++a) {
-    if (is_answered[a] || !are_findings_complete(judged)) continue;
-    auto finding = findings::finding_of(FindingKind::stale_acceptance);
-    finding.acceptance = a;
-    found.push_back({std::move(finding), judged.conditions->reachable()});
+
+  void tell_stale() {
+    for (std::size_t a = 0; a < is_answered_.size(); ++a) {
+      if (is_answered_[a] || !are_findings_complete(judged_)) continue;
+      auto finding = findings::finding_of(FindingKind::stale_acceptance);
+      finding.acceptance = a;
+      judged_.findings.push_back({std::move(finding), judged_.conditions->reachable()});
+    }
   }
-}
+
+ private:
+  bool speaks_of(std::size_t acceptance, findings::Finding const& finding) const {
+    auto const& accepted = plant_.acceptances[acceptance];
+    auto const& cells = finding.cells;
+    return accepted.kind == finding.kind &&
+           (!accepted.cell || std::binary_search(cells.begin(), cells.end(), *accepted.cell));
+  }
+  Function where(std::size_t acceptance) const {
+    auto const& condition = plant_.acceptances[acceptance].condition;
+    return condition ? judged_.conditions->of(*condition) : Diagram::always;
+  }
+
+  bool accept_whole(PlantFinding& found) {
+    auto const shows = diagram_.both(found.condition, judged_.conditions->reachable());
+    for (std::size_t a = 0; a < is_answered_.size(); ++a) {
+      if (!speaks_of(a, found.finding)) continue;
+      auto const there = where(a);
+      if (there != Diagram::always && diagram_.both(shows, !there) != Diagram::never) continue;
+      is_answered_[a] = true;
+      if (!found.finding.accepted_by) found.finding.accepted_by = a;
+    }
+    return found.finding.accepted_by.has_value();
+  }
+
+  void part(std::size_t f) {
+    for (std::size_t a = 0; a < is_answered_.size(); ++a) {
+      auto left = judged_.findings[f];
+      if (!speaks_of(a, left.finding)) continue;
+      auto taken = left;
+      taken.condition = diagram_.both(left.condition, where(a));
+      if (taken.condition == Diagram::never) continue;
+      is_answered_[a] = true;
+      taken.finding.accepted_by = a;
+      judged_.findings[f].condition = diagram_.both(left.condition, !where(a));
+      if (judged_.findings[f].condition == Diagram::never) {
+        judged_.findings[f] = std::move(taken);
+        return;
+      }
+      judged_.findings.push_back(std::move(taken));
+    }
+  }
+
+  model::Design const& plant_;
+  WorksJudgement& judged_;
+  Diagram& diagram_;
+  std::vector<bool> is_answered_;  // by acceptance
+};
 
 }  // namespace
 
@@ -89,7 +143,10 @@ void find_in_plant(model::Design const& plant, WorksJudgement& judged) {
     judged.findings.push_back(std::move(finding));
   for (auto& finding : logic_findings(plant, judged, judged.kinds_left_out))
     judged.findings.push_back(std::move(finding));
-  accept(plant, judged);
+  region_findings(plant, judged);
+  Accepting accepting(plant, judged);
+  accepting.accept();
+  accepting.tell_stale();
 }
 
 }  // namespace leat::works

@@ -47,6 +47,7 @@ class Walk {
       }
     }
     for (std::uint32_t spot = 0; spot < found_.spots.size(); ++spot) leave(spot);
+    look();
     for (std::uint32_t r = 0; r < found_.regions.size(); ++r) tell_alike(r);
     for (auto& region : found_.regions) {
       for (auto& water : region.judged.histories.waters) water.field = {};
@@ -125,7 +126,8 @@ class Walk {
       auto branch = branch_at(here, at, profile);
       auto const same = std::find_if(branches.begin(), branches.end(), [&](Branch const& known) {
         return known.next == branch.next && known.outlets == branch.outlets &&
-               known.spills == branch.spills && known.is_unsure == branch.is_unsure;
+               known.falls_to == branch.falls_to && known.spills == branch.spills &&
+               known.is_unsure == branch.is_unsure;
       });
       if (same != branches.end()) {
         same->waters.push_back(water);
@@ -144,22 +146,36 @@ class Walk {
       return branch;
     }
     auto const moves = body::moves_from(here, at);
+    bool const is_in_air = !here.is_wet(at.feet);
     branch.is_unsure = !moves.empty();
     for (auto const& move : moves) {
       if (move.is_sure) branch.is_unsure = false;
       auto const outlet = outlets_.find(move.to.feet);
-      if (!here.grid().is_inside(move.to.feet))
+      if (!here.grid().is_inside(move.to.feet)) {
         branch.spills = true;
-      else if (outlet != outlets_.end())
+      } else if (outlet != outlets_.end()) {
         branch.outlets.push_back(outlet->second);
-      else
+      } else {
         branch.next.push_back(number(move.to, profile));
+        bool const falls = is_in_air && move.rule != body::MoveRule::sink;
+        if (falls) branch.falls_to.push_back(branch.next.back());
+      }
     }
-    for (auto* list : {&branch.next, &branch.outlets}) {
+    for (auto* list : {&branch.next, &branch.falls_to, &branch.outlets}) {
       std::sort(list->begin(), list->end());
       list->erase(std::unique(list->begin(), list->end()), list->end());
     }
     return branch;
+  }
+
+  void look() {
+    RegionSurvey survey(design_, found_);
+    for (std::uint32_t r = 0; r < found_.regions.size(); ++r) {
+      for (model::ProfileId p = 0; found_.regions[r].is_solved && p < design_.profiles.size(); ++p)
+        for_each_water(
+            r, p, [&](std::uint32_t water, auto const& here) { survey.look(r, p, water, here); });
+    }
+    found_.sights = survey.sights();
   }
 
   void tell_alike(std::uint32_t region) {
@@ -176,11 +192,23 @@ class Walk {
       for (std::uint32_t w = 0; w < count; ++w)
         seen[w].push_back(std::binary_search(entry.waters.begin(), entry.waters.end(), w) ? 1 : 0);
     }
+    found_.likeness_of_routes.push_back(numbered(seen));
+    for (std::uint32_t f = 0; f < found_.sights.findings.size(); ++f) {
+      for (auto number : found_.sights.findings[f].waters) {
+        auto const& coming = found_.sights.comings[number];
+        if (found_.spots[coming.spot].region == region) seen[coming.water].push_back(f);
+      }
+    }
+    found_.likeness.push_back(numbered(seen));
+  }
+
+  static std::vector<std::uint32_t> numbered(std::vector<std::vector<std::uint32_t>> const& seen) {
     std::map<std::vector<std::uint32_t>, std::uint32_t> numbers;
-    auto& alike = found_.likeness.emplace_back();
+    std::vector<std::uint32_t> alike;
     for (auto const& own : seen)
       alike.push_back(
           numbers.try_emplace(own, static_cast<std::uint32_t>(numbers.size())).first->second);
+    return alike;
   }
 
   model::Design const& design_;
@@ -203,8 +231,9 @@ std::size_t RegionWalk::remembering() const {
     auto const& situations = regions[r].judged.combinations.situations;
     bool const is_remembering =
         std::any_of(situations.begin(), situations.end(), [&](auto const& waters) {
+          auto const& alike = likeness_of_routes[r];
           return std::any_of(waters.begin(), waters.end(), [&](std::uint32_t water) {
-            return likeness[r][water] != likeness[r][waters.front()];
+            return alike[water] != alike[waters.front()];
           });
         });
     count += is_remembering ? 1u : 0u;

@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "engine/judge.hpp"
+#include "engine/works/region_sights.hpp"
 #include "engine/works/regions.hpp"
 
 namespace leat::works {
@@ -23,6 +24,7 @@ struct SolvedRegion {
 struct Branch {
   std::vector<std::uint32_t> waters;     // ascending
   std::vector<std::uint32_t> next;       // spots, ascending
+  std::vector<std::uint32_t> falls_to;   // those of them that it comes to through the air
   std::vector<model::OutletId> outlets;  // ascending
   bool spills = false, is_unsure = false;
 };
@@ -55,10 +57,12 @@ struct RegionWalk {
   std::vector<SolvedRegion> regions;
   std::vector<WalkedSpot> spots;
   std::vector<Entry> entries;
-  // By region, then water: waters with one number are alike in all that was asked of them.
-  std::vector<std::vector<std::uint32_t>> likeness;
+  RegionSights sights;
+  // By region, then water: waters with one number are alike in all that was asked of them; or in
+  // where bodies go.
+  std::vector<std::vector<std::uint32_t>> likeness, likeness_of_routes;
 
-  // The regions in which a body can meet unlike waters in one combination.
+  // The regions in which a body can go unlike ways in one combination.
   std::size_t remembering() const;
 };
 

@@ -186,8 +186,11 @@ std::string summary_text(Summary const& summary, Look look) {
   result += fmt::format("    combinations    {}\n", combination_words(summary));
   if (summary.is_by_regions)
     result +=
-        "    regions         findings are those of each region with all else as built; nothing is\n"
-        "                    said of bodies inside while cells change\n";
+        "    regions         nothing is said of bodies inside while cells change; findings of water\n"
+        "                    are those of each region with all else as built\n";
+  if (!summary.kinds_left_out.empty())
+    result += fmt::format("    left out        not looked for in all combinations: {}\n",
+                          kinds_words(summary.kinds_left_out));
   if (summary.is_in_doubt)
     result += "    promises        some findings are left out: a 'never' may bar them\n";
   if (summary.is_history_left_out)

@@ -14,11 +14,13 @@
 namespace leat::render {
 
 // One judged junction. `sights` holds, by finding, the junction in the nearest combination in which
-// it shows; a finding without a picture has none.
+// it shows; a finding without a picture has none. `conditions`: by finding, when it shows, where
+// that is not told by its rows.
 struct JudgedJunction {
   Subject subject;
   Judgement const& judgement;
   std::vector<Scene const*> sights;
+  std::vector<std::string> conditions{};
 };
 
 std::string finding_text(JudgedJunction const&, std::size_t finding, Look);
@@ -55,6 +57,7 @@ struct Summary {
   bool has_restless = false;  // after some events they never do
   bool is_restless = false;   // the signals never come to rest as built
   bool is_history_left_out = false, is_switching_left_out = false;
+  std::vector<model::FindingKind> kinds_left_out;  // not looked for in all combinations
   bool is_in_doubt = false;    // some findings may be promised away
   bool is_by_regions = false;  // findings were looked for in each region, with all else as built
   std::string verdict;         // chosen by the caller, who knows which findings fail

@@ -29,7 +29,9 @@ std::string place_line(Subject const& subject, Finding const& finding, Look look
   return "    " + painted(look, Role::quiet, line) + "\n";
 }
 
-std::string condition_line(JudgedJunction const& judged, Finding const& finding) {
+std::string condition_line(JudgedJunction const& judged, std::size_t index) {
+  if (!judged.conditions.empty()) return judged.conditions[index];
+  auto const& finding = judged.judgement.findings[index];
   if (judged.judgement.variables.empty() || finding.rows.is_empty()) return {};
   return where_words(judged.subject, judged.judgement, finding.rows);
 }
@@ -68,12 +70,13 @@ std::string way_lines(JudgedJunction const& judged, Finding const& finding, Look
   return is_plain ? "" : worded_line("try", steps, look);
 }
 
-std::string accepted_text(JudgedJunction const& judged, Finding const& finding, Look look) {
+std::string accepted_text(JudgedJunction const& judged, std::size_t index, Look look) {
   auto const& subject = judged.subject;
+  auto const& finding = judged.judgement.findings[index];
   auto result = heading_line("accepted", model::row_of(finding.kind).name,
                              sentences_of(subject, finding).headline, look);
   result += place_line(subject, finding, look);
-  result += worded_line("when", condition_line(judged, finding), look);
+  result += worded_line("when", condition_line(judged, index), look);
   return result +
          worded_line("because", subject.map.acceptances[*finding.accepted_by].reason, look);
 }
@@ -104,12 +107,13 @@ std::string wires_line(JudgedJunction const& judged, Look look) {
 
 // Every plain lever junction has dangers while it switches: they are told in short here, and at
 // length by the command that asks for them.
-std::string short_text(JudgedJunction const& judged, Finding const& finding, Look look) {
+std::string short_text(JudgedJunction const& judged, std::size_t index, Look look) {
   auto const& subject = judged.subject;
+  auto const& finding = judged.judgement.findings[index];
   auto const sentences = sentences_of(subject, finding);
   bool const is_everywhere = (judged.judgement.combinations.reachable & ~finding.rows).is_empty();
   auto result = headline_text(subject, finding, sentences, look);
-  if (!is_everywhere) result += worded_line("when", condition_line(judged, finding), look);
+  if (!is_everywhere) result += worded_line("when", condition_line(judged, index), look);
   result += wires_line(judged, look);
   result += worded_line("do", sentences.remedy, look);
   return result + see_line(guard_command(subject), look);
@@ -120,8 +124,8 @@ std::string short_text(JudgedJunction const& judged, Finding const& finding, Loo
 std::string finding_text(JudgedJunction const& judged, std::size_t index, Look look) {
   auto const& subject = judged.subject;
   auto const& finding = judged.judgement.findings[index];
-  if (finding.accepted_by) return accepted_text(judged, finding, look);
-  if (model::is_of_switching(finding.kind)) return short_text(judged, finding, look);
+  if (finding.accepted_by) return accepted_text(judged, index, look);
+  if (model::is_of_switching(finding.kind)) return short_text(judged, index, look);
   auto const sentences = sentences_of(subject, finding);
   auto result = headline_text(subject, finding, sentences, look);
   if (finding.cells.empty()) {
@@ -132,7 +136,7 @@ std::string finding_text(JudgedJunction const& judged, std::size_t index, Look l
     result +=
         marked_pictures(*scene, finding.cells, setting.empty() ? "" : "with " + setting, look);
   }
-  result += worded_line("when", condition_line(judged, finding), look);
+  result += worded_line("when", condition_line(judged, index), look);
   result += wires_line(judged, look);
   result += way_lines(judged, finding, look);
   result += worded_line("why", sentences.reason, look);

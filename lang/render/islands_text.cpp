@@ -102,8 +102,8 @@ std::string standing_words(Subject const& subject, works::Part const& part,
                            works::Copy const& copy) {
   auto const& grid = part.design.grid;
   auto const& low = copy.corner;
-  auto const across = copy.is_across ? grid.depth() : grid.width();
-  auto const along = copy.is_across ? grid.width() : grid.depth();
+  auto const across = copy.posture.is_across() ? grid.depth() : grid.width();
+  auto const along = copy.posture.is_across() ? grid.width() : grid.depth();
   auto const at =
       subject.map.placed.within({low.x + 1, low.y + 1, low.z + 1},
                                 {low.x + std::max(across - 2, 1), low.y + std::max(along - 2, 1),

@@ -65,18 +65,15 @@ std::string piece_findings(JudgedWorks const& works, Look look) {
 
 std::string whole_findings(JudgedWorks const& works, Look look) {
   auto const whole = whole_of(works.judgement);
-  JudgedJunction const told{works.subject, whole,
-                            std::vector<Scene const*>(whole.findings.size(), nullptr)};
-  std::string result;
+  JudgedJunction told{works.subject, whole,
+                      std::vector<Scene const*>(whole.findings.size(), nullptr)};
   auto const& judged = works.judgement;
-  for (auto i : telling_order(whole.findings)) {
-    result += finding_text(told, i, look);
-    if (!judged.conditions->variables().empty() && !whole.findings[i].accepted_by)
-      result += worded_line(
-          "when", where_words(*judged.conditions, judged.findings[i].condition, input_names(works)),
-          look);
-    result += "\n";
-  }
+  auto const inputs = input_names(works);
+  for (auto const& found : judged.findings)
+    told.conditions.push_back(
+        inputs.empty() ? "" : where_words(*judged.conditions, found.condition, inputs));
+  std::string result;
+  for (auto i : telling_order(whole.findings)) result += finding_text(told, i, look) + "\n";
   return result;
 }
 
@@ -222,7 +219,7 @@ std::vector<std::string> places_of(JudgedWorks const& works, std::uint32_t part)
 Judgement whole_of(works::WorksJudgement const& judged) {
   Judgement whole;
   whole.is_decided = true;
-  for (auto const& [finding, condition] : judged.findings) whole.findings.push_back(finding);
+  for (auto const& found : judged.findings) whole.findings.push_back(found.finding);
   return whole;
 }
 
@@ -324,6 +321,7 @@ void add(Summary& summary, JudgedWorks const& works) {
   }
   summary.has_restless |= conditions.has_restless();
   summary.is_in_doubt |= !judged.kinds_in_doubt.empty();
+  for (auto kind : judged.kinds_left_out) findings::insert_sorted(summary.kinds_left_out, kind);
   if (conditions.has_too_many_states())
     summary.too_many = "states of the memory";
   else if (!judged.too_large.empty())

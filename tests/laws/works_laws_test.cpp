@@ -203,7 +203,7 @@ TEST_CASE("law: outlets never reached and idle inputs are those that all passage
         idle.erase(variables[level]);
     }
     std::size_t behind = 0;
-    for (auto const& [finding, condition] : judged.findings) {
+    for (auto const& [finding, condition, is_proved, can_be_parted] : judged.findings) {
       if (finding.kind == model::FindingKind::unreached_outlet) {
         CHECK(told_unreached.insert(finding.outlets.front()).second);
         behind += static_cast<std::size_t>(finding.measured);
@@ -320,7 +320,7 @@ TEST_CASE("law: with memory, too, idle signals are those that no event shows") {
     CHECK_FALSE((are_all && judged.may_be_wider));
     if (judged.may_be_wider) continue;
     std::set<model::SignalId> told;
-    for (auto const& [finding, condition] : judged.findings) {
+    for (auto const& [finding, condition, is_proved, can_be_parted] : judged.findings) {
       if (finding.kind == model::FindingKind::idle_signal) told.insert(finding.signals.front());
     }
     INFO("seed " << seed);

@@ -1,0 +1,217 @@
+#include "engine/works/region_findings.hpp"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "engine/works/claims.hpp"
+#include "engine/works/lever_flips.hpp"
+#include "engine/works/spot_network.hpp"
+
+namespace leat::works {
+
+using findings::Finding;
+using logic::Diagram;
+using model::FindingKind;
+using model::InletId;
+using model::ProfileId;
+
+bool is_found_over_regions(FindingKind kind) {
+  switch (kind) {
+    case FindingKind::dry_stand:
+    case FindingKind::still_water:
+    case FindingKind::pinned:
+    case FindingKind::endless_loop:
+    case FindingKind::split_route:
+    case FindingKind::unsure_move:
+    case FindingKind::body_spill:
+    case FindingKind::tight_inlet:
+    case FindingKind::hard_landing:
+    case FindingKind::thin_cushion:
+    case FindingKind::narrow_pit:
+    case FindingKind::long_head_run:
+    case FindingKind::stacked_sources:
+    case FindingKind::foot_lift:
+    case FindingKind::diagonal_current:
+    case FindingKind::open_edge:
+      return true;
+    default:
+      return false;
+  }
+}
+
+namespace {
+
+// In one copy of a part.
+class CopyFindings {
+ public:
+  CopyFindings(model::Design const& plant, Copy const& copy, RegionWalk const& walk,
+               WorksJudgement& judged)
+      : plant_(plant),
+        copy_(copy),
+        part_(judged.islands.parts[copy.part].design),
+        walk_(walk),
+        judged_(judged),
+        diagram_(judged.conditions->diagram()),
+        network_(copy, part_, walk, *judged.conditions) {
+    for (auto variable : judged.conditions->variables())
+      as_built_.push_back(plant.circuit.signals[variable].starts_on);
+    for (InletId inlet = 0; inlet < part_.inlets.size(); ++inlet) {
+      for (ProfileId profile = 0; profile < part_.profiles.size(); ++profile) {
+        auto const arriving =
+            judged.arrivals.at(copy.inlets[inlet], profile, judged.passages, diagram_);
+        arriving_.push_back(diagram_.both(arriving, judged.conditions->reachable()));
+        coming_.push_back(network_.coming(arriving_.size() - 1));
+      }
+    }
+  }
+
+  void find() {
+    for (auto const& finding : walk_.sights.findings) tell_sight(finding);
+    for (std::size_t entrance = 0; entrance < arriving_.size(); ++entrance) {
+      tell_split(entrance);
+      tell(at_inlet(FindingKind::tight_inlet, entrance),
+           met(entrance, network_.passage(entrance).barred));
+    }
+    if (!network_.has_cycles()) return;
+    if (judged_.may_be_wider || judged_.may_miss_traps)
+      judged_.kinds_left_out.push_back(FindingKind::endless_loop);
+    else
+      tell_loops();
+  }
+
+ private:
+  InletId inlet_of(std::size_t entrance) const {
+    return static_cast<InletId>(entrance / part_.profiles.size());
+  }
+  ProfileId profile_of(std::size_t entrance) const {
+    return static_cast<ProfileId>(entrance % part_.profiles.size());
+  }
+  model::Cell in_plant(model::Cell own) const {
+    return plant_.grid.cell(place_in_plant(copy_, part_.grid, part_.grid.place(own)));
+  }
+
+  // While bodies that come to the entrance meet it, as the network tells.
+  Function met(std::size_t entrance, Function condition) {
+    return diagram_.both(arriving_[entrance], network_.possible(condition));
+  }
+
+  // By coming, then entrance: when it comes about.
+  std::vector<Function> const& coming_about(std::uint32_t number) {
+    auto const [entry, is_new] = coming_about_.try_emplace(number);
+    if (!is_new) return entry->second;
+    auto const [spot, water] = walk_.sights.comings[number];
+    auto const during = network_.during(walk_.spots[spot].region, water);
+    for (std::size_t entrance = 0; entrance < arriving_.size(); ++entrance)
+      entry->second.push_back(met(entrance, diagram_.both(coming_[entrance][spot], during)));
+    return entry->second;
+  }
+
+  bool is_fresh(Coming const& coming) const {
+    auto const& region = walk_.regions[walk_.spots[coming.spot].region];
+    return region.judged.histories.waters[coming.water].is_fresh;
+  }
+
+  void tell_sight(Finding const& sight) {
+    auto finding = sight;
+    finding.waters.clear();
+    finding.profiles.clear();
+    for (auto& c : finding.cells) c = in_plant(c);
+    std::sort(finding.cells.begin(), finding.cells.end());
+    auto shows = Diagram::never, in_fresh = Diagram::never;
+    for (auto number : sight.waters) {
+      auto const& about = coming_about(number);
+      for (std::size_t entrance = 0; entrance < about.size(); ++entrance) {
+        if (about[entrance] == Diagram::never) continue;
+        shows = diagram_.either(shows, about[entrance]);
+        if (is_fresh(walk_.sights.comings[number]))
+          in_fresh = diagram_.either(in_fresh, about[entrance]);
+        findings::insert_sorted(finding.inlets, copy_.inlets[inlet_of(entrance)]);
+        findings::insert_sorted(finding.profiles, profile_of(entrance));
+      }
+    }
+    tell(std::move(finding), shows, in_fresh);
+  }
+
+  Finding at_inlet(FindingKind kind, std::size_t entrance) const {
+    auto finding = findings::finding_of(kind);
+    finding.inlets = {copy_.inlets[inlet_of(entrance)]};
+    finding.profiles = {profile_of(entrance)};
+    finding.cells = plant_.inlets[finding.inlets.front()].cells;
+    return finding;
+  }
+
+  void tell_split(std::size_t entrance) {
+    auto const& passage = network_.passage(entrance);
+    auto const splitting = works::splitting(passage, diagram_);
+    if (splitting == Diagram::never) return;
+    auto finding = at_inlet(FindingKind::split_route, entrance);
+    for (auto const& end : passage.ends) {
+      if (met(entrance, diagram_.both(splitting, end.condition)) != Diagram::never)
+        findings::insert_sorted(finding.outlets, network_.outlet(end));
+    }
+    tell(std::move(finding), met(entrance, splitting));
+  }
+
+  // Told once a profile.
+  void tell_loops() {
+    for (ProfileId profile = 0; profile < part_.profiles.size(); ++profile) {
+      auto finding = findings::finding_of(FindingKind::endless_loop);
+      finding.profiles = {profile};
+      auto shows = Diagram::never;
+      for (InletId inlet = 0; inlet < part_.inlets.size(); ++inlet) {
+        auto const entrance = inlet * part_.profiles.size() + profile;
+        auto const circling = met(entrance, network_.circling(entrance));
+        if (circling == Diagram::never) continue;
+        shows = diagram_.either(shows, circling);
+        findings::insert_sorted(finding.inlets, copy_.inlets[inlet]);
+        for (std::uint32_t spot = 0; spot < walk_.spots.size(); ++spot) {
+          auto const there = diagram_.both(coming_[entrance][spot], network_.round(spot));
+          if (met(entrance, there) != Diagram::never)
+            findings::insert_sorted(finding.cells, in_plant(walk_.spots[spot].at.feet));
+        }
+      }
+      tell(std::move(finding), shows);
+    }
+  }
+
+  void tell(Finding finding, Function shows, Function in_fresh) {
+    if (shows == Diagram::never || diagram_.has_run_out()) return;
+    if (auto const instance = nearest(diagram_, in_fresh, as_built_)) {
+      if (auto flips = flips_to(plant_.circuit, *judged_.conditions, *instance)) {
+        finding.examples.emplace_back();
+        finding.examples.back().flips = std::move(*flips);
+      }
+    }
+    judged_.findings.push_back({std::move(finding), shows, !judged_.may_be_wider, true});
+  }
+  void tell(Finding finding, Function shows) {
+    tell(std::move(finding), shows, judged_.may_be_wider ? Diagram::never : shows);
+  }
+
+  model::Design const& plant_;
+  Copy const& copy_;
+  model::Design const& part_;
+  RegionWalk const& walk_;
+  WorksJudgement& judged_;
+  Diagram& diagram_;
+  SpotNetwork network_;
+  Instance as_built_;
+  std::vector<Function> arriving_;             // by entrance
+  std::vector<std::vector<Function>> coming_;  // by entrance, then spot
+  std::map<std::uint32_t, std::vector<Function>> coming_about_;
+};
+
+}  // namespace
+
+void region_findings(model::Design const& plant, WorksJudgement& judged) {
+  for (auto const& copy : judged.islands.copies) {
+    auto const& walk = judged.by_regions[copy.part];
+    if (!walk) continue;
+    if (walk->sights.may_miss_head_runs)
+      judged.kinds_left_out.push_back(FindingKind::long_head_run);
+    CopyFindings(plant, copy, *walk, judged).find();
+  }
+}
+
+}  // namespace leat::works

@@ -1,0 +1,115 @@
+#include "engine/works/region_sights.hpp"
+
+#include <algorithm>
+#include <numeric>
+
+#include "engine/findings/families.hpp"
+#include "engine/works/region_walk.hpp"
+
+namespace leat::works {
+
+using findings::Descent;
+using findings::Sighting;
+using model::FindingKind;
+
+RegionSurvey::RegionSurvey(model::Design const& part, RegionWalk const& walk)
+    : part_(part),
+      walk_(walk),
+      beyond_(static_cast<model::OutletId>(part.outlets.size())),
+      borders_(walk.regions.size() * part.profiles.size()),
+      descents_(walk.spots.size()),
+      is_entered_(walk.spots.size(), false) {
+  find_borders();
+  find_descents();
+}
+
+void RegionSurvey::find_borders() {
+  std::vector<bool> is_border(walk_.spots.size(), false);
+  auto const outlets = body::outlet_cells(part_);
+  for (auto& border : borders_) border.ends = outlets;
+  auto const border_of = [&](std::uint32_t spot) -> Border& {
+    auto const& there = walk_.spots[spot];
+    return borders_[there.region * part_.profiles.size() + there.profile];
+  };
+  auto const come_into = [&](std::uint32_t spot) {
+    if (is_border[spot]) return;
+    is_border[spot] = true;
+    border_of(spot).spots.push_back(spot);
+  };
+  for (auto const& entry : walk_.entries) {
+    is_entered_[entry.spot] = true;
+    come_into(entry.spot);
+  }
+  for (std::uint32_t spot = 0; spot < walk_.spots.size(); ++spot) {
+    for (auto const& branch : walk_.spots[spot].branches) {
+      for (auto next : branch.next) {
+        auto const& there = walk_.spots[next];
+        if (there.region == walk_.spots[spot].region) continue;
+        come_into(next);
+        border_of(spot).ends.try_emplace(there.at.feet, beyond_);
+      }
+    }
+  }
+}
+
+// Falls lead down, and cell ids grow with the level: so from the top.
+void RegionSurvey::find_descents() {
+  auto const& spots = walk_.spots;
+  std::vector<std::uint32_t> order(spots.size());
+  std::iota(order.begin(), order.end(), 0u);
+  std::stable_sort(order.begin(), order.end(),
+                   [&](auto a, auto b) { return spots[a].at.feet > spots[b].at.feet; });
+  for (auto from : order) {
+    auto const below = part_.grid.below(spots[from].at.feet);
+    for (auto const& branch : spots[from].branches) {
+      for (auto to : branch.falls_to) {
+        bool const is_straight = spots[to].at.feet == below;
+        auto const side = is_straight ? spots[from].at.carried_to : model::Side::none;
+        if (descents_[from].cells + 1 > descents_[to].cells)
+          descents_[to] = {descents_[from].cells + 1, side};
+      }
+    }
+  }
+}
+
+// Where a body comes down in another region is looked at there.
+bool RegionSurvey::lies_beyond(Border const& border, Sighting const& seen) const {
+  bool const is_landing = seen.kind == FindingKind::hard_landing ||
+                          seen.kind == FindingKind::thin_cushion ||
+                          seen.kind == FindingKind::narrow_pit;
+  if (!is_landing) return false;
+  auto const end = border.ends.find(seen.cells.front());
+  return end != border.ends.end() && end->second == beyond_;
+}
+
+void RegionSurvey::look(std::uint32_t region, model::ProfileId profile, std::uint32_t water,
+                        body::Surroundings const& here) {
+  auto const& border = borders_[region * part_.profiles.size() + profile];
+  auto const head = here.profile().height - 1;
+  for (auto spot : border.spots) {
+    auto const at = walk_.spots[spot].at;
+    if (!here.fits(at.feet)) continue;
+    bool const is_under = head > 0 && here.are_feet_wet(here.grid().raised(at.feet, head));
+    may_miss_head_runs_ = may_miss_head_runs_ || (is_under && !is_entered_[spot]);
+    auto const graph = body::route_graph(here, {at}, border.ends);
+    auto const outcome = body::outcome_of(graph);
+    findings::Passage const passage{part_, 0, here, graph, outcome, descents_[spot]};
+    std::vector<Sighting> seen;
+    for (auto family : findings::families_of_stretches) {
+      for (auto& sighting : family(passage)) {
+        if (!lies_beyond(border, sighting)) seen.push_back(std::move(sighting));
+      }
+    }
+    if (seen.empty()) continue;
+    sightings_.add(static_cast<std::uint32_t>(comings_.size()), 0, profile, seen);
+    comings_.push_back({spot, water});
+  }
+}
+
+RegionSights RegionSurvey::sights() const {
+  RegionSights sights{comings_, sightings_.gathered(part_.grid), may_miss_head_runs_};
+  for (auto& finding : sights.findings) finding.inlets.clear();
+  return sights;
+}
+
+}  // namespace leat::works

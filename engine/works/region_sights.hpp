@@ -1,0 +1,62 @@
+#pragma once
+#include <cstdint>
+#include <vector>
+
+#include "engine/findings/sighting.hpp"
+
+namespace leat::works {
+
+struct RegionWalk;
+
+// A body comes into a region at this spot while the region has this water.
+struct Coming {
+  std::uint32_t spot = 0, water = 0;
+};
+
+// What bodies meet in the regions of a part, wherever they come from.
+struct RegionSights {
+  std::vector<Coming> comings;
+  // In the part's cells, of no inlets; `waters` counts the comings in which they show.
+  std::vector<findings::Finding> findings;
+  // A run with the head under water may go on from one region into the next: then it was measured
+  // in pieces.
+  bool may_miss_head_runs = false;
+};
+
+// Follows bodies through one region after the other, in each water of it.
+//
+// Idea: from each spot at which a body can come into a region it goes on by the region's water
+// alone, until it comes into another; so this stretch is looked at by itself
+// (findings::families_of_stretches), and what it shows there comes about exactly when a body comes
+// to its first spot while the region has that water. Of the way before only how far it fell
+// matters: the longest fall over all regions (Descent), so that a long drop may be told where the
+// body came from less far up. Cost: for each water the stretches from each such spot.
+class RegionSurvey {
+ public:
+  // Both must outlive it; every spot of the walk is known.
+  RegionSurvey(model::Design const& part, RegionWalk const& walk);
+  void look(std::uint32_t region, model::ProfileId, std::uint32_t water, body::Surroundings const&);
+  RegionSights sights() const;
+
+ private:
+  // Where bodies of one profile come into a region, and where their stretches end.
+  struct Border {
+    std::vector<std::uint32_t> spots;
+    body::OutletCells ends;
+  };
+  void find_borders();
+  void find_descents();
+  bool lies_beyond(Border const&, findings::Sighting const&) const;
+
+  model::Design const& part_;
+  RegionWalk const& walk_;
+  model::OutletId beyond_;                   // of the cells of other regions
+  std::vector<Border> borders_;              // region * profiles + profile
+  std::vector<findings::Descent> descents_;  // by spot
+  std::vector<bool> is_entered_;             // by spot: bodies come into the part there
+  findings::Sightings sightings_;
+  std::vector<Coming> comings_;
+  bool may_miss_head_runs_ = false;
+};
+
+}  // namespace leat::works
