@@ -192,8 +192,8 @@ std::vector<Passage::End> Passages::everything_reached(ProfileId profile) const 
   return following.take_ends();
 }
 
-std::vector<Passage::End> Passages::everything_reached_from(std::size_t passage) const {
-  auto const& [inlet, profile] = starts_[passage];
+std::vector<Passage::End> Passages::everything_reached_from(InletId inlet,
+                                                            ProfileId profile) const {
   Following following(search_->network(), search_->diagram());
   following.count_joined();
   following.follow({inlet}, profile);

@@ -65,8 +65,8 @@ class Passages {
   // those of one profile.
   std::vector<Passage::End> everything_reached() const;
   std::vector<Passage::End> everything_reached(model::ProfileId) const;
-  // The same of one passage.
-  std::vector<Passage::End> everything_reached_from(std::size_t passage) const;
+  // The same of those that come to one inlet.
+  std::vector<Passage::End> everything_reached_from(model::InletId, model::ProfileId) const;
   // The outlets to which some way leads from an inlet, in whatever combination; ascending.
   std::vector<model::OutletId> outlets_from(model::InletId) const;
 

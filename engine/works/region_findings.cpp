@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <map>
-#include <set>
+#include <tuple>
 
 #include "engine/works/claims.hpp"
 #include "engine/works/lever_flips.hpp"
@@ -100,10 +100,10 @@ class CopyFindings {
   std::vector<Function> const& coming_about(std::uint32_t number) {
     auto const [entry, is_new] = coming_about_.try_emplace(number);
     if (!is_new) return entry->second;
-    auto const [spot, water] = walk_.sights.comings[number];
-    auto const during = network_.during(walk_.spots[spot].region, water);
+    auto const& coming = walk_.sights.comings[number];
+    auto const during = network_.during(walk_.spots[coming.spot].region, coming.water);
     for (std::size_t entrance = 0; entrance < arriving_.size(); ++entrance)
-      entry->second.push_back(met(entrance, diagram_.both(coming_[entrance][spot], during)));
+      entry->second.push_back(met(entrance, diagram_.both(coming_[entrance][coming.spot], during)));
     return entry->second;
   }
 
@@ -130,7 +130,8 @@ class CopyFindings {
         findings::insert_sorted(finding.profiles, profile_of(entrance));
       }
     }
-    tell(std::move(finding), shows, in_fresh);
+    tell(std::move(finding), shows, in_fresh,
+         are_sights_proved_ && !walk_.sights.hangs_on_the_way(sight));
   }
 
   Finding at_inlet(FindingKind kind, std::size_t entrance) const {
@@ -153,29 +154,51 @@ class CopyFindings {
     tell(std::move(finding), met(entrance, splitting));
   }
 
-  // Told once a profile.
+  // Cells on closed loops, those together that are so in the same combinations.
   void tell_loops() {
-    for (ProfileId profile = 0; profile < part_.profiles.size(); ++profile) {
-      auto finding = findings::finding_of(FindingKind::endless_loop);
-      finding.profiles = {profile};
+    std::map<std::tuple<ProfileId, std::uint32_t, std::vector<InletId>>, std::vector<model::Cell>>
+        loops;
+    std::vector<bool> is_met(walk_.spots.size(), false);
+    for (auto const& coming : coming_) {
+      for (std::size_t spot = 0; spot < is_met.size(); ++spot)
+        if (coming[spot] != Diagram::never) is_met[spot] = true;
+    }
+    auto const closing = network_.on_closed_loops(is_met);
+    for (std::uint32_t spot = 0; spot < walk_.spots.size(); ++spot) {
+      auto const& [at, profile, region, branches] = walk_.spots[spot];
+      if (closing[spot] == Diagram::never) continue;
       auto shows = Diagram::never;
+      std::vector<InletId> inlets;
       for (InletId inlet = 0; inlet < part_.inlets.size(); ++inlet) {
         auto const entrance = inlet * part_.profiles.size() + profile;
-        auto const circling = met(entrance, network_.circling(entrance));
-        if (circling == Diagram::never) continue;
-        shows = diagram_.either(shows, circling);
-        findings::insert_sorted(finding.inlets, copy_.inlets[inlet]);
-        for (std::uint32_t spot = 0; spot < walk_.spots.size(); ++spot) {
-          auto const there = diagram_.both(coming_[entrance][spot], network_.round(spot));
-          if (met(entrance, there) != Diagram::never)
-            findings::insert_sorted(finding.cells, in_plant(walk_.spots[spot].at.feet));
-        }
+        auto const there = met(entrance, diagram_.both(coming_[entrance][spot], closing[spot]));
+        if (there == Diagram::never) continue;
+        shows = diagram_.either(shows, there);
+        findings::insert_sorted(inlets, copy_.inlets[inlet]);
       }
-      tell(std::move(finding), shows);
+      if (shows == Diagram::never) continue;
+      findings::insert_sorted(loops[{profile, shows.edge, inlets}], in_plant(at.feet));
+    }
+    for (auto& [alike, cells] : loops) {
+      auto finding = findings::finding_of(FindingKind::endless_loop);
+      auto const& [profile, shows, inlets] = alike;
+      finding.cells = std::move(cells);
+      finding.inlets = inlets;
+      finding.profiles = {profile};
+      tell(std::move(finding), Function{shows});
     }
   }
 
-  void tell(Finding finding, Function shows, Function in_fresh) {
+  // Regions that remember choose their waters for themselves, and so do islands: then it may be
+  // told for nothing.
+  bool are_sights_proved() const {
+    auto const remembering = walk_.remembering_sights();
+    bool const is_alone = judged_.islands.copies.size() == 1 && plant_.circuit.nevers.empty() &&
+                          !judged_.conditions->has_memory();
+    return !judged_.may_be_wider && (remembering == 0 || (remembering == 1 && is_alone));
+  }
+
+  void tell(Finding finding, Function shows, Function in_fresh, bool is_proved) {
     if (shows == Diagram::never || diagram_.has_run_out()) return;
     if (auto const instance = nearest(diagram_, in_fresh, as_built_)) {
       if (auto flips = flips_to(plant_.circuit, *judged_.conditions, *instance)) {
@@ -183,10 +206,11 @@ class CopyFindings {
         finding.examples.back().flips = std::move(*flips);
       }
     }
-    judged_.findings.push_back({std::move(finding), shows, !judged_.may_be_wider, true});
+    judged_.findings.push_back({std::move(finding), shows, is_proved, true});
   }
   void tell(Finding finding, Function shows) {
-    tell(std::move(finding), shows, judged_.may_be_wider ? Diagram::never : shows);
+    tell(std::move(finding), shows, judged_.may_be_wider ? Diagram::never : shows,
+         !judged_.may_be_wider);
   }
 
   model::Design const& plant_;
@@ -197,6 +221,7 @@ class CopyFindings {
   Diagram& diagram_;
   SpotNetwork network_;
   Instance as_built_;
+  bool const are_sights_proved_ = are_sights_proved();
   std::vector<Function> arriving_;             // by entrance
   std::vector<std::vector<Function>> coming_;  // by entrance, then spot
   std::map<std::uint32_t, std::vector<Function>> coming_about_;

@@ -12,6 +12,23 @@ using findings::Descent;
 using findings::Sighting;
 using model::FindingKind;
 
+namespace {
+
+bool is_of_landing(FindingKind kind) {
+  return kind == FindingKind::hard_landing || kind == FindingKind::thin_cushion ||
+         kind == FindingKind::narrow_pit;
+}
+
+}  // namespace
+
+bool RegionSights::hangs_on_the_way(findings::Finding const& finding) const {
+  return std::any_of(finding.waters.begin(), finding.waters.end(), [&](std::uint32_t number) {
+    return is_of_landing(finding.kind)
+               ? comings[number].has_fallen
+               : finding.kind == FindingKind::stacked_sources && !comings[number].enters;
+  });
+}
+
 RegionSurvey::RegionSurvey(model::Design const& part, RegionWalk const& walk)
     : part_(part),
       walk_(walk),
@@ -74,10 +91,7 @@ void RegionSurvey::find_descents() {
 
 // Where a body comes down in another region is looked at there.
 bool RegionSurvey::lies_beyond(Border const& border, Sighting const& seen) const {
-  bool const is_landing = seen.kind == FindingKind::hard_landing ||
-                          seen.kind == FindingKind::thin_cushion ||
-                          seen.kind == FindingKind::narrow_pit;
-  if (!is_landing) return false;
+  if (!is_of_landing(seen.kind)) return false;
   auto const end = border.ends.find(seen.cells.front());
   return end != border.ends.end() && end->second == beyond_;
 }
@@ -102,7 +116,7 @@ void RegionSurvey::look(std::uint32_t region, model::ProfileId profile, std::uin
     }
     if (seen.empty()) continue;
     sightings_.add(static_cast<std::uint32_t>(comings_.size()), 0, profile, seen);
-    comings_.push_back({spot, water});
+    comings_.push_back({spot, water, is_entered_[spot], descents_[spot].cells > 0});
   }
 }
 

@@ -11,10 +11,16 @@ struct RegionWalk;
 // A body comes into a region at this spot while the region has this water.
 struct Coming {
   std::uint32_t spot = 0, water = 0;
+  bool enters = false;      // the part, and comes from no other region
+  bool has_fallen = false;  // through the air of another region
 };
 
 // What bodies meet in the regions of a part, wherever they come from.
 struct RegionSights {
+  // Whether a finding hangs on the way before the comings, so that it may show in fewer
+  // combinations than they tell: of a fall how long it was, of a lift whether a body rose into it.
+  bool hangs_on_the_way(findings::Finding const&) const;
+
   std::vector<Coming> comings;
   // In the part's cells, of no inlets; `waters` counts the comings in which they show.
   std::vector<findings::Finding> findings;

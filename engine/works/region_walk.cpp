@@ -225,13 +225,14 @@ class Walk {
 
 }  // namespace
 
-std::size_t RegionWalk::remembering() const {
+std::size_t RegionWalk::remembering_by(
+    std::vector<std::vector<std::uint32_t>> const& likeness_by) const {
   std::size_t count = 0;
   for (std::size_t r = 0; r < regions.size(); ++r) {
     auto const& situations = regions[r].judged.combinations.situations;
     bool const is_remembering =
         std::any_of(situations.begin(), situations.end(), [&](auto const& waters) {
-          auto const& alike = likeness_of_routes[r];
+          auto const& alike = likeness_by[r];
           return std::any_of(waters.begin(), waters.end(), [&](std::uint32_t water) {
             return alike[water] != alike[waters.front()];
           });

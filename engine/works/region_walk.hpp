@@ -62,8 +62,12 @@ struct RegionWalk {
   // where bodies go.
   std::vector<std::vector<std::uint32_t>> likeness, likeness_of_routes;
 
-  // The regions in which a body can go unlike ways in one combination.
-  std::size_t remembering() const;
+  // The regions in which a body can go unlike ways in one combination; or meet unlike things.
+  std::size_t remembering() const { return remembering_by(likeness_of_routes); }
+  std::size_t remembering_sights() const { return remembering_by(likeness); }
+
+ private:
+  std::size_t remembering_by(std::vector<std::vector<std::uint32_t>> const&) const;
 };
 
 // None where the controls as built are not known. Progress is told while a region is judged, and

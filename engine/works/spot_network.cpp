@@ -180,7 +180,8 @@ std::vector<Way> SpotNetwork::ways_of(Passage const& passage) const {
 
 std::vector<Function> SpotNetwork::coming(std::size_t entrance) const {
   std::vector<Function> coming(walk_.spots.size(), Diagram::never);
-  for (auto const& [outlet, condition] : passages_.everything_reached_from(entrance))
+  auto const inlet = static_cast<InletId>(entrance);
+  for (auto const& [outlet, condition] : passages_.everything_reached_from(inlet, 0))
     if (outlet < coming.size()) coming[outlet] = condition;
   return coming;
 }
@@ -189,12 +190,34 @@ Function SpotNetwork::during(std::uint32_t region, std::uint32_t water) const {
   return regions_[region].of({water});
 }
 
-Function SpotNetwork::round(std::uint32_t spot) const {
-  return passages_.from(Prospect::round, static_cast<InletId>(entrance_count_) + spot, 0);
-}
-
-Function SpotNetwork::circling(std::size_t entrance) const {
-  return passages_.of(Prospect::circling, entrance);
+// A body goes round where it never ends; the loop is closed where it can come back from wherever it
+// gets to.
+std::vector<Function> SpotNetwork::on_closed_loops(std::vector<bool> const& is_met) const {
+  auto const inlet_of = [&](std::uint32_t spot) {
+    return static_cast<InletId>(entrance_count_) + spot;
+  };
+  std::map<std::uint32_t, std::map<std::uint32_t, Function>> reached;  // by spot going round
+  for (std::uint32_t spot = 0; spot < is_met.size(); ++spot) {
+    if (!is_met[spot] || passages_.from(Prospect::round, inlet_of(spot), 0) == Diagram::never)
+      continue;
+    auto& own = reached[spot];
+    for (auto const& [to, condition] : passages_.everything_reached_from(inlet_of(spot), 0))
+      own.emplace(to, condition);
+  }
+  std::vector<Function> loops(is_met.size(), Diagram::never);
+  for (auto const& [spot, own] : reached) {
+    auto closed = passages_.from(Prospect::round, inlet_of(spot), 0);
+    for (auto const& [to, condition] : own) {
+      auto back = Diagram::never;
+      if (auto const there = reached.find(to); there != reached.end()) {
+        if (auto const way = there->second.find(spot); way != there->second.end())
+          back = way->second;
+      }
+      closed = diagram_.both(closed, diagram_.either(!condition, back));
+    }
+    loops[spot] = closed;
+  }
+  return loops;
 }
 
 model::OutletId SpotNetwork::outlet(Passage::End const& end) const {

@@ -32,10 +32,9 @@ class SpotNetwork {
   std::vector<Function> coming(std::size_t entrance) const;
   // While the spot's region has this water.
   Function during(std::uint32_t region, std::uint32_t water) const;
-  // When no body gets out of a spot's surroundings again, though it never comes to rest; and when a
-  // body from the entrance can come to such a spot.
-  Function round(std::uint32_t spot) const;
-  Function circling(std::size_t entrance) const;
+  // By spot: when it lies on a closed loop, for those that are `met`. Cost: what is reached from
+  // each spot from which bodies can go on and on, and two operations for each such pair.
+  std::vector<Function> on_closed_loops(std::vector<bool> const& is_met) const;
   bool has_cycles() const { return passages_.has_cycles(); }
   // Of an end of a passage; in the plant's ids.
   model::OutletId outlet(Passage::End const&) const;
