@@ -22,11 +22,6 @@ bool is_remembering(Judgement const& judged) {
                      [](auto const& water) { return !water.is_fresh; });
 }
 
-bool is_remembering(WorksJudgement const& judged, std::uint32_t part) {
-  auto const& walk = judged.by_regions[part];
-  return is_remembering(judged.parts[part]) || (walk && walk->remembering() > 0);
-}
-
 // The promises that have to do with some signals: those that speak of them, or of what any of these
 // speaks of; and whatever leaves nothing to any signal.
 struct Ties {
@@ -154,6 +149,15 @@ class Flips {
   std::vector<Function> can_flip_;  // by lever: from where to where both can come about
 };
 
+// Whether what the plant promises has to do with a region where its own promises do not say it.
+bool may_be_barred(model::Design const& plant, Copy const& copy, SolvedRegion const& region,
+                   Conditions& conditions) {
+  auto const own = inputs_of(copy, region.own_variables, conditions);
+  Promises const promises(plant, conditions);
+  return promises.bar_all() ||
+         promises.about(logic::support(conditions.diagram(), own)).promises != region.promises;
+}
+
 bool may_be_barred(model::Design const& plant, Islands const& islands, Copy const& copy,
                    Conditions& conditions) {
   auto const& part = islands.parts[copy.part];
@@ -180,8 +184,16 @@ void leave_out_barred_histories(model::Design const& plant, WorksJudgement& judg
   if (plant.circuit.nevers.empty()) return;
   std::vector<bool> is_barred(judged.parts.size(), false);
   for (auto const& copy : judged.islands.copies) {
-    if (is_barred[copy.part] || !is_remembering(judged, copy.part)) continue;
-    is_barred[copy.part] = may_be_barred(plant, judged.islands, copy, *judged.conditions);
+    if (is_barred[copy.part]) continue;
+    if (is_remembering(judged.parts[copy.part]))
+      is_barred[copy.part] = may_be_barred(plant, judged.islands, copy, *judged.conditions);
+    if (auto const& walk = judged.by_regions[copy.part]) {
+      is_barred[copy.part] =
+          std::any_of(walk->regions.begin(), walk->regions.end(), [&](SolvedRegion const& region) {
+            return region.is_judged && is_remembering(region.judged) &&
+                   may_be_barred(plant, copy, region, *judged.conditions);
+          });
+    }
   }
   for (std::uint32_t part = 0; part < is_barred.size(); ++part) {
     if (!is_barred[part]) continue;

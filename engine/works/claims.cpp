@@ -190,7 +190,8 @@ class Judge {
     auto const is_meant = [&](model::Severity severity) {
       return !expectation.ceiling || severity > *expectation.ceiling;
     };
-    is_unknown_ = !are_findings_complete(judged_);
+    is_unknown_ = is_incomplete(judged_) ||
+                  (!are_findings_complete(judged_) && is_meant(model::Severity::note));
     for (auto const* kinds : {&judged_.kinds_left_out, &judged_.kinds_in_doubt})
       for (auto kind : *kinds)
         is_unknown_ = is_unknown_ || is_meant(findings::finding_of(kind).severity);

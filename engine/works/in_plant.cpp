@@ -90,18 +90,18 @@ class Telling {
   Conditions& conditions_;
 };
 
-// Every region was judged in the whole design, so each finding is kept where it shows first. What
-// bodies meet, and that an outlet is never reached, cannot be seen from one region.
+// What bodies meet, and that an outlet is never reached, cannot be seen from one region. A pool of
+// one water is seen from all that know it.
 void tell_regions(model::Design const& plant, model::Design const& part, Copy const& copy,
                   Conditions& conditions, RegionWalk& walk) {
-  std::set<std::tuple<FindingKind, bool, std::vector<model::Cell>>> known;
+  std::set<std::vector<model::Cell>> pools;
   for (auto& region : walk.regions) {
     auto here = copy;
     here.signals.clear();
     for (auto signal : region.signals) here.signals.push_back(copy.signals[signal]);
     std::erase_if(region.judged.findings, [&](auto const& finding) {
       return finding.kind == FindingKind::unreached_outlet || is_found_over_regions(finding.kind) ||
-             !known.emplace(finding.kind, finding.accepted_by.has_value(), finding.cells).second;
+             (finding.kind == FindingKind::swimmer_pool && !pools.insert(finding.cells).second);
     });
     Telling(plant, part, here, conditions).tell(region.judged);
   }

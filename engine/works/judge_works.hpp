@@ -56,8 +56,7 @@ struct WorksJudgement {
   std::vector<std::vector<model::SignalId>> own_variables;  // of each part, in its own ids
   // Of each part that depends on more than can be run at once: what was found region by region.
   // Findings, variables and examples are the plant's, as for parts. Findings of a region are those
-  // of its water, told of the first region in which they show, with everything outside it as built;
-  // what bodies meet in it is found over all regions (region_findings.hpp).
+  // of its water; what bodies meet is found over all regions (region_findings.hpp).
   std::vector<std::optional<RegionWalk>> by_regions;
   std::vector<std::uint32_t> too_large;  // parts of which nothing is known: undecided
   // Regions that bodies come into and that are not solved: undecided. By part, then region.
@@ -85,7 +84,7 @@ struct Piece {
   std::uint32_t part = 0;
   std::optional<std::uint32_t> region{};
 };
-// Parts in their order, each followed by the regions that bodies come into.
+// Parts in their order, each followed by its regions.
 std::vector<Piece> pieces_of(WorksJudgement const&);
 
 // What nobody may speak of all combinations with: something was not run.

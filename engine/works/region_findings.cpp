@@ -235,6 +235,11 @@ void region_findings(model::Design const& plant, WorksJudgement& judged) {
     if (!walk) continue;
     if (walk->sights.may_miss_head_runs)
       judged.kinds_left_out.push_back(FindingKind::long_head_run);
+    if (walk->may_miss_pools || walk->may_miss_waters)
+      judged.kinds_left_out.push_back(FindingKind::swimmer_pool);
+    if (walk->may_miss_sources || walk->may_miss_waters)
+      judged.kinds_left_out.push_back(FindingKind::formed_source);
+    if (walk->may_miss_waters) judged.kinds_left_out.push_back(FindingKind::water_spill);
     CopyFindings(plant, copy, *walk, judged).find();
   }
 }

@@ -48,7 +48,11 @@ class Walk {
     }
     for (std::uint32_t spot = 0; spot < found_.spots.size(); ++spot) leave(spot);
     look();
-    for (std::uint32_t r = 0; r < found_.regions.size(); ++r) tell_alike(r);
+    for (std::uint32_t r = 0; r < found_.regions.size(); ++r) {
+      judge_water(r);
+      tell_alike(r);
+      grade_memory(r);
+    }
     for (auto& region : found_.regions) {
       for (auto& water : region.judged.histories.waters) water.field = {};
     }
@@ -88,12 +92,18 @@ class Walk {
   }
 
   SolvedRegion& met(std::uint32_t number) {
+    found_.regions[number].is_met = true;
+    return judged(number);
+  }
+
+  SolvedRegion& judged(std::uint32_t number) {
     auto& region = found_.regions[number];
-    if (region.is_met) return region;
-    region.is_met = true;
+    if (region.is_judged) return region;
+    region.is_judged = true;
     auto held = as_built_.held(supports_, region.region);
     region.judged = judge(held.design, budget_, progress_);
     region.signals = std::move(held.signals);
+    region.promises = held.design.circuit.nevers.size();
     for (auto variable : region.judged.variables)
       region.own_variables.push_back(region.signals[variable]);
     region.is_solved = is_solved(region.judged);
@@ -106,6 +116,52 @@ class Walk {
       arrangements_[number].emplace_back(held_[number],
                                          region.judged.histories.settings[water.setting]);
     return region;
+  }
+
+  // What its water tells of the cells that are its own; of a restless one, of all that it knows.
+  void judge_water(std::uint32_t number) {
+    auto& region = judged(number);
+    found_.may_miss_waters =
+        found_.may_miss_waters || (!region.is_solved && !region.region.wet.empty());
+    auto const& signals = region.region.signals;
+    auto const& own = region.region.wet;
+    std::erase_if(region.judged.findings, [&](findings::Finding& finding) {
+      auto const is_known = [&](Cell c) { return includes(signals, supports_.of_surroundings(c)); };
+      auto const is_own = [&](Cell c) { return std::binary_search(own.begin(), own.end(), c); };
+      auto& cells = finding.cells;
+      if (cells.empty()) return false;
+      if (finding.kind == model::FindingKind::formed_source) {
+        found_.may_miss_sources = true;
+        return true;
+      }
+      if (finding.kind == model::FindingKind::swimmer_pool) {
+        bool const is_whole = std::all_of(cells.begin(), cells.end(), is_known);
+        found_.may_miss_pools = found_.may_miss_pools || !is_whole;
+        return !is_whole;
+      }
+      bool const is_restless = finding.kind == model::FindingKind::restless_water;
+      std::erase_if(cells, [&](Cell c) { return is_restless ? !is_known(c) : !is_own(c); });
+      return cells.empty();
+    });
+  }
+
+  // Remembering is a warning where bodies can go unlike ways.
+  void grade_memory(std::uint32_t number) {
+    auto& judged = found_.regions[number].judged;
+    if (!found_.regions[number].is_solved) return;
+    auto const& alike = found_.likeness_of_routes[number];
+    auto const& situations = judged.combinations.situations;
+    auto const rows = judged.combinations.rows_where([&](std::uint32_t situation) {
+      auto const& waters = situations[situation];
+      return std::any_of(waters.begin(), waters.end(), [&](std::uint32_t water) {
+        return alike[water] != alike[waters.front()];
+      });
+    });
+    for (auto& finding : judged.findings) {
+      if (finding.kind != model::FindingKind::remembering_water) continue;
+      finding.severity =
+          (finding.rows & rows).is_empty() ? model::Severity::note : model::Severity::warning;
+    }
   }
 
   template <class Visit>

@@ -14,9 +14,11 @@ struct SolvedRegion {
   Judgement judged;                            // of the held design; fields are not kept
   std::vector<model::SignalId> signals;        // of the held design, as the design's
   std::vector<model::SignalId> own_variables;  // those of the judgement, as the design's
+  std::size_t promises = 0;                    // that the held design keeps
   // Its waters are followed through all histories and rest. Without it nothing is known of a body
   // that comes into the region.
   bool is_solved = false;
+  bool is_judged = false;
   bool is_met = false;  // some body comes into it
 };
 
@@ -58,6 +60,9 @@ struct RegionWalk {
   std::vector<WalkedSpot> spots;
   std::vector<Entry> entries;
   RegionSights sights;
+  // Some cell's water was not looked at in all combinations; a pool reaches over several regions;
+  // sources form, and fresh water may have them, too, where others do not stand as built.
+  bool may_miss_waters = false, may_miss_pools = false, may_miss_sources = false;
   // By region, then water: waters with one number are alike in all that was asked of them; or in
   // where bodies go.
   std::vector<std::vector<std::uint32_t>> likeness, likeness_of_routes;

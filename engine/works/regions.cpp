@@ -21,13 +21,20 @@ struct Spot {
   Cell feet;
   model::ProfileId profile;
 };
-using Spots = std::vector<Spot>;
+struct Cells {
+  std::vector<Spot> spots;
+  std::vector<Cell> wet;
+};
 
-std::map<Signals, Spots> spots_by_support(Design const& design, Supports const& supports) {
-  std::map<Signals, Spots> found;
+std::map<Signals, Cells> cells_by_support(Design const& design, Supports const& supports) {
+  std::map<Signals, Cells> found;
   for (model::ProfileId p = 0; p < design.profiles.size(); ++p) {
     for (auto feet : supports.feet_cells(design.profiles[p]))
-      found[supports.of_moves(feet, design.profiles[p])].push_back({feet, p});
+      found[supports.of_moves(feet, design.profiles[p])].spots.push_back({feet, p});
+  }
+  for (Cell c = 0; c < design.grid.size(); ++c) {
+    if (design.grid.is_inside(c) && supports.bounds().may_be_wet(c))
+      found[supports.of_surroundings(c)].wet.push_back(c);
   }
   return found;
 }
@@ -44,25 +51,27 @@ std::optional<std::size_t> home_of(Signals const& own, std::vector<Signals> cons
 }  // namespace
 
 std::vector<Region> regions_of(Design const& design, Supports const& supports) {
-  auto const found = spots_by_support(design, supports);
-  std::vector<std::map<Signals, Spots>::const_iterator> largest_first;
+  auto const found = cells_by_support(design, supports);
+  std::vector<std::map<Signals, Cells>::const_iterator> largest_first;
   for (auto at = found.begin(); at != found.end(); ++at) largest_first.push_back(at);
   std::stable_sort(largest_first.begin(), largest_first.end(),
                    [](auto a, auto b) { return a->first.size() > b->first.size(); });
   std::vector<Signals> homes;
   std::vector<Region> regions;
   for (auto at : largest_first) {
-    auto const& [signals, spots] = *at;
+    auto const& [signals, cells] = *at;
     auto home = home_of(signals, homes);
     if (!home) {
       home = homes.size();
       homes.push_back(signals);
-      regions.push_back({signals, std::vector<std::vector<Cell>>(design.profiles.size())});
+      regions.push_back({signals, std::vector<std::vector<Cell>>(design.profiles.size()), {}});
     }
-    for (auto const& [feet, profile] : spots) regions[*home].feet[profile].push_back(feet);
+    auto& region = regions[*home];
+    for (auto const& [feet, profile] : cells.spots) region.feet[profile].push_back(feet);
+    region.wet.insert(region.wet.end(), cells.wet.begin(), cells.wet.end());
   }
   auto const first_of = [](Region const& region) {
-    auto first = model::no_cell;
+    auto first = region.wet.empty() ? model::no_cell : region.wet.front();
     for (auto const& feet : region.feet) {
       if (!feet.empty()) first = std::min(first, feet.front());
     }
@@ -70,6 +79,7 @@ std::vector<Region> regions_of(Design const& design, Supports const& supports) {
   };
   for (auto& region : regions) {
     for (auto& feet : region.feet) std::sort(feet.begin(), feet.end());
+    std::sort(region.wet.begin(), region.wet.end());
   }
   std::stable_sort(regions.begin(), regions.end(),
                    [&](auto const& a, auto const& b) { return first_of(a) < first_of(b); });

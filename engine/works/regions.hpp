@@ -7,17 +7,19 @@
 
 namespace leat::works {
 
-// Feet cells whose moves depend on the same few signals, or on fewer.
+// Feet cells whose moves depend on the same few signals, or on fewer, and cells whose water does.
 struct Region {
   Signals signals;                             // its support
   std::vector<std::vector<model::Cell>> feet;  // by profile, ascending
+  std::vector<model::Cell> wet;                // that water can be in, ascending
 };
 
-// The regions of a design: every feet cell at which a body can be, each in exactly one.
+// The regions of a design: every feet cell at which a body can be, each in exactly one, and every
+// cell that can be wet, by its surroundings.
 //
-// Idea: feet cells of one support are one region; a region whose support lies in another's, with at
-// most `most_more` signals less, is part of it, so that a cell of no signal is not run in thousands
-// of combinations. In the order of their first cells. Cost: supports times supports.
+// Idea: cells of one support are one region; a region whose support lies in another's, with at most
+// `most_more` signals less, is part of it, so that a cell of no signal is not run in thousands of
+// combinations. In the order of their first cells. Cost: supports times supports.
 std::vector<Region> regions_of(model::Design const&, Supports const&);
 
 // The design with every control held as built that follows from other signals than the region's.
@@ -33,7 +35,8 @@ std::vector<Region> regions_of(model::Design const&, Supports const&);
 //   whole brings about in S, the history of the region's own events does, and the other way round
 //   as far as the region's logic does not know what is promised never to come about.
 // - A body's moves at the region's feet cells read S, constant water, and materials that the
-//   region's signals switch (Supports::of_moves).
+//   region's signals switch (Supports::of_moves). So does what is said of the water of cells whose
+//   surroundings have a support within the region's; elsewhere the held design tells nothing.
 // What this does not show, and what is not claimed: anything of water that does not rest, of
 // histories that were not followed to their end, and of fresh water in combinations other than as
 // built, which comes about by building and not by switching.

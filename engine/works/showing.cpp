@@ -11,16 +11,8 @@ namespace {
 Function in_region(WorksJudgement const& judged, Piece const& piece, Copy const& copy,
                    logic::RowSet const& rows) {
   auto& conditions = *judged.conditions;
-  auto& diagram = conditions.diagram();
-  auto const& part = judged.islands.parts[piece.part];
   auto const& own = judged.by_regions[piece.part]->regions[*piece.region].own_variables;
-  auto shows = conditions.of(rows, inputs_of(copy, own, conditions));
-  for (auto signal : support(part)) {
-    if (std::find(own.begin(), own.end(), signal) != own.end()) continue;
-    auto const value = conditions.of_signal(copy.signals[signal]);
-    shows = diagram.both(shows, part.design.circuit.signals[signal].starts_on ? value : !value);
-  }
-  return shows;
+  return conditions.of(rows, inputs_of(copy, own, conditions));
 }
 
 Function in_part(WorksJudgement const& judged, Piece const& piece, Copy const& copy,

@@ -18,8 +18,7 @@ struct Occasion {
 Occasion occasion_of(findings::Finding const&);
 
 // When it comes about where one copy of the piece stands: where an event is named, from where that
-// can be switched; where inlets are, while bodies come to one of them. For a region: while all that
-// the region does not depend on stands as built, for so it was looked at.
+// can be switched; where inlets are, while bodies come to one of them.
 Function showing(WorksJudgement const&, Piece const&, Copy const&, Occasion const&);
 // The same wherever the piece's part stands.
 Function showing(WorksJudgement const&, Piece const&, Occasion const&);

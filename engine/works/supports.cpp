@@ -158,6 +158,18 @@ Signals Supports::of_moves(Cell feet, Profile const& profile) const {
   return all;
 }
 
+Signals Supports::of_surroundings(Cell c) const {
+  auto const& grid = design_->grid;
+  Signals all;
+  auto const add = [&](Cell near) {
+    for (auto const* more : {&of_fill_[design_->fill_of[near]], &of_water_[near]})
+      if (!includes(all, *more)) all = united(all, *more);
+  };
+  for (auto near : {c, grid.above(c), grid.below(c)}) add(near);
+  for (auto side : model::sides) add(grid.beside(c, side));
+  return all;
+}
+
 // Where one move may lead, in any water within the bounds.
 std::vector<Cell> Supports::next_feet(Cell feet, Profile const& profile) const {
   auto const& grid = design_->grid;

@@ -29,6 +29,8 @@ class Supports {
   water::Bounds const& bounds() const { return bounds_; }
   Signals const& of_water(model::Cell c) const { return of_water_[c]; }
   Signals of_moves(model::Cell feet, model::Profile const&) const;
+  // Of what is made of the cell and its neighbours, and of their water.
+  Signals of_surroundings(model::Cell) const;
   // What a fill's control follows from; empty where nothing switches it.
   Signals const& of_fill(model::FillId fill) const { return of_fill_[fill]; }
   // What an acceptance's condition follows from; empty where it has none.

@@ -185,9 +185,7 @@ std::string summary_text(Summary const& summary, Look look) {
   result += fmt::format("    expectations    {}\n", expectation_counts(summary));
   result += fmt::format("    combinations    {}\n", combination_words(summary));
   if (summary.is_by_regions)
-    result +=
-        "    regions         nothing is said of bodies inside while cells change; findings of water\n"
-        "                    are those of each region with all else as built\n";
+    result += "    regions         nothing is said of bodies inside while cells change\n";
   if (!summary.kinds_left_out.empty())
     result += fmt::format("    left out        not looked for in all combinations: {}\n",
                           kinds_words(summary.kinds_left_out));

@@ -59,7 +59,7 @@ struct Summary {
   bool is_history_left_out = false, is_switching_left_out = false;
   std::vector<model::FindingKind> kinds_left_out;  // not looked for in all combinations
   bool is_in_doubt = false;    // some findings may be promised away
-  bool is_by_regions = false;  // findings were looked for in each region, with all else as built
+  bool is_by_regions = false;  // so that bodies inside while cells change were not looked at
   std::string verdict;         // chosen by the caller, who knows which findings fail
 };
 void add(Summary&, model::Design const&, Judgement const&);

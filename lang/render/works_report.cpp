@@ -42,14 +42,6 @@ std::string heading(JudgedWorks const& works, Look look) {
   return text + "\n    " + painted(look, Role::quiet, structure) + "\n\n";
 }
 
-// What a finding in a region leaves open.
-std::string region_line(works::Piece const& piece, Look look) {
-  return piece.region
-             ? worded_line("note", "Every signal that is not named under 'when' stands as built.",
-                           look)
-             : "";
-}
-
 std::string piece_findings(JudgedWorks const& works, Look look) {
   std::string result;
   for (auto const& piece : works::pieces_of(works.judgement)) {
@@ -57,8 +49,10 @@ std::string piece_findings(JudgedWorks const& works, Look look) {
     JudgedJunction const told{works.subject, *piece.judged,
                               std::vector<Scene const*>(findings.size(), nullptr)};
     for (auto i : telling_order(findings))
-      result += finding_text(told, i, look) + region_line(piece, look) +
-                worded_line("also in", listed(also_words(found_again(works, piece, findings[i]))), look) + "\n";
+      result +=
+          finding_text(told, i, look) +
+          worded_line("also in", listed(also_words(found_again(works, piece, findings[i]))), look) +
+          "\n";
   }
   return result;
 }

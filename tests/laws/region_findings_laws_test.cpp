@@ -3,6 +3,7 @@
 
 #include "engine/works/judge_works.hpp"
 #include "engine/works/region_findings.hpp"
+#include "engine/works/showing.hpp"
 #include "tests/laws/random_plant.hpp"
 #include "tests/support/catch.hpp"
 
@@ -21,6 +22,11 @@ constexpr unsigned rows_drawn = 200;
 // What shows where, apart from how bad it is: by kind and cell, in which rows.
 using Shown = std::map<std::pair<FindingKind, model::Cell>, logic::RowSet>;
 
+bool is_of_water(FindingKind kind) {
+  return kind == FindingKind::water_spill || kind == FindingKind::formed_source ||
+         kind == FindingKind::swimmer_pool;
+}
+
 // Of ways that part only the rows are asked: where they do is told otherwise.
 void add(Shown& shown, findings::Finding const& finding, logic::RowSet const& rows) {
   auto const cells =
@@ -34,7 +40,8 @@ void add(Shown& shown, findings::Finding const& finding, logic::RowSet const& ro
 Shown shown_by(Judgement const& judged) {
   Shown shown;
   for (auto const& finding : judged.findings) {
-    if (works::is_found_over_regions(finding.kind)) add(shown, finding, finding.rows);
+    if (works::is_found_over_regions(finding.kind) || is_of_water(finding.kind))
+      add(shown, finding, finding.rows);
   }
   return shown;
 }
@@ -44,14 +51,8 @@ Shown shown_by(works::WorksJudgement const& composed, Judgement const& whole) {
   Shown shown;
   auto const& variables = composed.conditions->variables();
   auto const count = static_cast<int>(whole.variables.size());
-  for (auto const& part : composed.parts) {
-    for (auto const& finding : part.findings) {
-      if (works::is_found_over_regions(finding.kind))
-        add(shown, finding, ~logic::RowSet(count) & whole.combinations.reachable);
-    }
-  }
-  for (auto const& found : composed.findings) {
-    if (!works::is_found_over_regions(found.finding.kind)) continue;
+  auto const add_while = [&](findings::Finding const& finding, works::Function condition) {
+    if (!works::is_found_over_regions(finding.kind) && !is_of_water(finding.kind)) return;
     logic::RowSet rows(count);
     for (logic::Row row = 0; row < rows.row_count(); ++row) {
       if (!whole.combinations.reachable.contains(row)) continue;
@@ -62,9 +63,14 @@ Shown shown_by(works::WorksJudgement const& composed, Judgement const& whole) {
                              whole.variables.begin());
         values.push_back(at < count && (row >> (count - 1 - at) & 1u) != 0);
       }
-      if (composed.conditions->diagram().is_true(found.condition, values)) rows.insert(row);
+      if (composed.conditions->diagram().is_true(condition, values)) rows.insert(row);
     }
-    add(shown, found.finding, rows);
+    add(shown, finding, rows);
+  };
+  for (auto const& found : composed.findings) add_while(found.finding, found.condition);
+  for (auto const& piece : works::pieces_of(composed)) {
+    for (auto const& finding : piece.judged->findings)
+      add_while(finding, works::showing(composed, piece, works::occasion_of(finding)));
   }
   return shown;
 }
@@ -120,8 +126,8 @@ void compare(unsigned seed, bool has_memory, Counts& counts) {
 
 }  // namespace
 
-// Source: docs/model.md, regions: what bodies meet is found in all combinations.
-TEST_CASE("law: what bodies meet in regions is what they meet in the whole, row by row") {
+// Source: docs/model.md, regions: findings are looked for in all combinations.
+TEST_CASE("law: what is found in regions is what is found in the whole, row by row") {
   Counts counts;
   for (unsigned seed = 0; seed < rows_drawn; ++seed) compare(seed, false, counts);
   INFO(counts.same << " same, " << counts.wider << " wider");
@@ -129,7 +135,7 @@ TEST_CASE("law: what bodies meet in regions is what they meet in the whole, row 
   CHECK(20 * counts.wider < counts.same);
 }
 
-TEST_CASE("law: with memory regions leave out nothing that bodies meet in the whole") {
+TEST_CASE("law: with memory regions leave out nothing that is found in the whole") {
   Counts counts;
   for (unsigned seed = 0; seed < rows_drawn / 2; ++seed) compare(seed, true, counts);
   CHECK(counts.same > rows_drawn);
