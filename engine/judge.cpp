@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <bit>
 #include <optional>
+#include <utility>
 
 #include "engine/body/route_lanes.hpp"
 #include "engine/body/travel.hpp"
@@ -82,7 +83,11 @@ class Survey {
   std::vector<explore::Clearing> const& trips() const { return trips_; }
   std::vector<findings::Finding> findings(explore::Combinations const& combinations) const {
     auto found = sightings_.gathered(design_.grid);
-    for (auto& finding : found) finding.rows = combinations.rows_with(finding.waters);
+    for (auto& finding : found) {
+      finding.rows = combinations.rows_with(finding.waters);
+      for (auto& meeting : finding.meetings)
+        meeting.rows = combinations.rows_with(std::exchange(meeting.waters, {}));
+    }
     return found;
   }
 

@@ -10,6 +10,14 @@
 
 namespace leat::findings {
 
+// A body that meets a finding: from which inlet, and in which rows.
+struct Meeting {
+  model::InletId inlet = 0;
+  model::ProfileId profile = 0;
+  logic::RowSet rows{0};
+  std::vector<std::uint32_t> waters;  // the same by waters, as long as rows are not known
+};
+
 // Something wrong with a design, as data. Which of the lists are filled depends on the kind; what
 // `measured` and `limit` count is said in the catalogue of sentences (lang) and by the rule that
 // finds it.
@@ -20,6 +28,9 @@ struct Finding {
   std::vector<model::InletId> inlets;  // from which a body meets it
   std::vector<model::OutletId> outlets;
   std::vector<model::ProfileId> profiles;
+  // Who meets it when, within its rows; empty where all of these bodies from all of these inlets
+  // meet it in all of them.
+  std::vector<Meeting> meetings;
   std::vector<model::SignalId> signals;
   int measured = 0, limit = 0;
   logic::RowSet rows{0};                   // the combinations in which it shows

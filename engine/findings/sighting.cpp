@@ -46,17 +46,18 @@ std::vector<std::vector<Cell>> touching_groups(model::Grid const& grid,
 
 // Of several sightings of one cause the figure farthest from its limit is the one worth telling;
 // where two are as far, the greater one, so that the order of sightings does not matter.
-Sightings::Circumstances& Sightings::cause_of(Sighting const& seen, std::uint32_t water) {
-  auto& cause = causes_[{seen.kind, seen.severity, seen.cells, seen.outlets}];
+Sightings::Cause& Sightings::cause_of(Sighting const& sighting, std::uint32_t water) {
+  auto& cause = causes_[{sighting.kind, sighting.severity, sighting.cells, sighting.outlets}];
+  auto& seen = cause.seen;
   auto const worth = [](int measured, int limit) {
     return std::tuple{std::abs(measured - limit), measured, limit};
   };
-  if (cause.waters.empty() ||
-      worth(seen.measured, seen.limit) > worth(cause.measured, cause.limit)) {
-    cause.measured = seen.measured;
-    cause.limit = seen.limit;
+  if (seen.waters.empty() ||
+      worth(sighting.measured, sighting.limit) > worth(seen.measured, seen.limit)) {
+    seen.measured = sighting.measured;
+    seen.limit = sighting.limit;
   }
-  insert_sorted(cause.waters, water);
+  insert_sorted(seen.waters, water);
   return cause;
 }
 
@@ -68,21 +69,32 @@ void Sightings::add(std::uint32_t water, model::InletId inlet, model::ProfileId 
                     std::vector<Sighting> const& seen) {
   for (auto const& sighting : seen) {
     auto& cause = cause_of(sighting, water);
-    insert_sorted(cause.inlets, inlet);
-    insert_sorted(cause.profiles, profile);
+    insert_sorted(cause.seen.inlets, inlet);
+    insert_sorted(cause.seen.profiles, profile);
+    insert_sorted(cause.met[{inlet, profile}], water);
   }
+}
+
+void Sightings::tell_whom(Met const& met, Finding& finding) {
+  auto const pairs = finding.inlets.size() * finding.profiles.size();
+  bool const do_all = met.size() == pairs &&
+                      std::all_of(met.begin(), met.end(),
+                                  [&](auto const& who) { return who.second == finding.waters; });
+  if (do_all) return;
+  for (auto const& [who, waters] : met)
+    finding.meetings.push_back({who.first, who.second, logic::RowSet(0), waters});
 }
 
 std::vector<Finding> Sightings::gathered(model::Grid const& grid) const {
   using Rest = std::tuple<FindingKind, std::optional<model::Severity>, std::vector<model::OutletId>,
                           Circumstances>;
-  std::map<Rest, std::vector<std::vector<Cell>>> alike;
-  for (auto const& [key, circumstances] : causes_) {
+  std::map<Rest, std::vector<std::pair<std::vector<Cell>, Met const*>>> alike;
+  for (auto const& [key, cause] : causes_) {
     auto const& [kind, severity, cells, outlets] = key;
-    alike[{kind, severity, outlets, circumstances}].push_back(cells);
+    alike[{kind, severity, outlets, cause.seen}].emplace_back(cells, &cause.met);
   }
   std::vector<Finding> findings;
-  for (auto const& [rest, lists] : alike) {
+  for (auto const& [rest, causes] : alike) {
     auto const& [kind, severity, outlets, seen] = rest;
     Finding finding;
     finding.kind = kind;
@@ -93,9 +105,20 @@ std::vector<Finding> Sightings::gathered(model::Grid const& grid) const {
     finding.measured = seen.measured;
     finding.limit = seen.limit;
     finding.waters = seen.waters;
-    for (auto& cells : touching_groups(grid, lists)) {
+    std::vector<std::vector<Cell>> lists;
+    for (auto const& [cells, met] : causes) lists.push_back(cells);
+    for (auto& cells : touching_groups(grid, std::move(lists))) {
+      Met met;
+      for (auto const& [own, own_met] : causes) {
+        bool const is_of_it =
+            own.empty() || std::binary_search(cells.begin(), cells.end(), own.front());
+        if (!is_of_it) continue;
+        for (auto const& [who, waters] : *own_met)
+          for (auto water : waters) insert_sorted(met[who], water);
+      }
       findings.push_back(finding);
       findings.back().cells = std::move(cells);
+      tell_whom(met, findings.back());
     }
   }
   return findings;

@@ -67,8 +67,15 @@ class Sightings {
     std::vector<model::ProfileId> profiles;
     auto operator<=>(Circumstances const&) const = default;
   };
-  Circumstances& cause_of(Sighting const&, std::uint32_t water);
-  std::map<Key, Circumstances> causes_;
+  // In which waters bodies from an inlet meet it.
+  using Met = std::map<std::pair<model::InletId, model::ProfileId>, std::vector<std::uint32_t>>;
+  struct Cause {
+    Circumstances seen;
+    Met met;
+  };
+  static void tell_whom(Met const&, Finding&);
+  Cause& cause_of(Sighting const&, std::uint32_t water);
+  std::map<Key, Cause> causes_;
 };
 
 }  // namespace leat::findings

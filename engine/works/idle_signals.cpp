@@ -87,6 +87,21 @@ std::vector<bool> moving_traps(model::Design const& plant, WorksJudgement const&
   return are_moving;
 }
 
+// The same of joins: those that lead to an inlet from which on bodies may stay somewhere.
+std::vector<bool> leading_to_traps(model::Design const& plant, WorksJudgement const& judged) {
+  auto& diagram = judged.conditions->diagram();
+  std::vector<Function> arriving;
+  for (auto const& join : plant.joins) {
+    for (model::ProfileId profile = 0; profile < plant.profiles.size(); ++profile) {
+      if (judged.passages.from(Prospect::trapped, join.inlet, profile) == Diagram::never) continue;
+      arriving.push_back(judged.arrivals.at(join.inlet, profile, judged.passages, diagram));
+    }
+  }
+  std::vector<bool> are_leading(judged.conditions->variables().size(), false);
+  for (auto level : logic::support(diagram, arriving)) are_leading[level] = true;
+  return are_leading;
+}
+
 // By signal, whether it is for this plant to call it idle: what switches something here is, though
 // it may well work elsewhere; what does not is left to those who use it.
 std::vector<bool> signals_to_tell(model::Design const& plant) {
@@ -139,15 +154,19 @@ std::vector<PlantFinding> idle_signals(model::Design const& plant, Reached& seen
   std::vector<model::SignalId> idle;
   if (is_all_told) {
     auto const is_to_tell = signals_to_tell(plant), is_moving = moving_traps(plant, judged);
+    std::optional<std::vector<bool>> is_leading;  // once something seems idle
     auto is_used = logic::used_signals(plant.circuit, model::conditions_of(plant));
     for (Diagram::Level level = 0; level < is_tested->size(); ++level) {
       auto const signal = conditions.variables()[level];
       is_used[signal] = true;
       if (!is_to_tell[signal] || (*is_tested)[level] || !is_idle(plant, conditions, level))
         continue;
-      if (!is_moving[level]) idle.push_back(signal);
-      is_all_told = is_all_told && !is_moving[level];
+      if (!is_leading) is_leading = leading_to_traps(plant, judged);
+      bool const may_move = is_moving[level] || (*is_leading)[level];
+      if (!may_move) idle.push_back(signal);
+      is_all_told = is_all_told && !may_move;
     }
+    is_all_told = is_all_told && !conditions.diagram().has_run_out();
     for (model::SignalId signal = 0; signal < is_used.size(); ++signal)
       if (!is_used[signal] && is_to_tell[signal]) idle.push_back(signal);
   }

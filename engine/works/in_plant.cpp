@@ -55,6 +55,7 @@ class Telling {
   void tell(findings::Finding& finding) const {
     for (auto& c : finding.cells) c = cell(c);
     put_sorted(finding.inlets, copy_.inlets);
+    for (auto& meeting : finding.meetings) meeting.inlet = copy_.inlets[meeting.inlet];
     put_sorted(finding.outlets, copy_.outlets);
     put(finding.signals, copy_.signals);
     if (finding.event) finding.event = copy_.signals[*finding.event];
@@ -110,9 +111,14 @@ void tell_regions(model::Design const& plant, model::Design const& part, Copy co
 }  // namespace
 
 void tell_in_plant(model::Design const& plant, WorksJudgement& judged) {
+  auto const is_shared = inlets_in_several(judged.islands, plant.inlets.size());
   for (std::uint32_t part = 0; part < judged.parts.size(); ++part) {
     auto const& design = judged.islands.parts[part].design;
     auto const& copy = first_copy(judged.islands, part);
+    std::erase_if(judged.parts[part].findings, [&](findings::Finding const& finding) {
+      return finding.kind == FindingKind::tight_inlet &&
+             is_shared[copy.inlets[finding.inlets.front()]];
+    });
     Telling(plant, design, copy, *judged.conditions).tell(judged.parts[part]);
     if (auto& walk = judged.by_regions[part])
       tell_regions(plant, design, copy, *judged.conditions, *walk);

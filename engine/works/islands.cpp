@@ -155,6 +155,17 @@ Copy const& first_copy(Islands const& islands, std::uint32_t part) {
   return islands.copies[islands.parts[part].copies.front()];
 }
 
+std::vector<bool> inlets_in_several(Islands const& islands, std::size_t inlet_count) {
+  std::vector<bool> is_known(inlet_count, false), is_in_several(inlet_count, false);
+  for (auto const& copy : islands.copies) {
+    for (auto inlet : copy.inlets) {
+      is_in_several[inlet] = is_known[inlet];
+      is_known[inlet] = true;
+    }
+  }
+  return is_in_several;
+}
+
 Islands islands_of(Design const& plant) {
   Islands found;
   auto const is_joining = joining_fills(plant);

@@ -59,6 +59,9 @@ struct Islands {
 // Contract: a part of the islands.
 Copy const& first_copy(Islands const&, std::uint32_t part);
 
+// By inlet of the plant, whether it has cells in several islands: a body enters by any of them.
+std::vector<bool> inlets_in_several(Islands const&, std::size_t inlet_count);
+
 // The plant as islands: pieces between which neither water nor bodies pass but by joins, since
 // solid cells that never change lie between them.
 //

@@ -37,7 +37,10 @@ std::vector<Function> inputs_of(Copy const& copy, std::vector<model::SignalId> c
 Network::Network(model::Design const& plant, Islands const& islands,
                  std::vector<Judgement> const& parts,
                  std::vector<std::optional<RegionWalk>> const& by_regions, Conditions& conditions)
-    : profiles_(plant.profiles.size()), ways_(plant.inlets.size() * profiles_), joins_(plant) {
+    : profiles_(plant.profiles.size()),
+      ways_(plant.inlets.size() * profiles_),
+      joins_(plant),
+      is_shared_(inlets_in_several(islands, plant.inlets.size())) {
   std::vector<Groups> groups(parts.size());
   for (std::size_t part = 0; part < parts.size(); ++part) {
     if (parts[part].is_decided) groups[part] = groups_of(islands.parts[part].design, parts[part]);
@@ -49,7 +52,9 @@ Network::Network(model::Design const& plant, Islands const& islands,
       add_ways(copy, islands.parts[copy.part].design, *walk, conditions);
     else
       add_unknown(copy);
+    take_barred(copy, conditions);
   }
+  add_barred();
   put_in_order();
 }
 
@@ -96,6 +101,34 @@ void Network::add_ways(Copy const& copy, Judgement const& judged, Groups const& 
       way.condition = conditions.of(group.rows, inputs);
       ways_[copy.inlets[own] * profiles_ + profile].push_back(std::move(way));
     }
+  }
+}
+
+// Who does not get into one island of an inlet may get into another.
+void Network::take_barred(Copy const& copy, Conditions& conditions) {
+  auto& diagram = conditions.diagram();
+  for (auto inlet : copy.inlets) {
+    if (!is_shared_[inlet]) continue;
+    for (model::ProfileId profile = 0; profile < profiles_; ++profile) {
+      auto const at = inlet * profiles_ + profile;
+      auto here = logic::Diagram::never;
+      std::erase_if(ways_[at], [&](Way const& way) {
+        if (way.is_barred) here = diagram.either(here, way.condition);
+        return way.is_barred;
+      });
+      auto const [entry, is_new] = barred_.try_emplace(at, here);
+      if (!is_new) entry->second = diagram.both(entry->second, here);
+    }
+  }
+}
+
+void Network::add_barred() {
+  for (auto const& [at, condition] : barred_) {
+    if (condition == logic::Diagram::never) continue;
+    Way way;
+    way.condition = condition;
+    way.is_barred = true;
+    ways_[at].push_back(std::move(way));
   }
 }
 

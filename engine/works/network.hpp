@@ -1,4 +1,5 @@
 #pragma once
+#include <map>
 #include <optional>
 #include <vector>
 
@@ -16,7 +17,7 @@ struct Way {
   Function condition = logic::Diagram::never;  // when it can
   std::vector<model::OutletId> outlets;        // of the plant, ascending
   bool has_trap = false, spills = false, is_unsure = false;
-  bool is_barred = false;   // in some water it does not get in at all
+  bool is_barred = false;   // in some water it gets in at none of the inlet's cells
   bool is_unknown = false;  // the island could not be solved: every outlet of it is named
 };
 
@@ -61,11 +62,16 @@ class Network {
   void add_ways(Copy const&, Judgement const&, Groups const&, Conditions&);
   void add_ways(Copy const&, model::Design const& part, RegionWalk const&, Conditions&);
   void add_unknown(Copy const&);
+  void take_barred(Copy const&, Conditions&);
+  void add_barred();
   void put_in_order();
 
   std::size_t profiles_;
   std::vector<std::vector<Way>> ways_;  // inlet * profiles + profile
   model::Joins joins_;
+  std::vector<bool> is_shared_;  // by inlet, while ways are added: it is of several islands
+  // Of these, by inlet * profiles + profile: when a body gets into none of the islands so far.
+  std::map<std::size_t, Function> barred_;
   std::vector<std::uint32_t> places_;
   bool has_cycles_ = false;
 };

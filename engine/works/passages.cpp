@@ -156,6 +156,13 @@ Function Passages::from(Prospect prospect, InletId inlet, ProfileId profile) con
   return search_->prospects().of(prospect, inlet, profile);
 }
 
+Function Passages::barred_at(InletId inlet, ProfileId profile) const {
+  auto barred = Diagram::never;
+  for (auto const& way : search_->network().ways(inlet, profile))
+    if (way.is_barred) barred = search_->diagram().either(barred, way.condition);
+  return barred;
+}
+
 bool Passages::has_cycles() const { return search_->network().has_cycles(); }
 
 Reached Passages::reached(std::size_t variables, Function reachable) const {

@@ -54,6 +54,8 @@ class Passages {
   Passage const& operator[](std::size_t passage) const;
   Function of(Prospect, std::size_t passage) const;
   Function from(Prospect, model::InletId, model::ProfileId) const;
+  // When who comes to an inlet gets in at none of its cells.
+  Function barred_at(model::InletId, model::ProfileId) const;
   // Whether joins lead from some inlet back to it.
   bool has_cycles() const;
   // What bodies are seen to reach, of so many variables of the diagram. They must outlive it.

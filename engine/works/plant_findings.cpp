@@ -50,6 +50,25 @@ void endless_rounds(model::Design const& plant, WorksJudgement& judged) {
     judged.kinds_left_out.push_back(FindingKind::endless_loop);
 }
 
+// Inlets of several islands: no island can tell it alone.
+void tight_inlets(model::Design const& plant, WorksJudgement& judged) {
+  auto& diagram = judged.conditions->diagram();
+  auto const is_shared = inlets_in_several(judged.islands, plant.inlets.size());
+  for (model::InletId inlet = 0; inlet < is_shared.size(); ++inlet) {
+    for (model::ProfileId p = 0; is_shared[inlet] && p < plant.profiles.size(); ++p) {
+      auto const arriving = judged.arrivals.at(inlet, p, judged.passages, diagram);
+      auto const shows = diagram.both(diagram.both(judged.passages.barred_at(inlet, p), arriving),
+                                      judged.conditions->reachable());
+      if (shows == Diagram::never) continue;
+      auto finding = findings::finding_of(FindingKind::tight_inlet);
+      finding.inlets = {inlet};
+      finding.profiles = {p};
+      finding.cells = plant.inlets[inlet].cells;
+      judged.findings.push_back({std::move(finding), shows, !judged.may_be_wider, true});
+    }
+  }
+}
+
 // What is wrong with the whole is given to acceptances as findings of junctions are
 // (findings/accept.cpp): to one that covers all combinations in which it shows, or, where it can be
 // parted, to each in turn those that are left. Acceptances that nothing answers to are told.
@@ -143,6 +162,7 @@ void find_in_plant(model::Design const& plant, WorksJudgement& judged) {
     judged.findings.push_back(std::move(finding));
   for (auto& finding : logic_findings(plant, judged, judged.kinds_left_out))
     judged.findings.push_back(std::move(finding));
+  tight_inlets(plant, judged);
   region_findings(plant, judged);
   Accepting accepting(plant, judged);
   accepting.accept();

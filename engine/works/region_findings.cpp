@@ -53,6 +53,7 @@ class CopyFindings {
         walk_(walk),
         judged_(judged),
         diagram_(judged.conditions->diagram()),
+        is_shared_(inlets_in_several(judged.islands, plant.inlets.size())),
         network_(copy, part_, walk, *judged.conditions) {
     for (auto variable : judged.conditions->variables())
       as_built_.push_back(plant.circuit.signals[variable].starts_on);
@@ -70,8 +71,9 @@ class CopyFindings {
     for (auto const& finding : walk_.sights.findings) tell_sight(finding);
     for (std::size_t entrance = 0; entrance < arriving_.size(); ++entrance) {
       tell_split(entrance);
-      tell(at_inlet(FindingKind::tight_inlet, entrance),
-           met(entrance, network_.passage(entrance).barred));
+      if (!is_shared_[copy_.inlets[inlet_of(entrance)]])
+        tell(at_inlet(FindingKind::tight_inlet, entrance),
+             met(entrance, network_.passage(entrance).barred));
     }
     if (!network_.has_cycles()) return;
     if (judged_.may_be_wider || judged_.may_miss_traps)
@@ -219,6 +221,7 @@ class CopyFindings {
   RegionWalk const& walk_;
   WorksJudgement& judged_;
   Diagram& diagram_;
+  std::vector<bool> is_shared_;  // by inlet of the plant: told for all its islands together
   SpotNetwork network_;
   Instance as_built_;
   bool const are_sights_proved_ = are_sights_proved();

@@ -122,7 +122,10 @@ void RegionSurvey::look(std::uint32_t region, model::ProfileId profile, std::uin
 
 RegionSights RegionSurvey::sights() const {
   RegionSights sights{comings_, sightings_.gathered(part_.grid), may_miss_head_runs_};
-  for (auto& finding : sights.findings) finding.inlets.clear();
+  for (auto& finding : sights.findings) {
+    finding.inlets.clear();
+    finding.meetings.clear();
+  }
   return sights;
 }
 

@@ -8,19 +8,6 @@ namespace leat::works {
 
 namespace {
 
-Function in_region(WorksJudgement const& judged, Piece const& piece, Copy const& copy,
-                   logic::RowSet const& rows) {
-  auto& conditions = *judged.conditions;
-  auto const& own = judged.by_regions[piece.part]->regions[*piece.region].own_variables;
-  return conditions.of(rows, inputs_of(copy, own, conditions));
-}
-
-Function in_part(WorksJudgement const& judged, Piece const& piece, Copy const& copy,
-                 logic::RowSet const& rows) {
-  auto& conditions = *judged.conditions;
-  return conditions.of(rows, inputs_of(copy, judged.own_variables[piece.part], conditions));
-}
-
 // From where the event can be switched by what stands for it where this copy does.
 Function switchable(WorksJudgement const& judged, Copy const& copy, model::SignalId event) {
   auto& conditions = *judged.conditions;
@@ -31,21 +18,45 @@ Function switchable(WorksJudgement const& judged, Copy const& copy, model::Signa
   return conditions.flippable(copy.signals[static_cast<std::size_t>(own - first.begin())]);
 }
 
-// While a body comes to one of the inlets where this copy has them.
-Function arriving(WorksJudgement const& judged, Copy const& copy, Occasion const& occasion) {
-  if (occasion.inlets.empty() || occasion.profiles.empty()) return logic::Diagram::always;
+// While the piece is in one of these rows where this copy stands.
+Function in_rows(WorksJudgement const& judged, Piece const& piece, Copy const& copy,
+                 logic::RowSet const& rows) {
+  auto const& own = piece.region
+                        ? judged.by_regions[piece.part]->regions[*piece.region].own_variables
+                        : judged.own_variables[piece.part];
+  auto& conditions = *judged.conditions;
+  return conditions.of(rows, inputs_of(copy, own, conditions));
+}
+
+// While a body comes to where this copy has the inlet.
+Function arriving(WorksJudgement const& judged, Copy const& copy, model::InletId inlet,
+                  model::ProfileId profile, bool counts_joins) {
   auto const& first = first_copy(judged.islands, copy.part).inlets;
+  auto const own = std::find(first.begin(), first.end(), inlet);
+  require(own != first.end(), "showing: inlets told in the plant's ids");
+  auto const there = copy.inlets[static_cast<std::size_t>(own - first.begin())];
+  if (!counts_joins && !judged.arrivals.is_entrance(there)) return logic::Diagram::never;
+  return judged.arrivals.at(there, profile, judged.passages, judged.conditions->diagram());
+}
+
+// While a body that meets it comes.
+Function met(WorksJudgement const& judged, Piece const& piece, Copy const& copy,
+             Occasion const& occasion) {
+  auto& diagram = judged.conditions->diagram();
+  auto const rows = in_rows(judged, piece, copy, occasion.rows);
+  if (occasion.inlets.empty() || occasion.profiles.empty()) return rows;
   auto some = logic::Diagram::never;
-  for (auto inlet : occasion.inlets) {
-    auto const own = std::find(first.begin(), first.end(), inlet);
-    require(own != first.end(), "showing: inlets told in the plant's ids");
-    auto const there = copy.inlets[static_cast<std::size_t>(own - first.begin())];
-    if (!occasion.counts_joins && !judged.arrivals.is_entrance(there)) continue;
-    auto& diagram = judged.conditions->diagram();
-    for (auto profile : occasion.profiles)
-      some = diagram.either(some, judged.arrivals.at(there, profile, judged.passages, diagram));
+  auto const add = [&](model::InletId inlet, model::ProfileId profile, Function when) {
+    auto const comes = arriving(judged, copy, inlet, profile, occasion.counts_joins);
+    some = diagram.either(some, diagram.both(comes, when));
+  };
+  for (auto const& [inlet, profile, own_rows, waters] : occasion.meetings)
+    add(inlet, profile, in_rows(judged, piece, copy, own_rows));
+  if (occasion.meetings.empty()) {
+    for (auto inlet : occasion.inlets)
+      for (auto profile : occasion.profiles) add(inlet, profile, logic::Diagram::always);
   }
-  return some;
+  return diagram.both(rows, some);
 }
 
 }  // namespace
@@ -54,15 +65,13 @@ Function arriving(WorksJudgement const& judged, Copy const& copy, Occasion const
 Occasion occasion_of(findings::Finding const& finding) {
   if (finding.kind == model::FindingKind::unreached_outlet)
     return {finding.rows, finding.event, {}, {}};
-  return {finding.rows, finding.event, finding.inlets, finding.profiles};
+  return {finding.rows, finding.event, finding.inlets, finding.profiles, finding.meetings};
 }
 
 Function showing(WorksJudgement const& judged, Piece const& piece, Copy const& copy,
                  Occasion const& occasion) {
   auto& diagram = judged.conditions->diagram();
-  auto shows = piece.region ? in_region(judged, piece, copy, occasion.rows)
-                            : in_part(judged, piece, copy, occasion.rows);
-  shows = diagram.both(shows, arriving(judged, copy, occasion));
+  auto const shows = met(judged, piece, copy, occasion);
   if (!occasion.event) return shows;
   return diagram.both(shows, switchable(judged, copy, *occasion.event));
 }

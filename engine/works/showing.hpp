@@ -7,12 +7,13 @@ namespace leat::works {
 
 // Rows of a piece, the event that comes in them, and the inlets by which the bodies come to which
 // something happens, told in the plant's ids as the part's first copy has them. Without them it
-// speaks of what is there by itself.
+// speaks of what is there by itself. It must not outlive the finding that it is of.
 struct Occasion {
   logic::RowSet const& rows;
   std::optional<model::SignalId> event;
   std::span<model::InletId const> inlets;
   std::span<model::ProfileId const> profiles;
+  std::span<findings::Meeting const> meetings{};  // who comes when, where that is told
   bool counts_joins = true;  // false: only who enters from outside, whom no other island sends
 };
 Occasion occasion_of(findings::Finding const&);
