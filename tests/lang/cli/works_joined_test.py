@@ -77,8 +77,14 @@ works plant {
   join t.kiln -> u.%s
   join t.press -> u.%s
 }
-expect "ends" { t.mill reaches u.out  never trapped }
-expect "found" { findings none above note  finds dry-stand }
+expect "ends" of plant {
+  t.mill reaches u.out
+  never trapped
+}
+expect "found" of plant {
+  findings none above note
+  finds dry-stand
+}
 """
 
     def test_a_finding_takes_its_body_and_its_combination_together(self) -> None:
@@ -114,7 +120,11 @@ works plant {
             |_______| }
 }
 works plant { place two as t at 0 0 0 }
-expect "ends" { t.mill reaches t.kiln  never doubtful  never lost }
+expect "ends" of plant {
+  t.mill reaches t.kiln
+  never doubtful
+  never lost
+}
 """
         one_way = plant(two % "i")
         self.assertEqual(verdicts(one_way), ["holds"] * 3)
