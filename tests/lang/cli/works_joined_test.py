@@ -12,27 +12,19 @@ import unittest
 import works_chain_test as chains
 from works_chain_test import plant
 
-MARKS = """leat 1
-signals { lever x }
-marks {
-  X rock
-  _ open
-  z outlet gone
-  s sign
-  w water
-  a rock when x else open
-  b open when x else rock
-  c open when x else rock
-  d rock when x else open
-  i inlet mill
-  j inlet mill in rock when x else open
-  k outlet kiln
-  p outlet press
-  A inlet west
-  B inlet east
-  o outlet out
+MARKS = {
+    "X": "rock", "_": "open", "z": "outlet gone", "s": "sign", "w": "water",
+    "a": "rock when x else open", "b": "open when x else rock",
+    "c": "open when x else rock", "d": "rock when x else open",
+    "i": "inlet mill", "j": "inlet mill in rock when x else open", "k": "outlet kiln", "p": "outlet press",
+    "A": "inlet west", "B": "inlet east", "o": "outlet out",
 }
-"""
+
+
+def head(marks: str) -> str:
+    return "leat 1\nsignals { lever x }\nmarks {\n" + "".join(f"  {m} {MARKS[m]}\n" for m in marks) + "}\n"
+
+
 TURN = """junction turn {
   level 0 { |wi____sa____k|
             |XXXXXXbXXXXXX|
@@ -59,7 +51,7 @@ def verdicts(judged: dict) -> list[str]:
 class Sent(unittest.TestCase):
     # Whoever comes from the west while x is on would stand dry, and from the east while it is off; each is sent to
     # the other side.
-    TWO = MARKS + TURN + """junction two {
+    TWO = head("X_swabcdikpABo") + TURN + """junction two {
   level 0 { |wA____sa___s___cs____Bw|
             |XXXXXXbXXXXXXXXXdXXXXXX|
             |XXXXXX_XXXXXXXXX_XXXXXX|
@@ -82,7 +74,7 @@ expect "ends" of plant {
   never trapped
 }
 expect "found" of plant {
-  findings none above note
+  findings none above warning
   finds dry-stand
 }
 """
@@ -96,7 +88,7 @@ expect "found" of plant {
         self.assertEqual(verdicts(wrong)[1:], ["violated", "violated", "holds"])
 
     def test_a_lever_that_chooses_a_dead_end_is_not_idle(self) -> None:
-        pits = MARKS + TURN + """junction pit {
+        pits = head("X_zswabikpA") + TURN + """junction pit {
   level 0 { |wA____sXz| }
   level 1 { |_______X_| }
 }
@@ -111,7 +103,7 @@ works plant {
         self.assertNotIn("idle-signal", names(plant(pits)))
 
     def test_an_inlet_of_two_islands_bars_where_both_do(self) -> None:
-        two = MARKS + """junction two {
+        two = """junction two {
   level 0 { |w%s____k|
             |XXXXXXX|
             |wj____k| }
@@ -126,10 +118,10 @@ expect "ends" of plant {
   never lost
 }
 """
-        one_way = plant(two % "i")
+        one_way = plant(head("X_wijk") + two % "i")
         self.assertEqual(verdicts(one_way), ["holds"] * 3)
         self.assertNotIn("tight-inlet", names(one_way))
-        both = plant(two % "j")
+        both = plant(head("X_wjk") + two % "j")
         self.assertIn("violated", verdicts(both))
         tight = next(finding for finding in both["findings"] if finding["name"] == "tight-inlet")
         self.assertEqual(tight["condition"], "x")
