@@ -130,6 +130,8 @@ void put_lines(Work const& work, CheckedFile& file) {
   for (std::size_t i = 0; i < work.judged.size(); ++i) {
     auto const subject = work.loaded.subject(i);
     auto const& [junction, works] = work.judged[i];
+    file.result += render::open_lines(subject, works ? render::open_questions({subject, *works})
+                                                     : render::open_questions(subject, junction));
     file.result += works ? render::works_lines({subject, *works})
                          : render::junction_lines({subject, junction, {}});
   }
