@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <optional>
+#include <set>
 
 #include "engine/model/finding_kind.hpp"
 #include "engine/model/practice.hpp"
@@ -186,11 +187,14 @@ diagnostics::Diagnostic UnknownNames::describe(Key const& key, Uses const& uses,
   return found;
 }
 
+// One word in a loop is a name for each turn: the first tells of all.
 // Looking for a close name costs the length of the known ones, so it is done for as many unknown
 // names as can be reported, and past that the rest is only counted.
 void UnknownNames::report(diagnostics::Sink& sink, bool is_whole) const {
   std::size_t compared = 0;
+  std::set<std::pair<NameKind, std::size_t>> told;
   for (auto const& [key, uses] : uses_) {
+    if (!told.emplace(std::get<NameKind>(key), uses.spans.front().begin).second) continue;
     if (sink.is_full() || ++compared > most_compared) {
       if (is_whole) sink.leave_out();
       continue;
