@@ -18,10 +18,20 @@ using Named = ByName<std::size_t>;
 
 constexpr std::size_t most_listed = 8, most_compared = 500;
 
+// "q.a.kiln" of "q.kiln": the same port of what a works places in the same place.
+bool lies_within(std::string_view name, std::string_view asked) {
+  auto const place = asked.find('.'), port = asked.rfind('.');
+  return place != std::string_view::npos && name.size() > asked.size() &&
+         name.starts_with(asked.substr(0, place + 1)) && name.ends_with(asked.substr(port));
+}
+
 std::string remedy_for(syntax::Word const& word, Named const& known) {
   std::vector<std::string> names;
   for (auto const& [name, id] : known) names.push_back(name);
   std::sort(names.begin(), names.end());
+  auto const within = std::find_if(names.begin(), names.end(),
+                                   [&](auto const& name) { return lies_within(name, word.text); });
+  if (within != names.end()) return fmt::format("Perhaps '{}' is meant.", *within);
   names.resize(std::min(names.size(), most_compared));
   if (auto const near = diagnostics::near_name(word.text, names))
     return fmt::format("The nearest known name is '{}'.", *near);

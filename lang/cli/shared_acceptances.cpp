@@ -19,7 +19,7 @@ void for_each_finding(Judged const& judged, Visit visit) {
   for (auto const& piece : works::pieces_of(*judged.works)) {
     for (auto const& finding : piece.judged->findings) visit(finding);
   }
-  for (auto const& [finding, condition] : judged.works->findings) visit(finding);
+  for (auto const& found : judged.works->findings) visit(found.finding);
 }
 
 bool is_known(Judged const& judged) {

@@ -84,8 +84,7 @@ struct ToldFault {
   std::string headline, remedy;
 };
 
-// Why it is not known of a junction or a works whether it is all right, and how grave what is not
-// known would be at the least favourable.
+// Why it is not known of a junction or a works whether it is all right, and how grave that may be.
 struct ToldOpen {
   std::string headline, remedy;
   model::Severity severity = model::Severity::error;
