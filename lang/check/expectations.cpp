@@ -154,13 +154,10 @@ bool resolve_condition(Reading const& reading, Clause const& clause, SaidBefore&
 bool has_known_places(Reading const& reading, Sights const& sights, Clause const& clause,
                       std::size_t junction) {
   if (!clause.condition) return true;
-  auto const junctions = sights.drawings.size();
   bool is_sound = true;
   for_each_name(*clause.condition, [&](syntax::Expression const& name) {
     if (name.name.find('.') == std::string::npos) return;
-    bool const is_known = junction >= junctions &&
-                          sights.scopes[junction - junctions].named(reading.names, name.name);
-    if (is_known) return;
+    if (has_signal(reading, sights, junction, name.name)) return;
     reading.unknown.add(NameKind::signal, {name.name, name.span});
     is_sound = false;
   });

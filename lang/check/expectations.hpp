@@ -27,7 +27,7 @@ struct Earlier {
 struct Condition {
   syntax::Expression const* when = nullptr;
   Earlier unless;
-  std::vector<std::pair<model::SignalId, bool>> settings;
+  std::vector<std::pair<syntax::Word const*, bool>> settings;
   bool is_always() const { return when == nullptr && unless.count == 0 && settings.empty(); }
 };
 

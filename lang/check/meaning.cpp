@@ -58,7 +58,7 @@ Meaning understand(syntax::Document folded, source::SourceText const& source,
   bool const is_whole = sink.empty();
   auto const& document = *meaning.document;
   meaning.names = collect_names(document, source, sink);
-  UnknownNames unknown(meaning.names);
+  UnknownNames unknown(meaning.names, document);
   Reading const reading{document, source, meaning.names, unknown, sink, is_whole};
 
   check_junctions(reading);

@@ -183,7 +183,7 @@ void enter_ports(Entering const& into) {
     auto& file = into.names_of_file(declaration.glyph);
     if (declaration.role == syntax::MarkRole::inlet) {
       file.inlets.add(name, mark);
-      if (into.names.bodies.find(name.text) || name.text == built_in_body)
+      if (is_body(name.text, into.names))
         report_taken(into, "inlet", name, "is also the name of a body");
     } else if (declaration.role == syntax::MarkRole::outlet) {
       file.outlets.add(name, mark);

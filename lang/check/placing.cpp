@@ -266,8 +266,18 @@ class Placing {
                           "Place a junction in it: 'place DESIGN as NAME at 0 0 0'."});
   }
 
+  // In a loop the first place of the name is the same words.
   void report_same_name(PlaceDeclaration const& place, source::Span first) {
     is_sound_ = false;
+    if (first == place.name.span) {
+      reading_.sink.report(
+          {Listed("declared-twice"),
+           fmt::format("The place '{}' is declared again by each turn of 'for'", place.name.text),
+           {place.name.span, "this name is the same each time", {}},
+           {},
+           fmt::format("Write the number into it, such as '{}[n]'.", place.name.text)});
+      return;
+    }
     reading_.sink.report(
         {Listed("declared-twice"),
          fmt::format("The place '{}' is declared twice", place.name.text),
@@ -278,8 +288,11 @@ class Placing {
 
   void report_nest(PlaceDeclaration const& place, std::size_t works) {
     is_sound_ = false;
+    auto const first = std::find(nest_.begin(), nest_.end(), works);
+    if (!workshop_.nests.emplace(first, nest_.end()).second) return;
     std::string chain;
-    for (auto const id : nest_) chain += reading_.names.works.all[id]->name.text + " -> ";
+    for (auto const id : std::vector(first, nest_.end()))
+      chain += reading_.names.works.all[id]->name.text + " -> ";
     auto const& declaration = *reading_.names.works.all[works];
     reading_.sink.report(
         {Listed("works-in-itself"),

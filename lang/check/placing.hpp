@@ -30,6 +30,8 @@ class Workshop {
   // Works that place more than can be laid out: who places them is not laid out either, and nothing
   // more is said.
   std::set<std::size_t> too_many;
+  // Works that contain each other and of which that is told.
+  std::set<std::set<std::size_t>> nests;
   // The numbers that `where` may set.
   std::vector<syntax::Word> const& settable(std::size_t design) const { return settable_[design]; }
 

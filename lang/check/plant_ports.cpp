@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "lang/check/clause_subject.hpp"
 #include "lang/check/signals.hpp"
 #include "lang/diagnostics/catalogue.hpp"
 #include "lang/diagnostics/near_name.hpp"
@@ -17,10 +18,20 @@ using Named = ByName<std::size_t>;
 
 constexpr std::size_t most_listed = 8, most_compared = 500;
 
+// "q.a.kiln" of "q.kiln": the same port of what a works places in the same place.
+bool lies_within(std::string_view name, std::string_view asked) {
+  auto const place = asked.find('.'), port = asked.rfind('.');
+  return place != std::string_view::npos && name.size() > asked.size() &&
+         name.starts_with(asked.substr(0, place + 1)) && name.ends_with(asked.substr(port));
+}
+
 std::string remedy_for(syntax::Word const& word, Named const& known) {
   std::vector<std::string> names;
   for (auto const& [name, id] : known) names.push_back(name);
   std::sort(names.begin(), names.end());
+  auto const within = std::find_if(names.begin(), names.end(),
+                                   [&](auto const& name) { return lies_within(name, word.text); });
+  if (within != names.end()) return fmt::format("Perhaps '{}' is meant.", *within);
   names.resize(std::min(names.size(), most_compared));
   if (auto const near = diagnostics::near_name(word.text, names))
     return fmt::format("The nearest known name is '{}'.", *near);
@@ -88,23 +99,34 @@ class Connecting {
     auto const port = find(reading_, declaration.port, content_, declaration.is_outlet);
     if (!port) return false;
     auto& known = declaration.is_outlet ? content_.outlets : content_.inlets;
-    if (!known.emplace(declaration.name.text, *port).second) {
-      auto const* kind = declaration.is_outlet ? "outlet" : "inlet";
-      reading_.sink.report(
-          {Listed("name-taken"),
-           fmt::format("The works has two {}s '{}'", kind, declaration.name.text),
-           {declaration.name.span, "this name is already given to another one", {}},
-           {},
-           fmt::format("Give the {} another name.", kind)});
-      return false;
-    }
+    auto const& own = declaration.name.text;
+    if (!declaration.is_outlet && path.empty() && is_body(own, reading_.names))
+      return refuse(declaration,
+                    fmt::format("The inlet '{}' takes a name that is also the name of a body", own),
+                    fmt::format("'{}' is also the name of a body", own));
+    if (!known.emplace(own, *port).second)
+      return refuse(declaration,
+                    fmt::format("The works has two {}s '{}'", kind_of(declaration), own),
+                    "this name is already given to another one");
     auto& named = declaration.is_outlet ? plant_.outlets[*port] : plant_.inlets[*port];
-    named.name = {path.empty() ? declaration.name.text : path + "." + declaration.name.text,
-                  declaration.span};
+    named.name = {path.empty() ? own : path + "." + own, declaration.span};
     return true;
   }
 
  private:
+  static char const* kind_of(syntax::PortDeclaration const& declaration) {
+    return declaration.is_outlet ? "outlet" : "inlet";
+  }
+
+  bool refuse(syntax::PortDeclaration const& declaration, std::string headline, std::string label) {
+    reading_.sink.report({Listed("name-taken"),
+                          std::move(headline),
+                          {declaration.name.span, std::move(label), {}},
+                          {},
+                          fmt::format("Give the {} another name.", kind_of(declaration))});
+    return false;
+  }
+
   Reading const& reading_;
   int ticks_a_second_;
   Plant& plant_;

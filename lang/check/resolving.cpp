@@ -204,6 +204,13 @@ std::optional<std::uint32_t> find_outlet(Reading const& reading, Sights const& s
                   {NameKind::outlet, &Ports::outlets, &FileNames::outlets, &Plant::end_outlets});
 }
 
+bool has_signal(Reading const& reading, Sights const& sights, std::size_t junction,
+                std::string const& name) {
+  if (reading.names.signals.find(name)) return true;
+  auto const junctions = sights.drawings.size();
+  return junction >= junctions && sights.scopes[junction - junctions].named(reading.names, name);
+}
+
 std::optional<std::uint32_t> find_profile(Reading const& reading, Word const& word) {
   if (auto const id = reading.names.profile(word.text)) return id;
   reading.unknown.add(NameKind::body, word);

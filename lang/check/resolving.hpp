@@ -22,6 +22,9 @@ std::optional<std::uint32_t> find_inlet(Reading const&, Sights const&, std::size
                                         syntax::Word const&);
 std::optional<std::uint32_t> find_outlet(Reading const&, Sights const&, std::size_t junction,
                                          syntax::Word const&);
+// Whether there is a signal of that name: one of the file, or, such as `second.late`, one of a
+// place of the works that is meant.
+bool has_signal(Reading const&, Sights const&, std::size_t junction, std::string const& name);
 std::optional<std::uint32_t> find_profile(Reading const&, syntax::Word const&);
 std::optional<model::FindingKind> find_finding(Reading const&, syntax::Word const&);
 std::optional<model::Place> find_place(Reading const&, Sights const&, std::size_t junction,

@@ -51,8 +51,8 @@ bool has_bearable_size(Reading const& reading, TableDeclaration const& table) {
   return false;
 }
 
-bool has_known_headings(Reading const& reading, TableDeclaration const& table,
-                        std::vector<model::SignalId>& signals) {
+bool has_known_headings(Reading const& reading, Sights const& sights, std::size_t junction,
+                        TableDeclaration const& table) {
   bool is_sound = true;
   for (std::size_t i = 0; i < table.headings.size(); ++i) {
     auto const& heading = table.headings[i];
@@ -66,9 +66,7 @@ bool has_known_headings(Reading const& reading, TableDeclaration const& table,
            {{first->span, fmt::format("the first column for '{}'", heading.text), {}}},
            "Remove one of the columns."});
       is_sound = false;
-    } else if (auto const id = reading.names.signals.find(heading.text)) {
-      signals.push_back(*id);
-    } else {
+    } else if (!has_signal(reading, sights, junction, heading.text)) {
       reading.unknown.add(NameKind::signal, heading);
       is_sound = false;
     }
@@ -180,12 +178,11 @@ std::string clause_of(TableDeclaration const& table, TableRow const& row) {
   return text;
 }
 
-void want_row(TableDeclaration const& table, KnownRow const& known,
-              std::vector<model::SignalId> const& signals, Wanted wanted,
+void want_row(TableDeclaration const& table, KnownRow const& known, Wanted wanted,
               std::vector<Wanted>& found) {
-  for (std::size_t i = 0; i < signals.size(); ++i) {
+  for (std::size_t i = 0; i < table.headings.size(); ++i) {
     if (known.bits.matters >> i & 1)
-      wanted.condition.settings.emplace_back(signals[i], known.bits.on >> i & 1);
+      wanted.condition.settings.emplace_back(&table.headings[i], known.bits.on >> i & 1);
   }
   wanted.title = name_of(table);
   wanted.clause = clause_of(table, *known.row);
@@ -208,9 +205,9 @@ void read_table(Reading const& reading, Sights const& sights, TableDeclaration c
   auto const junction =
       find_junction(reading, sights, table.junction, &table.inlet, table.inlet.span);
   if (table.body) wanted.profile = find_profile(reading, *table.body);
-  std::vector<model::SignalId> signals;
-  bool is_sound = has_known_headings(reading, table, signals) && (!table.body || wanted.profile);
   if (!junction) return;
+  bool is_sound =
+      has_known_headings(reading, sights, *junction, table) && (!table.body || wanted.profile);
   wanted.junction = *junction;
   wanted.inlet = find_inlet(reading, sights, *junction, table.inlet);
   std::vector<KnownRow> rows;
@@ -224,7 +221,7 @@ void read_table(Reading const& reading, Sights const& sights, TableDeclaration c
   if (!is_sound) return;
   wanted.table = number;
   for (auto const& row : rows) {
-    want_row(table, row, signals, wanted, found);
+    want_row(table, row, wanted, found);
     ++wanted.table_row;
   }
 }

@@ -122,6 +122,14 @@ std::vector<Word> settable_numbers(syntax::WorksDeclaration const& works) {
 
 namespace {
 
+Diagnostic signal_for_number(std::string const& name) {
+  return {Listed("unknown-number"),
+          fmt::format("'{}' is a signal, where a number is wanted", name),
+          {{}, "this is no number", {}},
+          {},
+          "Write a number, or the name of one."};
+}
+
 Diagnostic unknown_number(std::string const& name, Numbers const& numbers) {
   constexpr std::size_t most_compared = 200;
   auto const known = numbers.names();
@@ -172,7 +180,10 @@ void Unfolder::report(NumberExpression const& node, Make make) {
 std::optional<long> Unfolder::evaluate(NumberExpression const& node, Numbers const& numbers) {
   if (node.kind == NumberKind::name) {
     if (is_whole_ && !numbers.is_declared(node.name))
-      report(node, [&] { return unknown_number(node.name, numbers); });
+      report(node, [&] {
+        return signals_.count(node.name) != 0 ? signal_for_number(node.name)
+                                              : unknown_number(node.name, numbers);
+      });
     return numbers.find(node.name);
   }
   if (node.kind == NumberKind::literal) {
@@ -250,8 +261,11 @@ void Unfolder::check_repeated(std::vector<NumberDeclaration const*> const& numbe
 
 Numbers Unfolder::file_numbers(syntax::Document const& document) {
   std::vector<NumberDeclaration const*> all;
-  for (auto const& declaration : document.declarations)
+  for (auto const& declaration : document.declarations) {
     if (auto const* number = std::get_if<NumberDeclaration>(&declaration)) all.push_back(number);
+    if (auto const* block = std::get_if<syntax::SignalsDeclaration>(&declaration))
+      for (auto const& signal : block->signals) signals_.insert(signal.name.text);
+  }
   check_repeated(all);
   Numbers numbers;
   for (auto const* number : all) declare(*number, numbers, {});

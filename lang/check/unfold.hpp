@@ -144,6 +144,7 @@ class Unfolder {
   bool is_whole_;
   std::size_t entries_ = 0;  // made by loops so far
   bool is_spent_ = false;
+  std::set<std::string, std::less<>> signals_;  // names, to tell them from numbers
   std::set<std::pair<std::size_t, std::size_t>> told_;  // spans of which a fault was reported
 };
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <optional>
+#include <set>
 
 #include "engine/model/finding_kind.hpp"
 #include "engine/model/practice.hpp"
@@ -76,6 +77,29 @@ std::vector<std::string> names_of_rows(Table const& table) {
   std::vector<std::string> names;
   for (auto const& row : table) names.emplace_back(row.name);
   return names;
+}
+
+template <class Declarations>
+bool declares_number(Declarations const& all, std::string_view name) {
+  return std::any_of(all.begin(), all.end(), [&](auto const& declaration) {
+    if constexpr (requires { declaration.name; }) {
+      return declaration.name.text == name;
+    } else {
+      auto const* number = std::get_if<syntax::NumberDeclaration>(&declaration);
+      return number != nullptr && number->name.text == name;
+    }
+  });
+}
+
+// Of the file, of a junction or of a works.
+bool is_number(syntax::Document const& document, std::string_view name) {
+  auto const junctions = all_of<syntax::JunctionDeclaration>(document);
+  auto const works = all_of<syntax::WorksDeclaration>(document);
+  return declares_number(document.declarations, name) ||
+         std::any_of(junctions.begin(), junctions.end(),
+                     [&](auto const* each) { return declares_number(each->numbers, name); }) ||
+         std::any_of(works.begin(), works.end(),
+                     [&](auto const* each) { return declares_number(each->items, name); });
 }
 
 // The name is known, but for something inside of the works.
@@ -173,6 +197,9 @@ diagnostics::Diagnostic UnknownNames::describe(Key const& key, Uses const& uses,
                                     : fmt::format("{} '{}' has no {} named '{}'",
                                                   uses.ends != nullptr ? "Works" : "Junction",
                                                   junction, row.word, name);
+  bool const is_of_number = kind == NameKind::signal && is_number(document_, name);
+  if (is_of_number)
+    found.headline = fmt::format("'{}' is a number, where a signal is wanted", name);
   if (uses.spans.size() > 1) found.headline += fmt::format(" (used {} times)", uses.spans.size());
   found.primary = {uses.spans.front(),
                    junction.empty()
@@ -181,16 +208,19 @@ diagnostics::Diagnostic UnknownNames::describe(Key const& key, Uses const& uses,
                    {}};
   for (std::size_t i = 1; i < std::min(uses.spans.size(), most_shown_uses); ++i)
     found.others.push_back({uses.spans[i], fmt::format("'{}' is used here too", name), {}});
-  found.remedy = remedy_for(row, near, known);
+  found.remedy = remedy_for(row, is_of_number ? std::nullopt : near, known);
   if (uses.join) tell_joined(key, *uses.join, known, found);
   return found;
 }
 
-// Looking for a close name costs the length of the known ones, so it is done for as many unknown
-// names as can be reported, and past that the rest is only counted.
+// One word in a loop is a name for each turn: the first tells of all. Looking for a close name costs
+// the length of the known ones, so it is done for as many unknown names as can be reported, and past
+// that the rest is only counted.
 void UnknownNames::report(diagnostics::Sink& sink, bool is_whole) const {
   std::size_t compared = 0;
+  std::set<std::pair<NameKind, std::size_t>> told;
   for (auto const& [key, uses] : uses_) {
+    if (!told.emplace(std::get<NameKind>(key), uses.spans.front().begin).second) continue;
     if (sink.is_full() || ++compared > most_compared) {
       if (is_whole) sink.leave_out();
       continue;

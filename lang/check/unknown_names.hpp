@@ -28,7 +28,8 @@ enum class NameKind {
 // gathered while the file is read and reported together at the end.
 class UnknownNames {
  public:
-  explicit UnknownNames(Names const& names) : names_(names) {}
+  UnknownNames(Names const& names, syntax::Document const& document)
+      : names_(names), document_(document) {}
   void add(NameKind, syntax::Word const&);
   // A port that the junction, whose ports these are, does not draw. The ports must outlive this.
   void add_port(NameKind, syntax::Word const&, std::string const& junction,
@@ -56,6 +57,7 @@ class UnknownNames {
                                    std::vector<std::string> const& known) const;
 
   Names const& names_;
+  syntax::Document const& document_;
   std::map<Key, Uses> uses_;
 };
 

@@ -83,6 +83,7 @@ void Workshop::draw_for(syntax::PlaceDeclaration const& place, Settings const& s
       {place.span,
        fmt::format("it is drawn so for '{}', with what 'where' gives", place.name.text),
        {}});
+  fault.remedy = "Let 'where' give a number that the drawing can be drawn with.";
   reading_.sink.report(std::move(fault));
 }
 

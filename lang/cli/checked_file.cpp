@@ -9,6 +9,7 @@
 #include "lang/cli/interruption.hpp"
 #include "lang/cli/judged.hpp"
 #include "lang/cli/loaded.hpp"
+#include "lang/cli/shared_acceptances.hpp"
 #include "lang/cli/sights.hpp"
 #include "lang/cli/verdict.hpp"
 #include "lang/render/check_report.hpp"
@@ -130,6 +131,8 @@ void put_lines(Work const& work, CheckedFile& file) {
   for (std::size_t i = 0; i < work.judged.size(); ++i) {
     auto const subject = work.loaded.subject(i);
     auto const& [junction, works] = work.judged[i];
+    file.result += render::open_lines(subject, works ? render::open_questions({subject, *works})
+                                                     : render::open_questions(subject, junction));
     file.result += works ? render::works_lines({subject, *works})
                          : render::junction_lines({subject, junction, {}});
   }
@@ -156,17 +159,21 @@ void judge_all(Work& work, CheckWish const& wish, JunctionProgress const& progre
     return;
   }
   try {
-    for (auto const& junction : work.loaded.junctions) {
-      auto known = judged(junction, [&](std::size_t done, std::size_t total) {
+    auto& junctions = work.loaded.junctions;
+    for (auto const& junction : junctions) {
+      work.judged.push_back(judged(junction, [&](std::size_t done, std::size_t total) {
         progress(junction, done, total);
-      });
-      if (work.record) hold_against(*work.record, work.loaded.subject(work.judged.size()), known);
-      work.judged.push_back(std::move(known));
+      }));
     }
-    tell_gone(work);
+    settle_shared_acceptances(junctions, work.judged, [&](std::size_t done, std::size_t total) {
+      progress(junctions.back(), done, total);
+    });
   } catch (Stopped const&) {
     file.told.is_finished = false;
   }
+  for (std::size_t i = 0; work.record && i < work.judged.size(); ++i)
+    hold_against(*work.record, work.loaded.subject(i), work.judged[i]);
+  if (file.told.is_finished) tell_gone(work);
   for (auto const& [junction, works] : work.judged)
     file.exit =
         worst(file.exit, works ? exit_of(*works, wish.fail_on) : exit_of(junction, wish.fail_on));

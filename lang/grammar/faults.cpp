@@ -138,13 +138,15 @@ void explain(char const* where, std::string const& wanted, Reading& reading) {
                             : out_of_place(where, wanted, reading));
 }
 
+// On a line of its own it is taken for an entry, behind something for a part of that.
 void explain_entry(char const* at, Entries const& entries, Reading& reading) {
   if (is_told(at, reading)) return;
   auto const found = found_at(at, reading);
+  auto const form = reading.is_line_start(at) ? std::string() : form_remedy(reading);
   reading.report(
       fault("unknown-entry", fmt::format("{} does not begin a {}", quoted(found), entries.what),
             span_of(found, reading), fmt::format("{} or '}}' is expected here", entries.expected),
-            first_of(meant(found, at, reading, entries.openers), entries.remedy)));
+            first_of(meant(found, at, reading, entries.openers), first_of(form, entries.remedy))));
 }
 
 void explain_crowded(char const* at, Entries const& entries, Reading& reading) {

@@ -1,3 +1,7 @@
+#include <algorithm>
+
+#include "lang/grammar/characters.hpp"
+#include "lang/grammar/fault.hpp"
 #include "lang/grammar/rules.hpp"
 
 // What a design is judged by: bodies, practice, accepted findings.
@@ -28,6 +32,24 @@ constexpr x3::rule<property_tag, BodyProperty> property{"a property of the body"
 struct setting_tag;
 constexpr x3::rule<setting_tag, PracticeSetting> setting{"a rule of practice"};
 
+// Where a number of a place stands, which none below 0 does: a minus is what is wrong then.
+struct FromZero : x3::parser<FromZero> {
+  using attribute_type = x3::unused_type;
+  [[maybe_unused]] static bool const has_attribute = false;
+  template <class AnyContext, class RuleContext, class Attribute>
+  bool parse(Iterator& first, Iterator const& last, AnyContext const& context, RuleContext&,
+             Attribute&) const {
+    if (first == last || *first != '-') return true;
+    Reading& reading = x3::get<reading_tag>(context);
+    auto const* end = std::find_if_not(first + 1, last, is_digit);
+    fail_ready(first, reading,
+               fault("place-outside", "A place in a drawing has no number below 0",
+                     reading.span(first, end), "column, row and level are counted from 0",
+                     "Count from the north-west corner of the lowest level; of a works, of all "
+                     "that it places."));
+  }
+};
+
 // clang-format off
 auto const property_def = spanned[
      Name("a property of the body", true)[put<&BodyProperty::name>] >> enter(property_form)
@@ -52,9 +74,9 @@ auto const practice_def = spanned[
 
 auto const place_def = spanned[
      -Name("a junction's name")[put<&PlaceReference::junction>]
-  >> WholeNumber("a place such as 3 4 0")[put<&PlaceReference::x>]
-   > WholeNumber("the place's second number (cells south)")[put<&PlaceReference::y>]
-   > WholeNumber("the place's third number (the level)")[put<&PlaceReference::z>]
+  >> FromZero() >> WholeNumber("a place such as 3 4 0")[put<&PlaceReference::x>]
+   > FromZero() > WholeNumber("the place's second number (cells south)")[put<&PlaceReference::y>]
+   > FromZero() > WholeNumber("the place's third number (the level)")[put<&PlaceReference::z>]
 ];
 
 auto const accept_def = spanned[

@@ -26,18 +26,20 @@ constexpr Form join_form{"join", "join PLACE.OUTLET -> PLACE.INLET, or ... takin
 constexpr Form inlet_form{"inlet", "inlet NAME = PLACE.INLET"};
 constexpr Form outlet_form{"outlet", "outlet NAME = PLACE.OUTLET"};
 
+constexpr char in_works[] =
+    "A works places junctions, which draw the levels: 'place JUNCTION as NAME at 0 0 0'.";
 Entries const works_entries{"part of the works",
                             "'place', 'join', 'inlet', 'outlet', 'number', 'for', 'outside'",
                             {"place", "join", "inlet", "outlet", "number", "for", "outside"},
                             {},
                             false,
-                            ""};
+                            in_works};
 Entries const loop_entries{"repeated part of the works",
                            "'place', 'join', 'inlet', 'outlet', 'number', 'for'",
                            {"place", "join", "inlet", "outlet", "number", "for"},
                            {},
                            false,
-                           ""};
+                           in_works};
 
 constexpr char const* surroundings[] = {"open", "rock"};
 constexpr char const* turns[] = {"left", "right", "about"};

@@ -153,6 +153,14 @@ ExpressionId CircuitLowering::meant(Scope scope, model::SignalId signal) {
   return operand(signal_in(scope, signal));
 }
 
+ExpressionId CircuitLowering::meant(Scope scope, std::string const& name) {
+  if (auto const signal = names_.signals.find(name)) return meant(scope, *signal);
+  require(scopes_ != nullptr, "CircuitLowering: a signal of a place, outside of a works");
+  auto const named = scopes_->named(names_, name);
+  require(named.has_value(), "CircuitLowering: an unknown signal");
+  return meant(named->scope, named->signal);
+}
+
 // One after the other, so that long chains of wires are no deep recursion.
 void CircuitLowering::define_open() {
   while (!undefined_.empty()) {
@@ -178,13 +186,7 @@ void CircuitLowering::define_open() {
 }
 
 ExpressionId CircuitLowering::lower_in(syntax::Expression const& expression, Scope scope) {
-  if (expression.kind == ExpressionKind::name) {
-    if (auto const signal = names_.signals.find(expression.name)) return meant(scope, *signal);
-    require(scopes_ != nullptr, "CircuitLowering: a signal of a place, outside of a works");
-    auto const named = scopes_->named(names_, expression.name);
-    require(named.has_value(), "CircuitLowering: an unknown signal");
-    return meant(named->scope, named->signal);
-  }
+  if (expression.kind == ExpressionKind::name) return meant(scope, expression.name);
   if (auto const found = known_.find({&expression, scope}); found != known_.end())
     return found->second;
   std::vector<ExpressionId> operands;
@@ -214,8 +216,11 @@ std::optional<ExpressionId> CircuitLowering::lower(check::Condition const& condi
   std::vector<ExpressionId> all;
   if (condition.when) all.push_back(lower(*condition.when));
   if (condition.unless.count > 0) all.push_back(negated(any_of(condition.unless)));
-  for (auto const& [signal, is_on] : condition.settings)
-    all.push_back(is_on ? operand(signal) : negated(operand(signal)));
+  for (auto const& [heading, is_on] : condition.settings) {
+    auto const signal = meant(check::Scopes::file, heading->text);
+    all.push_back(is_on ? signal : negated(signal));
+  }
+  define_open();
   if (all.empty()) return std::nullopt;
   return chained(Operator::conjunction, all);
 }

@@ -39,6 +39,7 @@ class CircuitLowering {
  private:
   model::ExpressionId operand(model::SignalId);
   model::ExpressionId meant(Scope, model::SignalId);
+  model::ExpressionId meant(Scope, std::string const& name);
   model::ExpressionId lower_in(syntax::Expression const&, Scope);
   void define_open();
   model::ExpressionId negated(model::ExpressionId);

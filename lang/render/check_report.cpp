@@ -90,6 +90,29 @@ std::string expectation_line(Subject const& subject, std::size_t index, Truthful
          "\n";
 }
 
+std::vector<ToldOpen> open_questions(Subject const& subject, Judgement const& judgement) {
+  if (judgement.is_decided) return {};
+  auto const& name = subject.map.junction.name;
+  if (judgement.unended)
+    return {
+        {fmt::format("What stands in {} is not known: {}", name, unended_words(*judgement.unended)),
+         {}}};
+  if (never_rests(judgement))
+    return {{fmt::format("The signals of {} never come to rest as built", name), {}}};
+  return {{fmt::format("What stands in {} depends on {}, too many to run", name,
+                       counted(judgement.variables.size(), "signal")),
+           "Let fewer signals switch its cells, or build it of junctions that are placed in a "
+           "works."}};
+}
+
+std::string open_lines(Subject const& subject, std::vector<ToldOpen> const& questions) {
+  std::string result;
+  auto const place = location(subject.text, subject.map.junction.span.begin);
+  for (auto const& open : questions)
+    result += showable(fmt::format("{}: warning: undecided: {}", place, open.headline)) + "\n";
+  return result;
+}
+
 std::string junction_report(JudgedJunction const& judged, Look look) {
   std::string result = junction_heading(judged.subject, look);
   auto const& findings = judged.judgement.findings;

@@ -8,6 +8,7 @@
 #include "lang/render/level_picture.hpp"
 #include "lang/render/look.hpp"
 #include "lang/render/subject.hpp"
+#include "lang/render/told.hpp"
 
 // The outcome of `leat check` for people: findings, then expectations that do not hold, then a
 // summary. Worst first; nothing depends on time or on the machine.
@@ -42,6 +43,11 @@ std::string outcome_words(JudgedJunction const&, std::size_t expectation);
 
 // One expectation that was not found to hold, in a line.
 std::string expectation_line(Subject const&, std::size_t expectation, verdicts::Truthfulness);
+
+// Why nothing is known of a junction; nothing where it is known.
+std::vector<ToldOpen> open_questions(Subject const&, Judgement const&);
+// What is not known of a junction or a works, one line each.
+std::string open_lines(Subject const&, std::vector<ToldOpen> const&);
 
 // Counts by severity and verdict, and the word for the whole.
 struct Summary {

@@ -12,9 +12,9 @@ namespace {
 struct Record {
   std::string what, name, verdict, junction;
   Spot spot;
-  std::vector<model::Place> cells;
-  std::string headline, when, reason, remedy, accepted;
-  std::vector<std::string> inlets, outlets, bodies, signals;
+  std::vector<model::Place> cells{};
+  std::string headline{}, when{}, reason{}, remedy{}, accepted{};
+  std::vector<std::string> inlets{}, outlets{}, bodies{}, signals{};
 };
 
 std::string joined(std::vector<std::string> const& parts) {
@@ -52,31 +52,22 @@ std::string expectation_record(ToldJunction const& junction, ToldExpectation con
                   expectation.clause,
                   expectation.when,
                   expectation.outcome,
-                  expectation.remedy,
-                  {},
-                  {},
-                  {},
-                  {},
-                  {}});
+                  expectation.remedy});
+}
+
+std::string open_record(ToldJunction const& junction, ToldOpen const& open) {
+  Record record{"junction", {}, "undecided", junction.name, junction.spot};
+  record.headline = open.headline;
+  record.remedy = open.remedy;
+  return written(record);
 }
 
 std::string plain_record(std::string what, std::string name, std::string verdict, Spot spot,
                          std::string headline, std::string remedy) {
-  return written({std::move(what),
-                  std::move(name),
-                  std::move(verdict),
-                  {},
-                  std::move(spot),
-                  {},
-                  std::move(headline),
-                  {},
-                  {},
-                  std::move(remedy),
-                  {},
-                  {},
-                  {},
-                  {},
-                  {}});
+  Record record{std::move(what), std::move(name), std::move(verdict), {}, std::move(spot)};
+  record.headline = std::move(headline);
+  record.remedy = std::move(remedy);
+  return written(record);
 }
 
 }  // namespace
@@ -89,6 +80,7 @@ std::string findings_csv(ToldRun const& run) {
     for (auto const& fault : file.faults)
       text += plain_record("fault", fault.name, "error", fault.spot, fault.headline, fault.remedy);
     for (auto const& junction : file.junctions) {
+      for (auto const& open : junction.open) text += open_record(junction, open);
       for (auto const& finding : junction.findings) text += finding_record(junction, finding);
       for (auto const& expectation : junction.expectations)
         text += expectation_record(junction, expectation);

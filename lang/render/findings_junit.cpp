@@ -82,9 +82,11 @@ Case findings_case(ToldJunction const& junction, model::Severity fail_on) {
   if (!failing.empty())
     return {std::move(name), Outcome::failed, "finding", counted(failing.size(), "finding"),
             fmt::format("{}", fmt::join(failing, "\n"))};
-  if (junction.is_undecided())
-    return {std::move(name), Outcome::broken, "undecided", "There was too much to run",
-            "at: " + spot_words(junction.spot)};
+  auto const open = std::find_if(junction.open.begin(), junction.open.end(),
+                                 [&](auto const& each) { return is_failing(each, fail_on); });
+  if (open != junction.open.end())
+    return {std::move(name), Outcome::broken, "undecided", open->headline,
+            lines({{"at", spot_words(junction.spot)}, {"do", open->remedy}})};
   return {std::move(name), Outcome::passed, {}, {}, {}};
 }
 

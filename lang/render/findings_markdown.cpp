@@ -45,7 +45,8 @@ std::string junction_part(ToldJunction const& junction) {
                         markdown_text(expectation.when), markdown_text(expectation.outcome)});
   }
   auto text = fmt::format("\n### {}\n", markdown_text(junction.name));
-  if (junction.is_undecided()) text += "\nUndecided: there was too much to run.\n";
+  for (auto const& [headline, remedy, severity] : junction.open)
+    text += fmt::format("\nUndecided: {}. {}\n", markdown_text(headline), markdown_text(remedy));
   text += section("Findings:", open) +
           section("Expectations that were not found to hold:", unkept) +
           section("Accepted findings:", accepted);

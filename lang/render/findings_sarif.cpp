@@ -259,9 +259,8 @@ class Log {
     for (auto const& junction : file.junctions) {
       for (auto const& finding : junction.findings) add_finding(junction, finding);
       for (auto const& expectation : junction.expectations) add_expectation(junction, expectation);
-      if (junction.is_undecided())
-        add_result(std::string(undecided_junction), "none",
-                   "What stands in " + junction.name + " depends on more signals than can be run.",
+      for (auto const& open : junction.open)
+        add_result(std::string(undecided_junction), "none", joined({open.headline, open.remedy}),
                    location(junction.spot, {}, junction.name), {junction.name}, Json::object());
     }
   }

@@ -31,8 +31,9 @@ constexpr std::array<VerdictRow, 5> verdict_rows{{
     {"bounded-expectation", "An expectation holds as far as it was looked for.",
      "Something was left out since there was too much of it; nothing against it was found.",
      "error"},
-    {undecided_junction, "A junction depends on more signals than can be run.",
-     "Its combinations were not run, at least in parts: nothing is known of them.", "error"},
+    {undecided_junction, "It is not known whether a junction is all right.",
+     "There was too much to run, the signals never come to rest, or a promise may bar findings.",
+     "error"},
 }};
 
 std::string_view meaning_of(std::string_view fault) {

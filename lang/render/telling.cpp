@@ -171,6 +171,7 @@ ToldJunction told(JudgedSubject const& judged) {
   told.spot = spot_of(subject.text, subject.map.junction.span);
   told.combinations = static_cast<Count>(judgement.combinations.reachable.count());
   told.left_out = left_out(judgement);
+  told.open = open_questions(subject, judgement);
   for (auto i : telling_order(judgement.findings)) told.findings.push_back(told_finding(judged, i));
   for (std::size_t i = 0; i < judgement.expectations.size(); ++i)
     told.expectations.push_back(told_expectation(judged, i));

@@ -100,6 +100,9 @@ ToldJunction told(JudgedWorks const& works) {
   told.combinations = combinations_of(conditions, conditions.reachable());
   if (works::is_incomplete(judged)) told.left_out.emplace_back("combinations");
   if (!works::are_findings_complete(judged)) told.left_out.emplace_back("switching");
+  if (conditions.has_too_many_states()) told.left_out.emplace_back("states");
+  if (!judged.kinds_in_doubt.empty()) told.left_out.emplace_back("promised");
+  told.open = open_questions(works);
   told.findings = told_parts(works);
   for (auto& finding : told_whole(works)) told.findings.push_back(std::move(finding));
   for (std::size_t i = 0; i < judged.expectations.size(); ++i)

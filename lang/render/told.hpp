@@ -84,17 +84,21 @@ struct ToldFault {
   std::string headline, remedy;
 };
 
+// Why it is not known of a junction or a works whether it is all right, and how grave that may be.
+struct ToldOpen {
+  std::string headline, remedy;
+  model::Severity severity = model::Severity::error;
+};
+
 // Of a junction or a works.
 struct ToldJunction {
   std::string name;
   Spot spot;
   Count combinations = 0;
-  std::vector<std::string> left_out;  // what was too much to look for
+  std::vector<std::string> left_out;  // what was too much to look for, or cannot be told apart
+  std::vector<ToldOpen> open;
   std::vector<ToldFinding> findings;  // worst first
   std::vector<ToldExpectation> expectations;
-
-  // Whether there are combinations that nothing is known of.
-  bool is_undecided() const { return !left_out.empty() && left_out.front() == "combinations"; }
 };
 
 struct ToldFile {
@@ -118,6 +122,11 @@ struct ToldRun {
 // Whether a finding makes the run fail.
 inline bool is_failing(ToldFinding const& finding, model::Severity fail_on) {
   return !finding.accepted && finding.severity >= fail_on;
+}
+
+// Whether what is not known may be such a finding.
+inline bool is_failing(ToldOpen const& open, model::Severity fail_on) {
+  return open.severity >= fail_on;
 }
 
 }  // namespace leat::render

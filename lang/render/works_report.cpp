@@ -120,6 +120,13 @@ constexpr std::string_view fewer_signals =
     "Let a wire say what a gate follows: if it reads each of its levers in one sense, and nothing "
     "else here reads them, it counts as one signal.";
 
+constexpr std::string_view too_many_routes = "The conditions of the routes are too many to be kept";
+constexpr std::string_view ask_one = "Ask it of one inlet, or of the junctions that are placed.";
+constexpr std::string_view too_many_states =
+    "It is not known which states the memory comes to: there are too many to be followed";
+constexpr std::string_view fewer_latches =
+    "Let fewer signals remember, or ask it of the junctions that are placed.";
+
 std::string in_doubt(works::WorksJudgement const& judged) {
   return "A 'never' may bar what was done before, so it is not known whether these show: " +
          kinds_words(judged.kinds_in_doubt);
@@ -257,9 +264,7 @@ WhyOpen why_open(JudgedWorks const& works, std::size_t index) {
     return {std::string(reason_of(verdict)), std::string(remedy_of(verdict))};
   if (auto const too_much = all_too_much(works); !too_much.empty())
     return {too_much.front().headline + ".", std::string(fewer_signals)};
-  if (judged.has_run_out)
-    return {"The conditions of the routes are too many to be kept.",
-            "Ask it of one inlet, or of the junctions that are placed."};
+  if (judged.has_run_out) return {fmt::format("{}.", too_many_routes), std::string(ask_one)};
   auto const claim = works.subject.design.expectations[index].claim;
   bool const is_of_findings = claim == model::Claim::no_findings || claim == model::Claim::finds;
   if (is_of_findings && !judged.kinds_in_doubt.empty())
@@ -270,13 +275,28 @@ WhyOpen why_open(JudgedWorks const& works, std::size_t index) {
         "together on a body's way.",
         "Let the water forget: remembering-water says where it does not."};
   if (judged.conditions->has_too_many_states())
-    return {"It is not known which states the memory comes to: there are too many to be followed.",
-            "Let fewer signals remember, or ask it of the junctions that are placed."};
+    return {fmt::format("{}.", too_many_states), std::string(fewer_latches)};
   if (!judged.kinds_left_out.empty())
     return {fmt::format("It is not known of a works like this: {}.",
                         kinds_words(judged.kinds_left_out)),
             "Ask it of the junctions that are placed."};
   return {std::string(reason_of(verdict)), std::string(remedy_of(verdict))};
+}
+
+std::vector<ToldOpen> open_questions(JudgedWorks const& works) {
+  auto const& judged = works.judgement;
+  std::vector<ToldOpen> open;
+  for (auto const& each : all_too_much(works))
+    open.push_back({each.headline, fmt::format("{} {}", fewer_signals, each.parting)});
+  if (judged.has_run_out) open.push_back({std::string(too_many_routes), std::string(ask_one)});
+  if (judged.conditions->has_too_many_states())
+    open.push_back({std::string(too_many_states), std::string(fewer_latches)});
+  if (judged.kinds_in_doubt.empty()) return open;
+  auto gravest = model::Severity::note;
+  for (auto kind : judged.kinds_in_doubt)
+    gravest = std::max(gravest, findings::finding_of(kind).severity);
+  open.push_back({in_doubt(judged), std::string(without_doubt), gravest});
+  return open;
 }
 
 std::string works_report(JudgedWorks const& works, Look look) {

@@ -38,6 +38,9 @@ struct WhyOpen {
 };
 WhyOpen why_open(JudgedWorks const&, std::size_t expectation);
 
+// Why it is not known of the works as a whole whether it is all right.
+std::vector<ToldOpen> open_questions(JudgedWorks const&);
+
 // "divert=on, turn[3]=on": what differs from the plant as built.
 std::string instance_words(JudgedWorks const&, works::Instance const&);
 

@@ -79,7 +79,7 @@ TEST_CASE("a wire uses what is declared after it, and the order puts it behind")
   auto const document = leat::grammar::parse(source, sink);
   REQUIRE(sink.empty());
   auto const names = collect_names(document, source, sink);
-  UnknownNames unknown(names);
+  UnknownNames unknown(names, document);
   auto const signals = read_signals({document, source, names, unknown, sink}, {});
   CHECK(signals.wire_order == std::vector<leat::model::SignalId>{2, 1, 0});
 }

@@ -42,6 +42,36 @@ expect { millhouse reaches kiln when %s }
 KEPT = CHANNEL % ("yard", "west")
 BROKEN = CHANNEL % ("yard", "not west")
 NOTHING = "leat 1\nsignals { lever west }\n"
+# One lever of the plant stands for another of the yard, and the plant's promise speaks of neither alone: it is not known
+# whether it bars what the yard's water remembers. Apart from that, nothing is wrong that is not accepted.
+PARTS = """leat 1
+signals {
+  lever west
+  button ring for 20 ticks
+  button stop for 20 ticks
+  latch held on ring off stop
+}
+marks {
+  _ open
+  w water
+  i inlet mill
+  k outlet kiln
+  p outlet press
+  e open when west else water
+  v water when west else open
+}
+junction yard { level 0 { |k___eiv___p| } level 1 { |___________| } }
+junction run { level 0 { |wi______k| } level 1 { |_________| } }
+"""
+PROMISED = """leat 1
+include "parts.leat"
+signals { never west and stop }
+works plant {
+  place yard as one at 9 -2 1 turned right with west = held
+  place run as two at 10 1 0 turned about
+}
+accept unreached-outlet because "the rest comes next week"
+"""
 FAULTY = KEPT.replace("level 0", "levl 0")
 
 
@@ -226,6 +256,26 @@ class CheckRun(unittest.TestCase):
             code, out, err = self.stopped(form, signal.SIGTERM)
             self.assertEqual(code, 3, form)
             self.assertTrue(is_marked(out, err), (form, out, err))
+
+    def test_every_form_says_what_is_left_out_for_a_promise(self) -> None:
+        self.put("parts.leat", PARTS)
+        self.put("plant.leat", PROMISED)
+        why = "A 'never' may bar what was done before"
+        for form in FORMATS:
+            run = self.leat("check", "plant.leat", "--as", form)
+            self.assertEqual(run.returncode, 3, form)
+            if form != "json":
+                self.assertIn(why, run.stdout, form)
+        run = self.document("plant.leat")
+        self.assertEqual(run["files"][0]["junctions"][0]["left_out"], ["promised"])  # type: ignore[index]
+
+        def report(*arguments: str) -> ElementTree.Element:
+            return ElementTree.fromstring(self.leat("check", "plant.leat", "--as", "junit", *arguments).stdout)
+        self.assertEqual([e.attrib["type"] for e in report().iter("error")], ["undecided"])
+        self.assertEqual(report().attrib["errors"], "1")
+        csv_text = self.leat("check", "plant.leat", "--as", "csv").stdout
+        self.assertEqual([r["verdict"] for r in csv.DictReader(io.StringIO(csv_text)) if r["what"] == "junction"],
+                         ["undecided"])
 
     def test_an_ignored_signal_stays_ignored(self) -> None:
         self.put("a.leat", slow(11))

@@ -134,6 +134,36 @@ class Memory(unittest.TestCase):
         self.assertIn("idle-signal", self.names(text))
 
 
+class Tables(unittest.TestCase):
+    TEXT = f"""leat 1
+signals {{
+  lever ask
+  lever back
+  latch divert on ask off back
+}}
+{TURN}works yard {{
+  place turn as first at 0 0 0
+  place turn as second at 0 5 0 with ask = back, back = ask
+  join first.keep -> second.lane
+}}
+"""
+
+    def test_a_table_over_the_memory_of_places_can_be_pasted(self) -> None:
+        table = told(self.TEXT, "table", "--junction", "yard", "--as", "expect")
+        self.assertIn("second.divert", table)
+        told_of = verdicts(works_of(self.TEXT + table, "check"))
+        self.assertGreater(len(told_of), 2)
+        self.assertEqual(set(told_of), {"holds"})
+
+    def test_a_setting_of_a_place_is_the_place_s_own(self) -> None:
+        # The file's latch is that of the first turn: of the second nothing is said by it.
+        rows = "expect table first.lane of yard { second.divert | route\n1 | second.keep\n }\n"
+        self.assertEqual(verdicts(works_of(self.TEXT + rows, "check")), ["violated"])
+        self.assertIn("no signal named 'third.divert'", told(self.TEXT + rows.replace("second.d", "third.d"), "check"))
+        self.assertIn("no signal named 'second.divert'", told(self.TEXT + rows.replace("first.lane of yard", "lane of turn"),
+                                                              "check"))
+
+
 if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--leat", required=True)

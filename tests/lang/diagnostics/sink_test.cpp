@@ -41,3 +41,17 @@ TEST_CASE("past the most that is kept, reports are counted") {
   CHECK(sink.sorted().size() == Sink::most);
   CHECK(sink.sorted().front().name == "x");
 }
+
+TEST_CASE("the same kind of fault at the same words is told once, what is missing each time") {
+  Sink sink;
+  sink.report(at(3, "a"));
+  sink.report(at(3, "a"));
+  sink.report(at(3, "b"));
+  sink.report(at(4, "a"));
+  CHECK(sink.sorted().size() == 3);
+  auto missing = at(9, "c");
+  missing.primary.span = {9, 9};
+  sink.report(missing);
+  sink.report(missing);
+  CHECK(sink.sorted().size() == 5);
+}
