@@ -104,9 +104,10 @@ TEST_CASE("states: as built is there though it is promised away, and no event le
   wired::Circuit wires;
   auto const a = wires.input(), b = wires.input();
   wires.input();
+  auto const promised = wires.of(a);
   auto circuit = wires.built();
   circuit.signals[a].starts_on = true;
-  circuit.nevers.push_back(wires.of(a));
+  circuit.nevers.push_back(promised);
   auto const states = explore::reach(logic::Machine(circuit));
   REQUIRE(states.size() == 5);
   CHECK(states.after(0, a) == 1);
