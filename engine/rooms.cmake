@@ -44,7 +44,7 @@ room(engine_verdicts engine/verdicts
      SOURCES after_events.cpp clearing.cpp dealing.cpp expectations.cpp finding_claims.cpp route_claims.cpp
      USES engine_findings)
 room(engine_judge engine
-     SOURCES judge.cpp
+     SOURCES as_built.cpp judge.cpp
      USES engine_verdicts)
 room(engine_works engine/works
      SOURCES arrivals.cpp barred_histories.cpp claims.cpp conditions.cpp destinations.cpp

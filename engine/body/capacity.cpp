@@ -31,8 +31,8 @@ Rate rate(Surroundings const& here, double bodies_a_tick) {
   return std::llround(std::min(bodies_a_tick * ticks_a_second * million, ceiling));
 }
 
-Rate rate_pushed(Surroundings const& here, Position from) {
-  return rate(here, terminal_speed(pushed(here, from.feet)) / width(here));
+Rate rate_pushed(Surroundings const& here, Position from, Position to) {
+  return rate(here, terminal_speed(pushed(here, from.feet, to.feet)) / width(here));
 }
 Rate rate_risen(Surroundings const& here) {
   return rate(here, terminal_speed(risen(here)) / height(here));
@@ -61,12 +61,13 @@ Rate rate_of(Surroundings const& here, Position from, Position to, MoveRule rule
     case MoveRule::rise:
       return rate_risen(here);
     case MoveRule::push:
-      return rate_pushed(here, from);
+      return rate_pushed(here, from, to);
     case MoveRule::climb:
-      return std::min(rate_risen(here), rate_pushed(here, from));
+      return std::min(rate_risen(here), rate_pushed(here, from, to));
     case MoveRule::drift:
-      return here.is_wet(from.feet) ? rate_pushed(here, from)
-                                    : std::min(rate_down(here, from, to), rate_pushed(here, from));
+      return here.is_wet(from.feet)
+                 ? rate_pushed(here, from, to)
+                 : std::min(rate_down(here, from, to), rate_pushed(here, from, to));
   }
   return 0;
 }

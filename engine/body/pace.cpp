@@ -14,12 +14,13 @@ double per_mille(Surroundings const& here, Rule rule) { return per_mille(here.pr
 
 }  // namespace
 
-Pace pushed(Surroundings const& here, Cell feet) {
-  auto const push = here.push(feet);
+Pace pushed(Surroundings const& here, Cell from, Cell to) {
+  auto const push = here.push(from);
   auto const won = per_mille(here, Rule::water_push), kept = per_mille(here, Rule::water_drag);
   if (!push.along_x() || !push.along_y()) return {won, kept};
-  auto const weaker = std::min(std::abs(push.x), std::abs(push.y));
-  return {won * weaker / std::hypot(push.x, push.y), kept};
+  bool const goes_along_x = here.grid().place(from).x != here.grid().place(to).x;
+  auto const share = std::abs(goes_along_x ? push.x : push.y);
+  return {won * share / std::hypot(push.x, push.y), kept};
 }
 
 Pace risen(Surroundings const& here) {

@@ -11,9 +11,10 @@ struct Pace {
   double won = 0, kept = 0;
 };
 
-// The pace of a body that the water at a feet cell pushes, of a diagonal push that to the weaker
-// side. Where nothing pushes: that of a body which drifts on.
-Pace pushed(Surroundings const&, Cell feet);
+// The pace of a body that the water at a feet cell pushes to the side where another cell lies, or
+// lies higher; of a diagonal push only what goes that way. Where nothing pushes: that of a body
+// which drifts on.
+Pace pushed(Surroundings const&, Cell from, Cell to);
 // Upward in water: the mean stroke less gravity.
 Pace risen(Surroundings const&);
 // Down in air, and down under water.

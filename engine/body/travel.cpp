@@ -15,8 +15,8 @@ namespace {
 
 using Ticks = std::int64_t;
 
-std::optional<int> ticks_pushed(Surroundings const& here, Position from) {
-  return ticks_for(pushed(here, from.feet), 1);
+std::optional<int> ticks_pushed(Surroundings const& here, Position from, Position to) {
+  return ticks_for(pushed(here, from.feet, to.feet), 1);
 }
 
 std::optional<int> ticks_risen(Surroundings const& here) { return ticks_for(risen(here), 1); }
@@ -101,12 +101,12 @@ std::optional<int> ticks_of(Surroundings const& here, Position from, Position to
     case MoveRule::rise:
       return ticks_risen(here);
     case MoveRule::push:
-      return ticks_pushed(here, from);
+      return ticks_pushed(here, from, to);
     case MoveRule::climb:
-      return sum(ticks_risen(here), ticks_pushed(here, from));
+      return sum(ticks_risen(here), ticks_pushed(here, from, to));
     case MoveRule::drift:
-      return here.is_wet(from.feet) ? ticks_pushed(here, from)
-                                    : sum(ticks_down(here, from, to), ticks_pushed(here, from));
+      return here.is_wet(from.feet) ? ticks_pushed(here, from, to)
+                                    : sum(ticks_down(here, from, to), ticks_pushed(here, from, to));
   }
   return std::nullopt;
 }

@@ -40,7 +40,7 @@ class Keeping {
   void go_on(std::uint32_t from) {
     for (std::size_t event = 0; event < all_.events; ++event) {
       auto const to = all_.after(old_[from], event);
-      bool const is_done = to != States::none && (to == 0 || !is_never_[to]);
+      bool const is_done = to != States::none && !is_never_[to];
       if (is_done && number_[to] == States::none) add(to, from, event);
       kept_.next.push_back(is_done ? number_[to] : States::none);
     }

@@ -75,16 +75,30 @@ class Crowd {
       crushed.insert(at->feet);
       at = inside_.erase(at);
     }
-    Positions remembering;
-    for (auto const& at : inside_) remembering.insert(body::forgetful(here, at));
-    inside_ = std::move(remembering);
     for (auto const& at : entering_at(here)) arrive(here, at, at, inside_);
+  }
+
+  // Cells and water are others than before: where the water has come to a body, or a floor under
+  // it, it remembers what the rules say of such a place.
+  void forget(Surroundings const& here) {
+    Positions others;
+    for (auto at = inside_.begin(); at != inside_.end();) {
+      auto const now = body::forgetful(here, *at);
+      if (now == *at) {
+        ++at;
+        continue;
+      }
+      others.insert(now);
+      at = inside_.erase(at);
+    }
+    inside_.merge(others);
   }
 
   // One water step: at most so many moves that are no falls, and falls before and after each. Those
   // who come nowhere new have been everywhere, however many moves there still are.
   void move(model::Arrangement const& after, water::Field const& field) {
     Surroundings const here(after, field, profile_);
+    forget(here);
     auto moving = inside();
     fall_on(here, moving);
     auto const most = most_moves(after.practice());
@@ -299,6 +313,8 @@ class Passage {
     for (auto& passing : passings_) {
       Surroundings const here(arrangements_.back(), field_, design_.profiles[passing.profile]);
       passing.after = own_way(design_, here, passing.inlet, outlets_);
+      passing.crowd.forget(here);
+      passing.witnesses.forget(here);
       conclude(here, outlets_, passing, result.dangers);
       auto const rest = last_leaves(here, outlets_, passing.witnesses);
       auto const leaves = rest ? std::optional(ticks + *rest) : std::nullopt;

@@ -102,21 +102,16 @@ SymbolicStates::SymbolicStates(model::Circuit const& circuit, Limits limits)
   if (diagram_.has_run_out()) knowledge_ = Knowledge::out_of_nodes;
 }
 
-// The states before the event from which it would lead to what never comes about. What stands as
-// built comes about in any case.
+// The states before the event from which it would lead to what never comes about.
 Function SymbolicStates::promised_away(model::Circuit const& circuit,
-                                       std::vector<Function> const& after,
-                                       std::vector<Function> const& built) {
+                                       std::vector<Function> const& after) {
   if (circuit.nevers.empty()) return Diagram::never;
   std::vector<Function> of_signal(circuit.signals.size(), Diagram::never);
   for (std::size_t v = 0; v < after.size(); ++v) of_signal[variables()[v]] = after[v];
   logic::Evaluation evaluation(circuit, diagram_, std::move(of_signal));
   auto away = Diagram::never;
   for (auto never : circuit.nevers) away = diagram_.either(away, evaluation.of(never));
-  auto is_built = Diagram::always;
-  for (std::size_t v = 0; v < after.size(); ++v)
-    is_built = diagram_.both(is_built, !diagram_.differ(after[v], built[v]));
-  return diagram_.both(away, !is_built);
+  return away;
 }
 
 // States after which an event does not get quiet, or is not done, are left out of the transitions:
@@ -140,7 +135,7 @@ SymbolicStates::Knowledge SymbolicStates::explore(model::Circuit const& circuit,
     unquiet_[event] = outcome.oscillating;
     unknown = diagram_.either(unknown, outcome.unknown);
     auto const is_open = diagram_.either(outcome.oscillating, outcome.unknown);
-    auto const away = promised_away(circuit, outcome.after, start.after);
+    auto const away = promised_away(circuit, outcome.after);
     not_done.push_back(diagram_.either(is_open, away));
     if (!few) parts.add(outcome.after, not_done.back(), transitions);
     if (diagram_.has_run_out()) return Knowledge::out_of_nodes;

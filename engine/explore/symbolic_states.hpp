@@ -71,8 +71,7 @@ class SymbolicStates {
  private:
   using Function = logic::Diagram::Function;
   Knowledge explore(model::Circuit const&, Limits const&);
-  Function promised_away(model::Circuit const&, std::vector<Function> const& after,
-                         std::vector<Function> const& built);
+  Function promised_away(model::Circuit const&, std::vector<Function> const& after);
   void look_back(std::vector<logic::SymbolicMachine::Outcome> const&,
                  std::vector<Function> const& not_done);
   Function state_of(std::vector<Function> const& values);

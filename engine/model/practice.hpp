@@ -62,7 +62,7 @@ inline constexpr std::array<RuleRow, static_cast<std::size_t>(Rule::count)> rule
     {Rule::step_ticks, "step_ticks", 5, 1, 1000, "ticks", Provenance::memory},
     // falling water beside a wall pushes by 1 / sqrt(this)
     {Rule::falling_slope, "falling_slope", 37, 1, 10000, "ratio", Provenance::memory},
-    // cells fallen from which a body drifts sideways, and sinks into water
+    // cells fallen from which a body drifts sideways, and in water remembers its side
     {Rule::drift_after, "drift_after", 2, 1, 3, "cells", Provenance::practice},
     // deepest a falling body sinks below the surface
     {Rule::sink_cells, "sink_cells", 3, 0, 3, "cells", Provenance::memory},

@@ -67,19 +67,16 @@ Truthfulness as_far_as_known(model::Expectation const& expectation, Results cons
 bool leads_through_promised(model::Expectation const& expectation, Results const& results) {
   auto const& machine = results.explored.machine;
   auto const& circuit = machine.circuit();
-  auto const built = machine.as_built();
-  auto state = built;
+  auto state = machine.as_built();
   for (auto flip : explore::flips_of(circuit, expectation.events)) {
     auto const& variables = machine.variables();
     auto const at = std::find(variables.begin(), variables.end(), flip);
     if (at == variables.end() || !state.is_quiet) continue;
     state = machine.after(state.code, static_cast<std::size_t>(at - variables.begin()));
     auto const values = machine.values(state.code);
-    bool const is_promised =
-        state.code != built.code &&
-        std::any_of(circuit.nevers.begin(), circuit.nevers.end(), [&](model::ExpressionId never) {
-          return logic::is_true(circuit, never, values);
-        });
+    bool const is_promised = std::any_of(
+        circuit.nevers.begin(), circuit.nevers.end(),
+        [&](model::ExpressionId never) { return logic::is_true(circuit, never, values); });
     if (state.is_quiet && is_promised) return true;
   }
   return false;

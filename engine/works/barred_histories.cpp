@@ -78,11 +78,7 @@ class Flips {
         own_(support(part)),
         circuit_(logic::settled_circuit(part.design.circuit)) {
     for (auto signal : own_) of_own_.push_back(conditions.of_signal(copy.signals[signal]));
-    for (auto level : levels_) {
-      auto const kept =
-          diagram_.both(conditions.reachable(), flipped(conditions.reachable(), level));
-      can_flip_.push_back(kept);
-    }
+    for (auto level : levels_) can_flip_.push_back(conditions.flippable(conditions.variables()[level]));
   }
 
   // Whether each signal can be flipped alone wherever the part's own promises let it.

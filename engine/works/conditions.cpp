@@ -78,8 +78,11 @@ Function Conditions::of(logic::RowSet const& rows, std::vector<Function> const& 
 // is done; without, to the combination that differs in this input alone.
 Function Conditions::flippable_at(Diagram::Level level) {
   if (has_memory()) return done_from_[level].value_or(reachable_);
-  return diagram_.both(logic::cofactor(diagram_, reachable_, level, false),
-                       logic::cofactor(diagram_, reachable_, level, true));
+  auto const kept_there = diagram_.both(reachable_, kept());
+  auto const flipped =
+      diagram_.choice(diagram_.variable(level), logic::cofactor(diagram_, kept_there, level, false),
+                      logic::cofactor(diagram_, kept_there, level, true));
+  return diagram_.both(reachable_, flipped);
 }
 
 Function Conditions::flippable(SignalId signal) {

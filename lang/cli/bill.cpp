@@ -1,9 +1,9 @@
 #include "lang/render/bill/bill_sheet.hpp"
 
+#include "engine/as_built.hpp"
 #include "lang/cli/commands.hpp"
 #include "lang/cli/delivery.hpp"
 #include "lang/cli/loaded.hpp"
-#include "lang/cli/setting.hpp"
 
 namespace leat::cli {
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/as_built.hpp"
 #include "engine/explore/explored.hpp"
 #include "engine/logic/cone.hpp"
 #include "engine/logic/settled_circuit.hpp"
@@ -139,12 +140,6 @@ render::Standing standing_of(model::Design const& design, std::vector<bool> cons
 }
 
 }  // namespace
-
-std::vector<bool> as_built(model::Design const& design) {
-  std::vector<bool> values;
-  for (auto const& signal : design.circuit.signals) values.push_back(signal.starts_on);
-  return values;
-}
 
 std::optional<std::vector<SignalId>> read_flips(render::Subject const& subject,
                                                 std::string const& deeds, Terminal& terminal) {

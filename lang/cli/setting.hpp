@@ -22,9 +22,6 @@ struct Situation {
 std::optional<Situation> read_situation(render::Subject const&, std::string const& when,
                                         std::string const& deeds, Terminal&);
 
-// Every signal's value at its start, as `solve` takes them.
-std::vector<bool> as_built(model::Design const&);
-
 // What is done from as built, as flips of inputs one after the other: "divert, ring, flush on".
 std::optional<std::vector<model::SignalId>> read_flips(render::Subject const&,
                                                        std::string const& deeds, Terminal&);

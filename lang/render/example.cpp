@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "engine/as_built.hpp"
 #include "lang/render/condition.hpp"
 #include "lang/render/machine.hpp"
 #include "lang/render/table_lines.hpp"
@@ -156,9 +157,10 @@ std::string what_does_not_matter(Subject const& subject, Judgement const& judged
 }
 
 std::string setting_text(Subject const& subject, Assignment const& assignment) {
+  auto const built = as_built(subject.design);
   std::string text;
   for (auto [signal, is_on] : assignment) {
-    if (subject.design.circuit.signals[signal].starts_on == is_on) continue;
+    if (built[signal] == is_on) continue;
     text += fmt::format("{}{}={}", text.empty() ? "" : ", ", subject.map.signals[signal].name,
                         is_on ? "on" : "off");
   }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/as_built.hpp"
 #include "engine/logic/settled_circuit.hpp"
 #include "tests/support/catch.hpp"
 #include "tests/support/draw.hpp"
@@ -73,6 +74,34 @@ TEST_CASE("whether a machine holds what matters") {
   CHECK_FALSE(judgement.is_decided);
   CHECK(judgement.variables.size() == 65);
   CHECK(judgement.findings.empty());
+}
+
+TEST_CASE("as built is what the signals come to before anything is done") {
+  auto design = gated();
+  design.circuit.signals[0].starts_on = true;
+  auto const off = design.circuit.add({model::Operator::constant, 0, 0});
+  auto const set = add(design, {model::SignalKind::latch, false, 0, off, 0});
+  auto const next = add(design, {model::SignalKind::latch, false, set, off, 0});
+  add(design, {model::SignalKind::latch, true, off, 0, 0});
+  add(design, {model::SignalKind::toggle, true, next, 0, 0});
+  std::vector<bool> const built{true, false, true, true, false, true};
+  CHECK(as_built(design) == built);
+  SECTION("also where the signals are too many for a machine") {
+    auto condition = next;
+    for (int i = 0; i < 70; ++i)
+      condition = design.circuit.add({model::Operator::disjunction, condition, add(design, {})});
+    design.expectations = {{.claim = model::Claim::never_lost, .condition = condition}};
+    REQUIRE_FALSE(fits_machine(design));
+    auto values = as_built(design);
+    values.resize(built.size());
+    CHECK(values == std::vector<bool>{true, false, true, true, true, true});
+  }
+  SECTION("what never gets quiet stays as it starts") {
+    add_restless(design, 0);
+    auto const values = as_built(design);
+    for (std::size_t s = 0; s < values.size(); ++s)
+      CHECK(values[s] == design.circuit.signals[s].starts_on);
+  }
 }
 
 TEST_CASE("solved after flips: signals, cells and water, with the memory that they leave") {

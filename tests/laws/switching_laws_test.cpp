@@ -47,11 +47,11 @@ class Wanderer {
     at_ = at;
     body::Surroundings const first(after, fields.front(), profile_);
     if (!first.fits(at_.feet)) return {Ending::Kind::crushed, at_.feet, {}};
-    at_ = body::forgetful(first, at_);
     // How far it is into its cell when the water steps; a move is done when it is through.
     double into_cell = static_cast<double>(dice_() % 1000) / 1000;
     for (std::size_t step = 0; step + 1 < fields.size(); ++step) {
       body::Surroundings const here(after, fields[step], profile_);
+      at_ = body::forgetful(here, at_);
       bool const is_quick = dice_() % 4 != 0;
       if (is_quick) into_cell += cells_a_step_;
       for (; into_cell >= 1; --into_cell) {
@@ -60,6 +60,7 @@ class Wanderer {
       }
     }
     body::Surroundings const settled(after, fields.back(), profile_);
+    at_ = body::forgetful(settled, at_);
     for (int moves = 0; moves < 200; ++moves) {
       if (auto const end = ended(settled)) return *end;
       if (!go(settled)) return {Ending::Kind::resting, at_.feet, {}};

@@ -100,7 +100,7 @@ class BodyRules:
         """`rule` names a target that is dry; into water each is a fall, by the appendix's sentence."""
         is_wet = self.is_level_wet(below)
         yield Move(Position(below, side, fallen), "fall" if is_wet else rule)
-        if not is_wet or fallen < self.drift_after:
+        if not is_wet:
             return
         deeper = below
         for _ in range(min(fallen - 1, self.sink_cells)):

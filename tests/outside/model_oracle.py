@@ -25,8 +25,8 @@ Where the model's text is silent, these are the project's choices:
  9. Rule 5 of the appendix replaces rule 3's rise and climb only for a body in water; a body above the
     water falls by rule 1, sinking included.
 10. `practice`: the 8 of a current over an edge is source_strength; a flow is 1..source_strength-1.
-    drift_after stands for each '2' of the fall rules (drift, sink, forgetting); the depth of a sink
-    stays min(m-1, sink_cells).
+    drift_after stands for the '2' of drift and of forgetting; the depth of a sink hangs on sink_cells
+    alone: min(m-1, sink_cells).
 11. The second target of rule 1 is called drift only where it is dry; into water both are falls.
 12. Verdict: lost without outlet; split with more than one; certain when nothing is trapped or spilled
     and no reached position has moves that are all unsure; else doubtful.

@@ -69,18 +69,20 @@ class Moves:
         self.under = (number["water_gravity"], number["water_drag"])
         self.air = (number["gravity"] * number["air_drag"], number["air_drag"])
 
-    def along(self, position: dict[str, Any]) -> tuple[float, float]:
-        sides = [abs(side) for side in position["push"] if abs(side) > 1e-9]
-        share = min(sides) / hypot(*position["push"]) if len(sides) == 2 else 1.0
+    def along(self, start: dict[str, Any], end: dict[str, Any]) -> tuple[float, float]:
+        """To the side of the other position: what the push has along that axis; all of it where nothing pushes."""
+        axis = next((axis for axis in (0, 1) if start["at"][axis] != end["at"][axis]), 0)
+        strength = hypot(*start["push"])
+        share = abs(start["push"][axis]) / strength if strength > 1e-9 else 1.0
         return self.practice["water_push"] * share, self.practice["water_drag"]
 
     def parts(self, rule: str, start: dict[str, Any], end: dict[str, Any]) -> list[tuple[Any, float, int]]:
         """The parts of a move: how speed grows, what a body takes of the stream, how many cells."""
-        levels = start["level"] - end["level"]
+        levels = start["at"][2] - end["at"][2]
         down = [(self.under, self.height, levels)]
         if not start["wet"]:
             down = [(self.air, self.height, 1)] + ([(self.under, self.height, levels - 1)] if levels > 1 else [])
-        side, up = (self.along(start), self.width, 1), (self.up, self.height, 1)
+        side, up = (self.along(start, end), self.width, 1), (self.up, self.height, 1)
         return {"fall": down, "sink": down, "rise": [up], "push": [side], "climb": [up, side],
                 "drift": [side] if start["wet"] else [*down, side]}[rule]
 

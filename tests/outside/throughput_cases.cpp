@@ -44,7 +44,8 @@ Json positions(body::Surroundings const& here, body::RouteGraph const& graph) {
     auto const feet = graph.positions[i].feet;
     bool const is_inside = graph.ends[i] != body::End::spill;
     auto const push = is_inside ? here.push(feet) : body::Push{};
-    Json position{{"cell", feet}, {"level", here.grid().place(feet).z}};
+    auto const place = here.grid().place(feet);
+    Json position{{"cell", feet}, {"at", {place.x, place.y, place.z}}};
     position["wet"] = is_inside && here.is_wet(feet);
     position["push"] = {push.x, push.y};
     position["outlet"] =

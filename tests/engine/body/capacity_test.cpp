@@ -102,12 +102,19 @@ TEST_CASE("capacity: a lift at the end of a channel is") {
   CHECK(throughput(poured, {{2, 0, 1}}).rate == rate(rising / tall));
 }
 
-TEST_CASE("capacity: a diagonal current passes its weaker share, whichever side bodies go") {
-  Poured poured({{"XX", "XX"}, {"76", "6X"}, {"..", ".."}});
-  poured.design.outlets = {{{poured.at({1, 0, 1}), poured.at({0, 1, 1})}}};
-  auto const found = throughput(poured, {{0, 0, 1}});
-  CHECK(found.rate == rate(drifting / std::sqrt(2.0) / wide));
-  CHECK(found.narrowest == std::vector{Narrow{poured.at({0, 0, 1}), found.rate}});
+TEST_CASE("capacity: a diagonal current passes to each side its share") {
+  Poured poured({{"XX", "XX"}, {"76", "4X"}, {"..", ".."}});  // a slope of 1 east, 3 south
+  auto const east = poured.at({1, 0, 1}), south = poured.at({0, 1, 1});
+  auto const share = [](double slope) { return rate(drifting * slope / std::sqrt(10.0) / wide); };
+  auto const passed = [&](std::vector<model::Cell> outlet) {
+    poured.design.outlets = {{std::move(outlet)}};
+    return throughput(poured, {{0, 0, 1}});
+  };
+  CHECK(passed({east}).rate == share(1));
+  CHECK(passed({south}).rate == share(3));
+  auto const both = passed({east, south});
+  CHECK(both.rate == share(3));
+  CHECK(both.narrowest == std::vector{Narrow{poured.at({0, 0, 1}), share(3)}});
 }
 
 TEST_CASE("capacity: a step passes no more than its own move, though its cell passes more") {

@@ -77,6 +77,16 @@ TEST_CASE("travel: of two ways to an outlet the quicker and the longer are told"
   CHECK_FALSE(body::longest_trip(here, graph, 1));
 }
 
+TEST_CASE("travel: a diagonal current takes a body to each side by its share") {
+  Poured const poured({{"XX", "XX"}, {"76", "4X"}, {"..", ".."}});  // a slope of 1 east, 3 south
+  auto const ticks = [&](model::Place to) {
+    return body::ticks_of(poured.here(), {poured.at({0, 0, 1})}, {poured.at(to)},
+                          body::MoveRule::push);
+  };
+  CHECK(ticks({1, 0, 1}) == ticks_in_water(0.014 / std::sqrt(10.0)));
+  CHECK(ticks({0, 1, 1}) == ticks_in_water(0.014 * 3 / std::sqrt(10.0)));
+}
+
 TEST_CASE("travel: a loop has no longest way, unless it does not lead to the outlet") {
   Poured const poured({{"XXX"}, {"76."}, {"..."}});
   auto const here = poured.here();

@@ -4,6 +4,7 @@
 #include <map>
 #include <optional>
 
+#include "engine/explore/symbolic_states.hpp"
 #include "tests/support/catch.hpp"
 #include "tests/support/counters.hpp"
 #include "tests/support/wired.hpp"
@@ -86,7 +87,6 @@ std::size_t check_against_plain_search(model::Circuit const& circuit) {
 
 }  // namespace
 
-// Closed form: m toggles in a ripple reach all 2^m counts, each with the trigger on and off.
 TEST_CASE("states: events into what never comes about are not done") {
   wired::Circuit wires;
   auto const a = wires.input(), b = wires.input();
@@ -100,6 +100,28 @@ TEST_CASE("states: events into what never comes about are not done") {
   CHECK(explore::without_return(states).empty());
 }
 
+TEST_CASE("states: as built is there though it is promised away, and no event leads back to it") {
+  wired::Circuit wires;
+  auto const a = wires.input(), b = wires.input();
+  wires.input();
+  auto const promised = wires.of(a);
+  auto circuit = wires.built();
+  circuit.signals[a].starts_on = true;
+  circuit.nevers.push_back(promised);
+  auto const states = explore::reach(logic::Machine(circuit));
+  REQUIRE(states.size() == 5);
+  CHECK(states.after(0, a) == 1);
+  CHECK(states.after(0, b) == explore::States::none);
+  CHECK(states.after(1, a) == explore::States::none);
+  CHECK(explore::without_return(states).size() == 4);
+  explore::SymbolicStates const set(circuit);
+  CHECK(set.count() == 5);
+  auto const& diagram = set.diagram();
+  CHECK(diagram.share(set.done_from(a)) * 8 == 1);
+  CHECK(diagram.share(set.done_from(b)) * 8 == 4);
+}
+
+// Closed form: m toggles in a ripple reach all 2^m counts, each with the trigger on and off.
 TEST_CASE("a ripple of m toggles has 2^m counts") {
   for (int toggles : {1, 3, 8}) {
     auto const circuit = wired::ripple(toggles);

@@ -195,6 +195,27 @@ TEST_CASE("a change that comes late: those inside at the event have left, others
   CHECK_FALSE(explore::longest(switching_of(quick, others, {}, 0).clearing));
 }
 
+// Lever 0 puts water beside a shaft. It comes to a small body that has fallen less than two cells
+// off the edge, which therefore drifts nowhere but rests in the corner of the basin.
+TEST_CASE("a body to which the water comes forgets its side, as where it falls into water") {
+  auto design = draw({{"XXX.A.B"},
+                      {"XsXA.XX"},
+                      {"XXX..XX"},
+                      {"XsX..XX"},
+                      {".XX..XX"},
+                      {"wi.s.XX"},
+                      {"....XXX"}});
+  design.profiles[0].height = 1;
+  put(design, {1, 0, 3}, {model::material::water, model::material::sign, 0});
+  put(design, {3, 0, 5}, {model::material::water, model::material::sign, 0});
+  Surveyed const surveyed(design);
+  auto const all = surveyed.switchings();
+  auto const* trapped = danger(switching_of(surveyed, all, {}, 0), Danger::Kind::trapped);
+  REQUIRE(trapped);
+  auto const at = [&](int x, int z) { return design.grid.cell({x, 0, z}); };
+  CHECK(trapped->cells == std::vector{at(4, 1), at(4, 2), at(4, 3), at(3, 4), at(3, 5)});
+}
+
 TEST_CASE("past the budget nothing is said of switching") {
   Surveyed const surveyed(two_sources(40));
   CHECK(surveyed.switchings().is_complete);

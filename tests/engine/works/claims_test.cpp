@@ -76,3 +76,17 @@ TEST_CASE("claims: the nearest assignment changes as little as can be") {
   CHECK(works::nearest(diagram, f, {false, true, true}) == works::Instance{false, true, true});
   CHECK_FALSE(works::nearest(diagram, Diagram::never, {false, false, false}));
 }
+
+TEST_CASE("conditions: no flip leads back to as built where that is promised away") {
+  model::Circuit circuit;
+  circuit.signals = {{model::SignalKind::lever, true, 0, 0, 0}, {}};
+  std::vector<model::ExpressionId> roots;
+  for (model::SignalId s : {0, 1}) roots.push_back(circuit.add({model::Operator::signal, s, 0}));
+  circuit.nevers = {roots[0]};
+  works::Conditions conditions(circuit, roots, {0, 1}, std::size_t{1} << 12);
+  auto& diagram = conditions.diagram();
+  auto const first = diagram.variable(0), second = diagram.variable(1);
+  CHECK(conditions.reachable() == diagram.either(!first, !second));
+  CHECK(conditions.flippable(0) == diagram.both(first, !second));
+  CHECK(conditions.flippable(1) == !first);
+}

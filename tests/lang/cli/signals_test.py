@@ -297,6 +297,27 @@ class Signals(unittest.TestCase):
             self.assertFalse(json.loads(leat("machine", path, "--as", "json").out)["decided"])
             self.assertEqual(leat("machine", path, "--as", "dot").out, "")
 
+    # -- as built ------------------------------------------------------------------------------------
+
+    def latched(self, more: str = "") -> str:
+        """A gate that a latch opens which is set as built, so that it is on before anything is done."""
+        return self.file("leat 1\nsignals {\n  lever l starts on\n  lever r\n  latch m on l off r\n" + more + "}\n"
+                         "marks {\n  _ open\n  w water\n  a open when m else rock\n  i inlet mill\n  k outlet kiln\n}\n"
+                         "junction j {\n  level 0 { |wi__a__k| }\n  level 1 { |____a___| }\n}\n")
+
+    def test_memory_that_is_set_as_built_is_on_in_the_design_as_built(self) -> None:
+        many = "".join(f"  lever l{i}\n  latch m{i} on l{i} off r\n" for i in range(70))
+        used = "  never m0" + "".join(f" and m{i}" for i in range(1, 70)) + "\n"
+        for more in ("", many, many + used):
+            path = self.latched(more)
+            built = leat("show", path)
+            self.assertIn("everything as built", built.out)
+            self.assertNotIn("no list of events", built.out)
+            self.assertEqual(leat("show", path, "--when", "l=on, m=on").out, built.out)
+            self.assertEqual(json.loads(leat("show", path, "--as", "json").out)["junctions"][0]["assignment"]["m"], True)
+            self.assertIn("kiln", leat("follow", path, "--from", "mill").out)
+            self.assertIn("m=off", leat("show", path, "--when", "m=off").out)
+
 
 if __name__ == "__main__":
     parser = argparse.ArgumentParser()
