@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/works/idle_signals.hpp"
+#include "engine/works/knowledge.hpp"
 #include "engine/works/logic_findings.hpp"
 #include "engine/works/region_findings.hpp"
 #include "engine/works/unreached_outlets.hpp"
@@ -96,7 +97,7 @@ class Accepting {
 
   void tell_stale() {
     for (std::size_t a = 0; a < is_answered_.size(); ++a) {
-      if (is_answered_[a] || !are_findings_complete(judged_)) continue;
+      if (is_answered_[a] || !was_looked_for(plant_.acceptances[a].kind, judged_)) continue;
       auto finding = findings::finding_of(FindingKind::stale_acceptance);
       finding.acceptance = a;
       judged_.findings.push_back({std::move(finding), judged_.conditions->reachable()});
