@@ -81,17 +81,9 @@ class Crowd {
   // Cells and water are others than before: where the water has come to a body, or a floor under
   // it, it remembers what the rules say of such a place.
   void forget(Surroundings const& here) {
-    Positions others;
-    for (auto at = inside_.begin(); at != inside_.end();) {
-      auto const now = body::forgetful(here, *at);
-      if (now == *at) {
-        ++at;
-        continue;
-      }
-      others.insert(now);
-      at = inside_.erase(at);
-    }
-    inside_.merge(others);
+    Positions remembering;
+    for (auto const& at : inside_) remembering.insert(remembering.end(), body::forgetful(here, at));
+    inside_ = std::move(remembering);
   }
 
   // One water step: at most so many moves that are no falls, and falls before and after each. Those

@@ -78,7 +78,8 @@ class Flips {
         own_(support(part)),
         circuit_(logic::settled_circuit(part.design.circuit)) {
     for (auto signal : own_) of_own_.push_back(conditions.of_signal(copy.signals[signal]));
-    for (auto level : levels_) can_flip_.push_back(conditions.flippable(conditions.variables()[level]));
+    for (auto level : levels_)
+      can_flip_.push_back(conditions.flippable(conditions.variables()[level]));
   }
 
   // Whether each signal can be flipped alone wherever the part's own promises let it.

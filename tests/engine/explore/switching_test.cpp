@@ -198,13 +198,8 @@ TEST_CASE("a change that comes late: those inside at the event have left, others
 // Lever 0 puts water beside a shaft. It comes to a small body that has fallen less than two cells
 // off the edge, which therefore drifts nowhere but rests in the corner of the basin.
 TEST_CASE("a body to which the water comes forgets its side, as where it falls into water") {
-  auto design = draw({{"XXX.A.B"},
-                      {"XsXA.XX"},
-                      {"XXX..XX"},
-                      {"XsX..XX"},
-                      {".XX..XX"},
-                      {"wi.s.XX"},
-                      {"....XXX"}});
+  auto design = draw(
+      {{"XXX.A.B"}, {"XsXA.XX"}, {"XXX..XX"}, {"XsX..XX"}, {".XX..XX"}, {"wi.s.XX"}, {"....XXX"}});
   design.profiles[0].height = 1;
   put(design, {1, 0, 3}, {model::material::water, model::material::sign, 0});
   put(design, {3, 0, 5}, {model::material::water, model::material::sign, 0});
