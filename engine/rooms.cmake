@@ -52,7 +52,7 @@ room(engine_works engine/works
              judge_works.cpp knowledge.cpp lever_flips.cpp logic_findings.cpp longest_times.cpp
              mixed_waters.cpp network.cpp passages.cpp plant_findings.cpp prospects.cpp reached.cpp
              region_findings.cpp region_sights.cpp region_walk.cpp regions.cpp showing.cpp spot_network.cpp supports.cpp
-             trials.cpp unreached_outlets.cpp
+             trials.cpp unreached_outlets.cpp wire_flips.cpp
      USES engine_judge)
 target_link_libraries(engine_works PRIVATE $<BUILD_INTERFACE:Boost::headers>)
 room(engine_compare engine/compare

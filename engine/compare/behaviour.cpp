@@ -1,5 +1,6 @@
 #include "engine/compare/behaviour.hpp"
 
+#include <algorithm>
 #include <unordered_map>
 
 #include "engine/works/knowledge.hpp"
@@ -65,25 +66,56 @@ works::Passage passage_of(model::Design const& design, Judgement const& judged, 
   return passage;
 }
 
+void add_trip(model::InletId inlet, model::ProfileId profile, works::LongestTime const& trip,
+              std::vector<Duration>& durations) {
+  durations.push_back({Duration::Kind::trip, inlet, profile, 0, false, trip.ticks, trip.is_known});
+}
+
+void add_guard(works::Change const& change, works::LongestGuard const& guard,
+               std::vector<Duration>& durations) {
+  auto const& [event, goes_on] = change;
+  auto const& [wait, clearing] = guard;
+  durations.push_back({Duration::Kind::wait, 0, 0, event, goes_on, wait.ticks, wait.is_known});
+  durations.push_back(
+      {Duration::Kind::clearing, 0, 0, event, goes_on, clearing.ticks, clearing.is_known});
+}
+
 // The longest trip over every water, by inlet and profile.
 void add_trips(model::Design const& design, Judgement const& judged,
                std::vector<Duration>& durations) {
+  bool const is_known = judged.is_decided && judged.histories.is_followed;
   for (model::InletId i = 0; i < design.inlets.size(); ++i) {
     for (model::ProfileId p = 0; p < design.profiles.size(); ++p) {
-      Duration trip{Duration::Kind::trip, i, p, 0, false, 0};
+      works::LongestTime trip{0, is_known};
       for (auto const& clearing : judged.trips)
         trip.ticks = explore::longer(trip.ticks, clearing[i * design.profiles.size() + p]);
-      durations.push_back(trip);
+      add_trip(i, p, trip, durations);
     }
   }
 }
 
-void add_guards(Judgement const& judged, std::vector<Duration>& durations) {
-  for (auto const& guard : judged.guards) {
-    durations.push_back({Duration::Kind::wait, 0, 0, guard.event, guard.goes_on, guard.wait});
-    durations.push_back(
-        {Duration::Kind::clearing, 0, 0, guard.event, guard.goes_on, guard.clearing});
+void add_guards(model::Design const& design, Judgement const& judged,
+                std::vector<Duration>& durations) {
+  if (judged.is_decided && judged.switchings.is_complete) {
+    for (auto const& guard : judged.guards)
+      add_guard({guard.event, guard.goes_on}, {{guard.wait, true}, {guard.clearing, true}},
+                durations);
+    return;
   }
+  auto const& signals = design.circuit.signals;
+  for (SignalId input = 0; input < signals.size(); ++input) {
+    if (!signals[input].is_input()) continue;
+    for (bool goes_on : {true, false})
+      add_guard({input, goes_on}, {{0, false}, {0, false}}, durations);
+  }
+}
+
+template <class Judged>
+std::vector<model::FindingKind> kinds_unknown(Judged const& judged) {
+  std::vector<model::FindingKind> kinds;
+  for (auto const& row : model::finding_table)
+    if (!works::was_looked_for(row.kind, judged)) kinds.push_back(row.kind);
+  return kinds;
 }
 
 // A function of one diagram told in another one, variable by variable.
@@ -130,14 +162,10 @@ void add_times(model::Design const& plant, works::WorksJudgement const& judged,
   for (std::size_t p = 0; p < judged.passages.size(); ++p) {
     auto const inlet = judged.passages.inlet(p);
     auto const profile = judged.passages.profile(p);
-    durations.push_back({Duration::Kind::trip, inlet, profile, 0, false,
-                         trips[inlet * plant.profiles.size() + profile]});
+    add_trip(inlet, profile, trips[inlet * plant.profiles.size() + profile], durations);
   }
-  for (auto const& [change, guard] : works::longest_guards(judged)) {
-    auto const& [event, goes_on] = change;
-    durations.push_back({Duration::Kind::wait, 0, 0, event, goes_on, guard.wait});
-    durations.push_back({Duration::Kind::clearing, 0, 0, event, goes_on, guard.clearing});
-  }
+  for (auto const& [change, guard] : works::longest_guards(plant, judged))
+    add_guard(change, guard, durations);
 }
 
 works::Passage translated(works::Passage passage, Translation& translation) {
@@ -150,21 +178,32 @@ works::Passage translated(works::Passage passage, Translation& translation) {
 
 }  // namespace
 
+bool Behaviour::was_looked_for(model::FindingKind kind) const {
+  return std::find(kinds_unknown.begin(), kinds_unknown.end(), kind) == kinds_unknown.end();
+}
+
+bool Behaviour::is_whole() const {
+  return are_routes_whole && kinds_unknown.empty() &&
+         std::all_of(durations.begin(), durations.end(),
+                     [](Duration const& duration) { return duration.is_known; });
+}
+
 Behaviour behaviour_of(model::Design const& design, Judgement const& judged,
                        std::vector<SignalId> const& signals, Ground& ground) {
   Behaviour behaviour;
-  behaviour.is_whole = judged.is_decided && !judged.has_restless && judged.histories.is_followed &&
-                       explore::do_rest(judged.histories);
+  behaviour.are_routes_whole = judged.is_decided && !judged.has_restless &&
+                               judged.histories.is_followed && explore::do_rest(judged.histories);
+  behaviour.kinds_unknown = kinds_unknown(judged);
   Rows const rows(judged.variables, signals, ground);
   add_sightings(judged, rows, behaviour.sightings);
   for (auto const& claim : judged.expectations) behaviour.verdicts.push_back(claim.verdict);
+  add_trips(design, judged, behaviour.durations);
+  add_guards(design, judged, behaviour.durations);
   if (!judged.is_decided) return behaviour;
   for (model::InletId i = 0; i < design.inlets.size(); ++i) {
     for (model::ProfileId p = 0; p < design.profiles.size(); ++p)
       behaviour.passages.push_back(passage_of(design, judged, rows, i, p));
   }
-  if (judged.histories.is_followed) add_trips(design, judged, behaviour.durations);
-  if (judged.switchings.is_complete) add_guards(judged, behaviour.durations);
   return behaviour;
 }
 
@@ -178,17 +217,20 @@ Behaviour behaviour_of(model::Design const& plant, works::WorksJudgement const& 
   Translation translation(conditions.diagram(), ground.diagram(), std::move(meaning));
   for (auto const& passage : judged.passages)
     behaviour.passages.push_back(translated(passage, translation));
-  // Findings of regions are not looked for in every combination: what is not found is not known.
-  behaviour.is_whole = !works::is_incomplete(judged) && works::are_findings_complete(judged) &&
-                       !conditions.diagram().has_run_out() && conditions.is_reachable_known() &&
-                       !conditions.may_be_restless() && works::is_history_known(judged) &&
-                       works::do_waters_rest(judged) && !judged.may_be_wider;
+  behaviour.are_routes_whole =
+      !works::is_incomplete(judged) && works::are_findings_complete(judged) &&
+      !conditions.diagram().has_run_out() && conditions.is_reachable_known() &&
+      !conditions.may_be_restless() && works::is_history_known(judged) &&
+      works::do_waters_rest(judged) && !judged.may_be_wider;
+  behaviour.kinds_unknown = kinds_unknown(judged);
   for (auto const& piece : works::pieces_of(judged))
     add_piece(judged, piece, translation, behaviour.sightings);
   for (auto const& claim : judged.expectations) behaviour.verdicts.push_back(claim.verdict);
   add_times(plant, judged, behaviour.durations);
-  for (auto const& found : judged.findings)
+  for (auto const& found : judged.findings) {
     behaviour.sightings.push_back(sighting_of(found.finding, translation.of(found.condition)));
+    behaviour.sightings.back().is_proved = found.is_proved;
+  }
   return behaviour;
 }
 

@@ -27,7 +27,7 @@ Comparison compare(Behaviour const& before, Behaviour const& after, Matching con
   compare_values(sides, comparison);
   forget_what_may_never_be(ground, comparison);
   compare_claims(sides, comparison);
-  comparison.is_proved = before.is_whole && after.is_whole && ground.is_whole() &&
+  comparison.is_proved = before.is_whole() && after.is_whole() && ground.is_whole() &&
                          !comparison.is_cut && !comparison.is_unlike_elsewhere;
   return comparison;
 }

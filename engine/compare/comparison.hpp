@@ -21,6 +21,8 @@ struct RouteChange {
   works::Fate before, after;
   Function condition = logic::Diagram::never;
   std::optional<Example> example;
+  // False: it comes into what could not be solved there, and the fate says nothing.
+  bool is_known_before = true, is_known_after = true;
 };
 
 // A finding that shows in other combinations than before; one of the two is missing where it was
@@ -30,6 +32,8 @@ struct FindingChange {
   std::optional<std::size_t> before, after;  // indices into Behaviour::sightings
   Function gone = logic::Diagram::never, come = logic::Diagram::never;
   std::optional<Example> example;
+  // False: the side on which it does not show was not looked through for it.
+  bool is_known = true;
 };
 
 // Something that takes another time than before; indices into Behaviour::durations. One of the two

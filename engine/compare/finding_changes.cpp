@@ -63,8 +63,20 @@ Counterparts<std::size_t> answers(Sides const& sides) {
 }
 
 Change worth(Sighting const& sighting, bool has_come) {
-  if (sighting.is_accepted || sighting.severity == model::Severity::note) return Change::other;
+  bool const is_neither =
+      sighting.is_accepted || !sighting.is_proved || sighting.severity == model::Severity::note;
+  if (is_neither) return Change::other;
   return has_come ? Change::worse : Change::better;
+}
+
+// Something that only one side has. What the other was not looked through for may be there too.
+FindingChange one_sided(Sighting const& sighting, bool has_come, Sides const& sides) {
+  auto const& other = has_come ? sides.before : sides.after;
+  FindingChange change;
+  change.is_known = other.was_looked_for(sighting.kind);
+  change.change = change.is_known ? worth(sighting, has_come) : Change::other;
+  (has_come ? change.come : change.gone) = sides.ground.widest(sighting.condition);
+  return change;
 }
 
 void tell(FindingChange change, Sides const& sides, Comparison& comparison) {
@@ -87,7 +99,8 @@ void compare_pair(std::size_t b, std::size_t a, Sides const& sides, Comparison& 
                        a,
                        ground.widest(diagram.both(before.condition, !after.condition)),
                        ground.widest(diagram.both(after.condition, !before.condition)),
-                       {}};
+                       {},
+                       true};
   // What was written down of a revision does not tell of other places.
   bool const are_told = before.finding != nullptr && after.finding != nullptr;
   if (are_told && before.elsewhere != after.elsewhere) comparison.is_unlike_elsewhere = true;
@@ -95,7 +108,10 @@ void compare_pair(std::size_t b, std::size_t a, Sides const& sides, Comparison& 
   bool const has_come = change.come != Diagram::never, is_gone = change.gone != Diagram::never;
   if (!is_lost && !has_come && !is_gone) return;
   if (is_lost && !has_come) change.come = ground.widest(after.condition);
-  change.change = worth(after, is_lost || has_come);
+  change.is_known = is_lost || (has_come ? sides.before : sides.after).was_looked_for(after.kind);
+  bool const is_told_wider = has_come ? !after.is_proved : !before.is_proved;
+  change.change =
+      change.is_known && !is_told_wider ? worth(after, is_lost || has_come) : Change::other;
   tell(std::move(change), sides, comparison);
 }
 
@@ -110,15 +126,17 @@ void compare_findings(Sides const& sides, Comparison& comparison) {
       is_answer[*answer[b]] = true;
       compare_pair(b, *answer[b], sides, comparison);
     } else {
-      tell({worth(before, false), b, {}, sides.ground.widest(before.condition), Diagram::never, {}},
-           sides, comparison);
+      auto change = one_sided(before, false, sides);
+      change.before = b;
+      tell(std::move(change), sides, comparison);
     }
   }
   for (std::size_t a = 0; a < is_answer.size(); ++a) {
     auto const& after = sides.after.sightings[a];
-    if (!is_answer[a])
-      tell({worth(after, true), {}, a, Diagram::never, sides.ground.widest(after.condition), {}},
-           sides, comparison);
+    if (is_answer[a]) continue;
+    auto change = one_sided(after, true, sides);
+    change.after = a;
+    tell(std::move(change), sides, comparison);
   }
   std::stable_sort(comparison.findings.begin(), comparison.findings.end(),
                    [](auto const& a, auto const& b) { return a.change > b.change; });

@@ -50,12 +50,14 @@ class Lane {
       pairs_.push_back({before.*part, after.*part});
   }
 
-  // When anything differs.
+  // When anything differs, and something of it is known.
   Function difference() {
     auto differing = Diagram::never;
     for (auto const& pair : pairs_)
       differing = diagram_.either(differing, diagram_.differ(pair.before, pair.after));
-    return diagram_.both(differing, sides_.ground.conditions().reachable());
+    auto const is_open = diagram_.both(before_.unknown, after_.unknown);
+    return diagram_.both(diagram_.both(differing, !is_open),
+                         sides_.ground.conditions().reachable());
   }
 
   // Everything that is as it is in one combination, before and after.
@@ -85,8 +87,11 @@ class Lane {
                          fate(before_, diagram_, example->instance),
                          fate(after_, diagram_, example->instance),
                          sides_.ground.widest(group),
-                         example};
-      change.change = change_of(change.before, change.after, sides_.matching.outlets);
+                         example,
+                         !diagram_.is_true(before_.unknown, example->instance),
+                         !diagram_.is_true(after_.unknown, example->instance)};
+      if (change.is_known_before && change.is_known_after)
+        change.change = change_of(change.before, change.after, sides_.matching.outlets);
       comparison.routes.push_back(std::move(change));
       rest = diagram_.both(rest, !group);
     }

@@ -226,8 +226,12 @@ class Judge {
       }
     }
     for (auto const& of_plant : judged_.findings) {
-      if (speaks_of(expectation, of_plant.finding) && of_plant.is_proved)
-        found = diagram_.either(found, showing_of(of_plant));
+      if (!speaks_of(expectation, of_plant.finding)) continue;
+      auto const shows = showing_of(of_plant);
+      if (of_plant.is_proved)
+        found = diagram_.either(found, shows);
+      else
+        is_unknown_ = is_unknown_ || diagram_.both(shows, spoken_of) != Diagram::never;
     }
     bool const is_found = diagram_.both(found, spoken_of) != Diagram::never;
     if (is_found) is_unknown_ = false;

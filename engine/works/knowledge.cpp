@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "engine/works/region_findings.hpp"
+
 namespace leat::works {
 
 namespace {
@@ -31,14 +33,23 @@ bool do_waters_rest(WorksJudgement const& judged) {
   return all_decided(judged, [](auto const& part) { return explore::do_rest(part.histories); });
 }
 
+bool was_looked_for(model::FindingKind kind, Judgement const& judged) {
+  if (!judged.is_decided) return false;
+  if (model::is_of_switching(kind)) return judged.switchings.is_complete;
+  return !is_of_history(kind) || judged.histories.is_followed;
+}
+
 bool was_looked_for(model::FindingKind kind, WorksJudgement const& judged) {
   auto const is_among = [&](std::vector<model::FindingKind> const& kinds) {
     return std::find(kinds.begin(), kinds.end(), kind) != kinds.end();
   };
   bool const is_left_out = is_among(judged.kinds_left_out) || is_among(judged.kinds_in_doubt);
-  if (is_left_out || !are_findings_complete(judged)) return false;
-  if (model::is_of_switching(kind)) return is_switching_known(judged);
-  return !is_of_history(kind) || is_history_known(judged);
+  // It is also asked while the judgement is made, before that says itself that the diagram ran out.
+  bool const has_run_out = judged.conditions->diagram().has_run_out();
+  if (is_left_out || has_run_out || is_incomplete(judged)) return false;
+  // What bodies meet is found over all regions of a part, anything else in parts as a whole alone.
+  if (!is_found_over_regions(kind) && !are_findings_complete(judged)) return false;
+  return all_decided(judged, [&](auto const& part) { return was_looked_for(kind, part); });
 }
 
 }  // namespace leat::works

@@ -10,6 +10,8 @@ bool is_switching_known(WorksJudgement const&);
 // Every water came to rest.
 bool do_waters_rest(WorksJudgement const&);
 // Findings of a kind that is not there are not there: they were looked for wherever they could be.
+// Of a junction, or of a plant.
+bool was_looked_for(model::FindingKind, Judgement const&);
 bool was_looked_for(model::FindingKind, WorksJudgement const&);
 
 }  // namespace leat::works

@@ -1,47 +1,54 @@
 #include "engine/works/longest_times.hpp"
 
-#include <algorithm>
-
 #include "engine/model/joins.hpp"
 
 namespace leat::works {
 
 using model::InletId;
 using model::ProfileId;
-using Ticks = std::optional<int>;
 
 namespace {
 
-Ticks sum(Ticks a, Ticks b) { return a && b ? std::optional(*a + *b) : std::nullopt; }
+LongestTime sum(LongestTime const& a, LongestTime const& b) {
+  auto const ticks = a.ticks && b.ticks ? std::optional(*a.ticks + *b.ticks) : std::nullopt;
+  return {ticks, a.is_known && b.is_known};
+}
+
+LongestTime longer(LongestTime const& a, LongestTime const& b) {
+  return {explore::longer(a.ticks, b.ticks), a.is_known && b.is_known};
+}
 
 // By inlet, then profile: the longest trip up to where its islands end.
-std::vector<Ticks> trips_of_islands(model::Design const& plant, WorksJudgement const& judged) {
+std::vector<LongestTime> trips_of_islands(model::Design const& plant,
+                                          WorksJudgement const& judged) {
   auto const profiles = plant.profiles.size();
-  std::vector<Ticks> trips(plant.inlets.size() * profiles, 0);
+  std::vector<LongestTime> trips(plant.inlets.size() * profiles);
   for (auto const& copy : judged.islands.copies) {
     auto const& part = judged.parts[copy.part];
+    bool const is_known = part.is_decided && part.histories.is_followed;
     for (std::size_t own = 0; own < copy.inlets.size(); ++own) {
       for (ProfileId profile = 0; profile < profiles; ++profile) {
         auto& trip = trips[copy.inlets[own] * profiles + profile];
-        if (!part.is_decided || !part.histories.is_followed) trip.reset();
+        trip.is_known = trip.is_known && is_known;
         for (auto const& of_water : part.trips)
-          trip = explore::longer(trip, of_water[own * profiles + profile]);
+          trip.ticks = explore::longer(trip.ticks, of_water[own * profiles + profile]);
       }
     }
   }
   return trips;
 }
 
-// Where bodies go on from an inlet, and after how long.
+// Where a body goes on from an inlet, and after how long.
 struct Onward {
   InletId inlet = 0;
   int ticks = 0;
 };
-std::vector<std::vector<Onward>> onward_of(model::Design const& plant, Passages const& passages) {
+using Onwards = std::vector<std::vector<Onward>>;  // by inlet
+Onwards onward_of(model::Design const& plant, Passages const& passages, ProfileId profile) {
   model::Joins const joins(plant);
-  std::vector<std::vector<Onward>> onward(plant.inlets.size());
+  Onwards onward(plant.inlets.size());
   for (InletId inlet = 0; inlet < onward.size(); ++inlet) {
-    for (auto outlet : passages.outlets_from(inlet)) {
+    for (auto outlet : passages.outlets_from(inlet, profile)) {
       if (auto const& join = joins.from(outlet))
         onward[inlet].push_back({join->inlet, join->ticks.value_or(0)});
     }
@@ -50,7 +57,7 @@ std::vector<std::vector<Onward>> onward_of(model::Design const& plant, Passages 
 }
 
 // Each inlet after those that it leads to; those from which joins lead round are missing.
-std::vector<InletId> last_first(std::vector<std::vector<Onward>> const& onward) {
+std::vector<InletId> last_first(Onwards const& onward) {
   std::vector<std::vector<InletId>> from(onward.size());
   std::vector<std::size_t> open(onward.size());
   std::vector<InletId> order;
@@ -65,41 +72,84 @@ std::vector<InletId> last_first(std::vector<std::vector<Onward>> const& onward) 
   return order;
 }
 
+// What changes ask for, collected by the inputs that bring them.
+class LongestGuards {
+ public:
+  LongestGuards(model::Circuit const& plant, WorksJudgement const& judged)
+      : plant_(plant), judged_(judged) {}
+
+  void take(std::uint32_t part) {
+    auto const& own = judged_.parts[part];
+    if (!own.is_decided || !own.switchings.is_complete) return take_unknown(part);
+    auto const& first = first_copy(judged_.islands, part);
+    for (auto const& guard : own.guards) {
+      for (auto c : judged_.islands.parts[part].copies)
+        add(change_in(judged_.islands.copies[c], first, {guard.event, guard.goes_on}),
+            {{guard.wait, true}, {guard.clearing, true}});
+    }
+  }
+
+  std::map<Change, LongestGuard> longest() {
+    // Then it is not known which inputs of wires bring what.
+    if (judged_.conditions->diagram().has_run_out()) {
+      for (auto variable : judged_.conditions->variables())
+        if (plant_.signals[variable].is_input()) add_unknown(variable);
+    }
+    return std::move(longest_);
+  }
+
+ private:
+  void take_unknown(std::uint32_t part) {
+    auto const& own = judged_.islands.parts[part];
+    for (auto signal : support(own)) {
+      if (!own.design.circuit.signals[signal].is_input()) continue;
+      for (auto c : own.copies) add_unknown(judged_.islands.copies[c].signals[signal]);
+    }
+  }
+
+  void add_unknown(model::SignalId signal) {
+    for (bool goes_on : {true, false}) add({signal, goes_on}, {{0, false}, {0, false}});
+  }
+
+  void add(Change const& change, LongestGuard const& guard) {
+    for (auto const& flip : flips_that_bring(change, plant_, *judged_.conditions)) {
+      if (!plant_.signals[flip.first].is_input()) continue;
+      auto& [wait, clearing] = longest_[flip];
+      wait = longer(wait, guard.wait);
+      clearing = longer(clearing, guard.clearing);
+    }
+  }
+
+  model::Circuit const& plant_;
+  WorksJudgement const& judged_;
+  std::map<Change, LongestGuard> longest_;
+};
+
 }  // namespace
 
-std::vector<Ticks> longest_trips(model::Design const& plant, WorksJudgement const& judged) {
+std::vector<LongestTime> longest_trips(model::Design const& plant, WorksJudgement const& judged) {
   auto const profiles = plant.profiles.size();
   auto const own = trips_of_islands(plant, judged);
-  auto const onward = onward_of(plant, judged.passages);
-  std::vector<Ticks> longest(own.size());
-  for (auto inlet : last_first(onward)) {
-    for (ProfileId profile = 0; profile < profiles; ++profile) {
-      Ticks rest = 0;
-      for (auto const& next : onward[inlet])
-        rest = explore::longer(rest, sum(next.ticks, longest[next.inlet * profiles + profile]));
+  // Joins lead round, unless it is an island that could not be solved through which they do.
+  bool const is_every_way_known = judged.too_large.empty() && judged.too_large_regions.empty();
+  std::vector<LongestTime> longest(own.size(), {std::nullopt, is_every_way_known});
+  for (ProfileId profile = 0; profile < profiles; ++profile) {
+    auto const onward = onward_of(plant, judged.passages, profile);
+    for (auto inlet : last_first(onward)) {
+      LongestTime rest;
+      for (auto const& [next, ticks] : onward[inlet])
+        rest = longer(rest, sum({ticks, true}, longest[next * profiles + profile]));
       longest[inlet * profiles + profile] = sum(own[inlet * profiles + profile], rest);
     }
   }
   return longest;
 }
 
-std::map<GuardedChange, LongestGuard> longest_guards(WorksJudgement const& judged) {
-  std::map<GuardedChange, LongestGuard> longest;
-  for (std::uint32_t p = 0; p < judged.parts.size(); ++p) {
-    auto const& part = judged.parts[p];
-    if (!part.is_decided || !part.switchings.is_complete) continue;
-    auto const& first = first_copy(judged.islands, p).signals;
-    for (auto const& guard : part.guards) {
-      auto const own = std::find(first.begin(), first.end(), guard.event) - first.begin();
-      for (auto c : judged.islands.parts[p].copies) {
-        auto const event = judged.islands.copies[c].signals[static_cast<std::size_t>(own)];
-        auto& most = longest[{event, guard.goes_on}];
-        most.wait = explore::longer(most.wait, guard.wait);
-        most.clearing = explore::longer(most.clearing, guard.clearing);
-      }
-    }
-  }
-  return longest;
+std::map<Change, LongestGuard> longest_guards(model::Design const& plant,
+                                              WorksJudgement const& judged) {
+  LongestGuards guards(plant.circuit, judged);
+  for (std::uint32_t part = 0; part < judged.parts.size(); ++part) guards.take(part);
+  return guards.longest();
 }
 
 }  // namespace leat::works

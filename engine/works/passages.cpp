@@ -21,6 +21,12 @@ Function Passage::reaching(model::OutletId outlet) const {
 
 namespace {
 
+// Ascending, each once.
+void sort_once(std::vector<model::OutletId>& outlets) {
+  std::sort(outlets.begin(), outlets.end());
+  outlets.erase(std::unique(outlets.begin(), outlets.end()), outlets.end());
+}
+
 // Bodies on all their ways at once.
 class Following {
  public:
@@ -208,14 +214,20 @@ std::vector<Passage::End> Passages::everything_reached_from(InletId inlet,
 }
 
 std::vector<model::OutletId> Passages::outlets_from(InletId inlet) const {
-  auto const& network = search_->network();
   std::vector<model::OutletId> outlets;
-  for (ProfileId profile = 0; profile < network.profile_count(); ++profile) {
-    for (auto const& way : network.ways(inlet, profile))
-      outlets.insert(outlets.end(), way.outlets.begin(), way.outlets.end());
+  for (ProfileId profile = 0; profile < search_->network().profile_count(); ++profile) {
+    auto const own = outlets_from(inlet, profile);
+    outlets.insert(outlets.end(), own.begin(), own.end());
   }
-  std::sort(outlets.begin(), outlets.end());
-  outlets.erase(std::unique(outlets.begin(), outlets.end()), outlets.end());
+  sort_once(outlets);
+  return outlets;
+}
+
+std::vector<model::OutletId> Passages::outlets_from(InletId inlet, ProfileId profile) const {
+  std::vector<model::OutletId> outlets;
+  for (auto const& way : search_->network().ways(inlet, profile))
+    outlets.insert(outlets.end(), way.outlets.begin(), way.outlets.end());
+  sort_once(outlets);
   return outlets;
 }
 

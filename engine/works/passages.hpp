@@ -69,8 +69,10 @@ class Passages {
   std::vector<Passage::End> everything_reached(model::ProfileId) const;
   // The same of those that come to one inlet.
   std::vector<Passage::End> everything_reached_from(model::InletId, model::ProfileId) const;
-  // The outlets to which some way leads from an inlet, in whatever combination; ascending.
+  // The outlets to which some way leads from an inlet, in whatever combination, for some body or
+  // for this one; ascending.
   std::vector<model::OutletId> outlets_from(model::InletId) const;
+  std::vector<model::OutletId> outlets_from(model::InletId, model::ProfileId) const;
 
   // All of them, one after the other.
   class Iterator {

@@ -6,7 +6,7 @@
 #include "lang/cli/sights.hpp"
 #include "lang/render/example.hpp"
 #include "lang/render/guard.hpp"
-#include "lang/render/works_report.hpp"
+#include "lang/render/islands_text.hpp"
 
 namespace leat::cli {
 
@@ -62,13 +62,32 @@ class Guarding {
     }
   }
 
+  static std::vector<render::GuardPlace> places_of(render::Subject const& subject,
+                                                   works::WorksJudgement const& works,
+                                                   std::uint32_t number) {
+    std::vector<render::GuardPlace> places;
+    auto const& part = works.islands.parts[number];
+    auto const& first = works::first_copy(works.islands, number);
+    for (auto c : part.copies) {
+      auto const& copy = works.islands.copies[c];
+      render::GuardPlace place{render::standing_words(subject, part, copy), {}};
+      if (place.name.empty()) continue;
+      for (auto const& guard : works.parts[number].guards)
+        place.flips.push_back(
+            works::flips_that_bring(works::change_in(copy, first, {guard.event, guard.goes_on}),
+                                    subject.design.circuit, *works.conditions));
+      places.push_back(std::move(place));
+    }
+    return places;
+  }
+
   // Each kind of island once; where nothing moves in any, the first says so. Of regions it is not
   // known what switching does.
   void add_pieces(render::Subject const& subject, works::WorksJudgement const& works) {
     auto const& all = works.parts;
     for (std::uint32_t part = 0; part < all.size(); ++part) {
       if (is_known(all[part]) && !all[part].guards.empty())
-        parts_.push_back({subject, all[part], {}, render::places_of({subject, works}, part)});
+        parts_.push_back({subject, all[part], {}, places_of(subject, works, part)});
     }
     if (!std::all_of(all.begin(), all.end(), is_known)) return refuse(subject, too_much, false);
     bool const is_still = std::all_of(all.begin(), all.end(),

@@ -108,7 +108,7 @@ HeldRecord::HeldRecord(render::Subject const& subject, Judged const& judged,
   auto const variables = judged.variables();
   compare::Ground ground({subject.design, variables}, most_nodes);
   auto now = judged.behaviour(subject.design, ground.after(), ground);
-  is_whole_ = now.is_whole && ground.is_whole();
+  is_whole_ = now.are_routes_whole && ground.is_whole();
   now_ = record::recorded(subject.map, now, ground);
   sheet_.junction_before = sheet_.junction_after = subject.map.junction.name;
   if (recorded == nullptr)

@@ -83,6 +83,8 @@ class Recalling {
       duration.kind =
           time.of == "wait" ? compare::Duration::Kind::wait : compare::Duration::Kind::clearing;
       duration.event = id(signals_, time.event);
+      // Nobody flips anything else.
+      is_known_ = is_known_ && ground_.circuit().signals[duration.event].is_input();
       duration.goes_on = time.goes_on;
     }
     return is_known_ ? std::optional(duration) : std::nullopt;

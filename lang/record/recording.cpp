@@ -105,8 +105,9 @@ std::optional<Junction> recorded(source::SourceMap const& map, compare::Behaviou
     junction.routes.push_back(recording.route(passage));
   for (auto const& sighting : behaviour.sightings)
     junction.findings.push_back(recording.finding(sighting));
-  for (auto const& duration : behaviour.durations)
-    junction.times.push_back(recording.time(duration));
+  for (auto const& duration : behaviour.durations) {
+    if (duration.is_known) junction.times.push_back(recording.time(duration));
+  }
   return recording.is_too_long() ? std::nullopt : std::optional(std::move(junction));
 }
 

@@ -37,6 +37,8 @@ std::string_view word_of(Change change) {
 
 namespace {
 
+constexpr char const* not_known = "not known";
+
 class Telling {
  public:
   explicit Telling(ComparedJunction const& junction) : junction_(junction) {
@@ -61,8 +63,10 @@ class Telling {
                           {},
                           {}};
     put_condition(change.condition, entry);
-    entry.before = fate_words(junction_.before, change.before);
-    entry.after = fate_words(junction_.after, change.after);
+    entry.before = change.is_known_before ? fate_words(junction_.before, change.before)
+                                          : std::string(not_known);
+    entry.after =
+        change.is_known_after ? fate_words(junction_.after, change.after) : std::string(not_known);
     put_example(change.example, entry);
     put_replay(change, entry);
     return entry;
@@ -77,12 +81,13 @@ class Telling {
     entry.topic = "finding";
     entry.name = model::row_of(sighting.kind).name;
     entry.headline = sighting_headline(is_after ? junction_.after : junction_.before, sighting);
-    entry.before = change.before ? "found" : "not found";
-    entry.after = change.after ? "found" : "not found";
+    std::string const missing = change.is_known ? "not found" : not_known;
+    entry.before = change.before ? "found" : missing;
+    entry.after = change.after ? "found" : missing;
     if (change.before && change.after) {
       bool const has_come = change.come != Diagram::never;
-      entry.before = has_come ? "not found there" : "found there too";
-      entry.after = has_come ? "found there too" : "not found there";
+      entry.before = has_come ? missing + " there" : "found there too";
+      entry.after = has_come ? "found there too" : missing + " there";
       bool const is_lost =
           junction_.was.sightings[*change.before].is_accepted && !sighting.is_accepted;
       if (is_lost) entry.before = "accepted", entry.after = "no longer accepted";
@@ -99,10 +104,12 @@ class Telling {
     entry.change = change.change;
     entry.topic = "time";
     put_subject(duration, change.after ? junction_.after : junction_.before, entry);
-    entry.before = change.before ? ticks_words(junction_.was.durations[*change.before].ticks)
-                                 : "it changed no cell";
-    entry.after = change.after ? ticks_words(junction_.is.durations[*change.after].ticks)
-                               : "it changes no cell";
+    // A record says nothing of a change of which nothing was known, either.
+    entry.before = change.before           ? duration_words(junction_.was.durations[*change.before])
+                   : junction_.is_recorded ? "not recorded"
+                                           : "it changed no cell";
+    entry.after =
+        change.after ? duration_words(junction_.is.durations[*change.after]) : "it changes no cell";
     return entry;
   }
 
@@ -148,9 +155,11 @@ class Telling {
   }
 
   std::string route_headline(compare::RouteChange const& change) const {
-    auto const who =
-        fmt::format("The {} from {}", junction_.after.map.profiles[change.profile].name,
-                    junction_.after.map.inlets[change.inlet].name);
+    auto const body = fmt::format("{} from {}", junction_.after.map.profiles[change.profile].name,
+                                  junction_.after.map.inlets[change.inlet].name);
+    if (!change.is_known_after) return "It is not known what becomes of the " + body;
+    if (!change.is_known_before) return "It was not known what becomes of the " + body;
+    auto const who = "The " + body;
     switch (change.change) {
       case Change::worse:
         return who +
@@ -242,8 +251,9 @@ class Telling {
                          : fmt::format("The time until all have left, after you {}", event);
   }
 
-  std::string ticks_words(std::optional<int> ticks) const {
-    return ticks ? time_words(junction_.after, *ticks) : "without a bound";
+  std::string duration_words(Duration const& duration) const {
+    if (!duration.is_known) return not_known;
+    return duration.ticks ? time_words(junction_.after, *duration.ticks) : "without a bound";
   }
 
   ComparedJunction const& junction_;

@@ -21,14 +21,27 @@ Json danger_json(Subject const& subject, Danger const& danger) {
 
 Json ticks_json(std::optional<int> ticks) { return ticks ? Json(*ticks) : Json(nullptr); }
 
-Json guard_json(GuardPart const& part, explore::Guard const& guard) {
+// Where it comes about and by which inputs, one entry for each of them.
+Json flips_json(GuardPart const& part, std::size_t guard) {
+  auto flips = Json::array();
+  for (auto const& place : part.places) {
+    for (auto const& [signal, goes_on] : place.flips[guard])
+      flips.push_back({{"place", place.name},
+                       {"signal", part.subject.map.signals[signal].name},
+                       {"on", goes_on}});
+  }
+  return flips;
+}
+
+Json guard_json(GuardPart const& part, std::size_t number) {
   auto const& judgement = part.judgement;
+  auto const& guard = judgement.guards[number];
   auto const signals = names_of(part.subject.map.signals, judgement.variables);
   auto const [before, switched] = before_event(part.subject, guard.example.flips, guard.event);
   auto dangers = Json::array();
   for (auto const& threat : guard.threats)
     dangers.push_back(danger_json(part.subject, threat.danger));
-  return {
+  Json told{
       {"signal", part.subject.map.signals[guard.event].name},
       {"on", guard.goes_on},
       {"condition", condition_expression(guard.rows, judgement.combinations.reachable, signals)},
@@ -37,6 +50,8 @@ Json guard_json(GuardPart const& part, explore::Guard const& guard) {
       {"dangers", std::move(dangers)},
       {"way", names_of(part.subject.map.signals, before)},
       {"switched_by", part.subject.map.signals[switched].name}};
+  if (!part.places.empty()) told["flips"] = flips_json(part, number);
+  return told;
 }
 
 }  // namespace
@@ -46,12 +61,13 @@ std::string guard_document(std::vector<GuardPart> const& parts) {
   document["junctions"] = Json::array();
   for (auto const& part : parts) {
     auto changes = Json::array();
-    for (auto const& guard : part.judgement.guards) changes.push_back(guard_json(part, guard));
+    for (std::size_t guard = 0; guard < part.judgement.guards.size(); ++guard)
+      changes.push_back(guard_json(part, guard));
     Json told{{"name", part.subject.map.junction.name},
               {"ticks_per_second", part.subject.design.practice[model::Rule::ticks_per_second]},
               {"is_complete", part.judgement.switchings.is_complete},
               {"changes", std::move(changes)}};
-    if (!part.places.empty()) told["places"] = part.places;
+    for (auto const& place : part.places) told["places"].push_back(place.name);
     document["junctions"].push_back(std::move(told));
   }
   return printed(document);

@@ -15,8 +15,10 @@ namespace {
 using explore::Danger;
 using explore::Guard;
 
-std::string change_words(Subject const& subject, Guard const& guard) {
-  return subject.map.signals[guard.event].name + (guard.goes_on ? " on" : " off");
+works::Change change_of(Guard const& guard) { return {guard.event, guard.goes_on}; }
+
+std::string change_words(Subject const& subject, works::Change const& change) {
+  return subject.map.signals[change.first].name + (change.second ? " on" : " off");
 }
 
 std::string ticks_words(Subject const& subject, std::optional<int> ticks) {
@@ -61,19 +63,41 @@ std::string threat_text(GuardPart const& part, Guard const& guard, explore::Thre
   return result + worded_line("try", steps_then(part.subject, example.flips, guard.event), look);
 }
 
-}  // namespace
-
-namespace {
-
 std::string heading(GuardPart const& part, Look look) {
   auto const& map = part.subject.map;
-  auto const& places = part.places;
+  std::vector<std::string> places;
+  for (auto const& place : part.places) places.push_back(place.name);
   auto name = fmt::format("{} {}", map.is_works() ? "works" : "junction", map.junction.name);
   if (!places.empty()) name += ", " + places.front();
   auto result = painted(look, Role::strong, name) + "\n";
   if (places.size() > 1)
     result += worded_line("also in", listed({places.begin() + 1, places.end()}), look);
   return result + "\n";
+}
+
+// "low on for divert on, low off for divert off": what is flipped at a place, where that is not
+// what the table says.
+std::string flips_words(GuardPart const& part, GuardPlace const& place) {
+  std::string words;
+  for (std::size_t g = 0; g < part.judgement.guards.size(); ++g) {
+    auto const change = change_of(part.judgement.guards[g]);
+    if (place.flips[g] == std::vector{change}) continue;
+    std::vector<std::string> flips;
+    for (auto const& flip : place.flips[g]) flips.push_back(change_words(part.subject, flip));
+    words += fmt::format("{}{} for {}", words.empty() ? "" : ", ",
+                         flips.empty() ? "nothing" : listed(flips, "or"),
+                         change_words(part.subject, change));
+  }
+  return words;
+}
+
+std::string flips_lines(GuardPart const& part, Look look) {
+  std::string lines;
+  for (auto const& place : part.places) {
+    auto const words = flips_words(part, place);
+    if (!words.empty()) lines += worded_line("in", place.name + ": " + words, look);
+  }
+  return lines.empty() ? lines : "\n" + lines;
 }
 
 }  // namespace
@@ -87,10 +111,10 @@ std::string guard_text(GuardPart const& part, Look look) {
       {"change", "wait before it", "inside leave within", "in danger without"}};
   for (auto const& guard : judgement.guards) {
     auto const wait = guard.threats.empty() ? "none needed" : ticks_words(subject, guard.wait);
-    lines.push_back({change_words(subject, guard), wait, ticks_words(subject, guard.clearing),
-                     short_dangers(guard)});
+    lines.push_back({change_words(subject, change_of(guard)), wait,
+                     ticks_words(subject, guard.clearing), short_dangers(guard)});
   }
-  result += aligned(lines, 4);
+  result += aligned(lines, 4) + flips_lines(part, look);
   std::size_t sight = 0;
   for (auto const& guard : judgement.guards) {
     for (auto const& threat : guard.threats)

@@ -90,3 +90,17 @@ TEST_CASE("conditions: no flip leads back to as built where that is promised awa
   CHECK(conditions.flippable(0) == diagram.both(first, !second));
   CHECK(conditions.flippable(1) == !first);
 }
+
+TEST_CASE("claims: a finding that may be told for nothing leaves open whether it is there") {
+  auto design = turn();
+  model::Expectation finds{Claim::finds, {}, {}, {}, std::nullopt};
+  finds.kind = model::FindingKind::pinned;
+  design.expectations.push_back(finds);
+  auto judged = works::judge_works(design);
+  CHECK(works::judge_claims(design, judged).front().verdict == Truthfulness::violated);
+  auto const pinned = findings::finding_of(model::FindingKind::pinned);
+  judged.findings.push_back({pinned, Diagram::always, false});
+  CHECK(works::judge_claims(design, judged).front().verdict == Truthfulness::undecided);
+  judged.findings.back().is_proved = true;
+  CHECK(works::judge_claims(design, judged).front().verdict == Truthfulness::holds);
+}

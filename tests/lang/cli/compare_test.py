@@ -14,6 +14,9 @@ import unittest
 from pathlib import Path
 from typing import Any
 
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "outside"))
+from stepped_canal import stepped_canal  # noqa: E402
+
 LEAT = ""
 
 SIGNALS = "signals { button hold for 20 ticks  button release for 20 ticks  latch held on hold off release }"
@@ -138,6 +141,58 @@ class Compare(Folder):
         # Round and round there is no longest trip.
         ring = yard("taking 3 s", "  join second.kiln -> first.millhouse\n")
         self.assertEqual(trips(*self.compared(ring, ring), 0), [])
+
+    def times(self, document: dict[str, Any]) -> dict[str, tuple[str, str, str]]:
+        told = document["junctions"][-1]["differences"]
+        return {d["headline"]: (d["change"], d["before"], d["after"]) for d in told if d["topic"] == "time"}
+
+    def test_a_wait_is_told_of_the_levers_that_bring_it(self) -> None:
+        def yard(second: str) -> str:
+            return (lever().replace("lever divert", "lever divert lever low lever high")
+                    + "works plant {\n  place yard as first at 0 0 0\n"
+                    + f"  place yard as second at 0 10 0 with divert = {second}\n}}\n")
+
+        # Each lever alone asks for what its change of the second place asks for.
+        one = self.times(self.compared(yard("high"), yard("(low and not high)"))[1])
+        events = {headline.partition("you ")[2] for headline in one}
+        self.assertEqual(events, {"flip low on", "flip low off", "flip high on", "flip high off"})
+        went_on, went_off = one["The wait before you flip low on"][2], one["The wait before you flip low off"][2]
+        self.assertNotEqual(went_on, went_off)
+        self.assertEqual(one["The wait before you flip high on"][1:], (went_on, went_off))
+        self.assertEqual(one["The wait before you flip high off"][1:], (went_off, went_on))
+
+    def test_a_body_that_comes_to_no_loop_has_a_longest_trip(self) -> None:
+        # Tall ones go down behind the first turn; what is two cells wide goes on, and then round.
+        bodies = "body walker { footprint 1 height 2 floats }\nbody crawler { footprint 2 height 1 floats }\n"
+        row = "            |XXXXXX_XXXXXX|\n"
+
+        def level(z: int, *rows: str) -> str:
+            return f"  level {z} {{\n" + "".join(f"    |{row}|\n" for row in rows) + "  }\n"
+
+        wall, shaft = "XXXXXXXXXXXXX", "XXXXXX_XXXXXX"
+        sorter = ("leat 1\n" + bodies + "marks {\n X rock\n _ open\n s sign\n w water\n i inlet barn\n f outlet fold\n"
+                  " p outlet paddock\n}\njunction sorter {\n"
+                  + level(0, "XXXXXXwXXXXXX", shaft, shaft, shaft, "XXXXXXpXXXXXX")
+                  + level(1, shaft, shaft, shaft, shaft, shaft)
+                  + level(2, wall, shaft, shaft, wall, wall)
+                  + level(3, wall, "wi____sw___ff", "wi____sw___ff", wall, wall)
+                  + level(4, wall, "_____________", "_____________", wall, wall) + "}\n")
+
+        def yard(more: str) -> str:
+            return (sorter + "works plant {\n  place sorter as one at 0 0 0\n  place sorter as two at 0 10 0\n"
+                    f"  join one.fold -> two.barn\n{more}}}\n")
+
+        document = self.compared(yard(""), yard("  join two.fold -> two.barn\n"))[1]
+        self.assertEqual([headline for headline in self.times(document)], ["The longest trip of a crawler from one.barn"])
+
+    def test_what_is_judged_by_regions_has_no_better_times(self) -> None:
+        code, document = self.compared(stepped_canal(4), stepped_canal(24), "--fail-on", "worse")
+        times = self.times(document)
+        self.assertEqual({after for _, _, after in times.values()}, {"not known"})
+        self.assertEqual({change for change, _, _ in times.values()}, {"changed"})
+        self.assertFalse(document["junctions"][-1]["proved"])
+        self.assertEqual({after for _, _, after in self.times(self.compared(stepped_canal(24), stepped_canal(4))[1])
+                          .values()} & {"not known", "it changes no cell"}, set())
 
     def test_findings_that_move_between_places_are_not_proved_the_same(self) -> None:
         # A source forms and stays in a pit that no body comes to: the routes are the same whichever lever does it.
@@ -276,6 +331,24 @@ class Record(Folder):
             self.assertEqual(done.returncode, 2, text[:40])
             self.assertIn("yard.record.json", done.stderr)
             self.assertEqual(self.kept_text(), text)
+
+    def test_times_of_a_works_are_recorded_of_levers_alone(self) -> None:
+        plant = ("works plant {\n  place yard as first at 0 0 0\n"
+                 "  place yard as second at 0 10 0 with divert = (divert or low)\n}\n")
+        self.put("yard.leat", lever().replace("lever divert", "lever divert lever low") + plant)
+        self.assertEqual(self.record("--accept", "all").returncode, 0)
+        kept = json.loads(self.kept_text())
+        times = kept["junctions"][-1]["times"]
+        self.assertEqual({time["event"] for time in times if time["of"] == "wait"}, {"divert", "low"})
+        # A record of what nobody flips is of what there is no more.
+        for time in times:
+            if time.get("event") == "low":
+                time["event"] = "second.divert"
+        self.put("yard.record.json", json.dumps(kept))
+        told = self.record().stdout
+        self.assertIn("Recorded times speak of what there is no more", told)
+        self.assertIn("not recorded", told)
+        self.assertNotIn("it changes no cell", told)
 
     def test_a_design_with_faults_writes_nothing(self) -> None:
         before = self.kept_text()

@@ -75,6 +75,18 @@ class Priorities(unittest.TestCase):
         ways = [(change["way"], change["switched_by"]) for change in told_of[1]["changes"]]
         self.assertEqual(ways, [([], "ask[0]"), (["ask[0]"], "ask[1]")])
 
+    def test_a_guard_names_the_input_that_is_flipped_at_each_place(self) -> None:
+        text = row(["divert", "ask[0]", "ask[1] and not ask[2]"], "  for n in 0..2 { lever ask[n] }\n")
+        works = json.loads(told(text, "guard", "--as", "json"))["junctions"][-1]
+        flips = [[(flip["place"], flip["signal"], flip["on"]) for flip in change["flips"]] for change in works["changes"]]
+        self.assertEqual(works["places"], ["turn[0]", "turn[1]", "turn[2]"])
+        self.assertEqual(flips, [
+            [("turn[0]", "divert", on), ("turn[1]", "ask[0]", on), ("turn[2]", "ask[1]", on),
+             ("turn[2]", "ask[2]", not on)] for on in (True, False)])
+        shown = told(text, "guard")
+        self.assertIn("    in          turn[1]: ask[0] on for divert on, ask[0] off for divert off\n", shown)
+        self.assertIn("turn[2]: ask[1] on or ask[2] off for divert on", shown)
+
     def test_what_promises_keep_from_switching_is_not_told(self) -> None:
         levers = "  lever x\n  lever y\n"
         for promise in ("  wire both = x and y\n  never both\n", "  never x and y\n"):
