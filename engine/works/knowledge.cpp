@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "engine/works/region_findings.hpp"
 
 namespace leat::works {
 
@@ -47,8 +46,8 @@ bool was_looked_for(model::FindingKind kind, WorksJudgement const& judged) {
   // It is also asked while the judgement is made, before that says itself that the diagram ran out.
   bool const has_run_out = judged.conditions->diagram().has_run_out();
   if (is_left_out || has_run_out || is_incomplete(judged)) return false;
-  // What bodies meet is found over all regions of a part, anything else in parts as a whole alone.
-  if (!is_found_over_regions(kind) && !are_findings_complete(judged)) return false;
+  // Of regions only bodies inside while cells change are not looked at; else it is left out.
+  if (model::is_of_switching(kind) && !are_findings_complete(judged)) return false;
   return all_decided(judged, [&](auto const& part) { return was_looked_for(kind, part); });
 }
 

@@ -11,15 +11,12 @@ namespace {
 
 struct Bench {
   model::Grid grid{9, 1, 2};
-  // Water w comes with row w alone, water 4 with rows 0 and 1.
-  explore::Combinations combinations{
-      {0, 1}, logic::RowSet(2, true), {}, {0, 1, 2, 3}, {{0, 4}, {1, 4}, {2}, {3}}};
   findings::Sightings sightings;
 
   findings::Sighting seen_at(int x, int measured = 0) const {
     return {FindingKind::dry_stand, {grid.cell({x, 0, 0})}, {}, measured, 0, {}};
   }
-  std::vector<findings::Finding> gathered() const { return sightings.gathered(grid, combinations); }
+  std::vector<findings::Finding> gathered() const { return sightings.gathered(grid); }
 };
 
 }  // namespace
@@ -30,9 +27,23 @@ TEST_CASE("the same cells in several waters, inlets and bodies are one finding")
   bench.sightings.add(3, 1, 2, {bench.seen_at(2)});
   auto const findings = bench.gathered();
   REQUIRE(findings.size() == 1);
-  CHECK(findings[0].rows == logic::RowSet::where_on(2, 1));
+  CHECK(findings[0].waters == std::vector<std::uint32_t>{1, 3});
   CHECK(findings[0].inlets == std::vector<model::InletId>{0, 1});
   CHECK(findings[0].profiles == std::vector<model::ProfileId>{0, 2});
+}
+
+TEST_CASE("who meets a finding when is told where not all do in all of its waters") {
+  Bench bench;
+  bench.sightings.add(1, 0, 0, {bench.seen_at(2)});
+  bench.sightings.add(1, 1, 0, {bench.seen_at(2)});
+  REQUIRE(bench.gathered().size() == 1);
+  CHECK(bench.gathered()[0].meetings.empty());
+  bench.sightings.add(3, 1, 0, {bench.seen_at(2)});
+  auto const finding = bench.gathered()[0];
+  REQUIRE(finding.meetings.size() == 2);
+  CHECK(finding.meetings[0].inlet == 0);
+  CHECK(finding.meetings[0].waters == std::vector<std::uint32_t>{1});
+  CHECK(finding.meetings[1].waters == std::vector<std::uint32_t>{1, 3});
 }
 
 TEST_CASE("touching cells under the same circumstances are one finding, others are not") {
@@ -53,7 +64,7 @@ TEST_CASE("of several figures of one cause the worst is told") {
   CHECK(bench.gathered()[0].measured == 7);
 }
 
-TEST_CASE("a finding names its waters, and every row that can come with one of them") {
+TEST_CASE("a finding names its waters") {
   Bench bench;
   bench.sightings.add(4, 0, 0, {bench.seen_at(2)});
   bench.sightings.add(1, {bench.seen_at(5)});
@@ -63,9 +74,7 @@ TEST_CASE("a finding names its waters, and every row that can come with one of t
   auto const& shared = findings[0].cells == bench.seen_at(2).cells ? findings[0] : findings[1];
   auto const& others = &shared == &findings[0] ? findings[1] : findings[0];
   CHECK(shared.waters == std::vector<std::uint32_t>{4});
-  CHECK(shared.rows == ~logic::RowSet::where_on(2, 0));
   CHECK(others.waters == std::vector<std::uint32_t>{1, 3});
-  CHECK(others.rows == logic::RowSet::where_on(2, 1));
 }
 
 TEST_CASE("a judged finding gets the nearest way to one of its waters") {
