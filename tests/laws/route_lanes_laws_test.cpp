@@ -173,7 +173,9 @@ std::vector<findings::Finding> seen_one_by_one(drawn::Surveyed const& surveyed) 
       }
     }
   }
-  return sightings.gathered(design.grid, surveyed.combinations);
+  auto found = sightings.gathered(design.grid);
+  for (auto& finding : found) finding.rows = surveyed.combinations.rows_with(finding.waters);
+  return found;
 }
 
 bool is_among(findings::Finding const& one, std::vector<findings::Finding> const& all) {
