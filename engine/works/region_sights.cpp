@@ -38,6 +38,7 @@ RegionSurvey::RegionSurvey(model::Design const& part, RegionWalk const& walk)
       is_entered_(walk.spots.size(), false) {
   find_borders();
   find_descents();
+  find_head_runs();
 }
 
 void RegionSurvey::find_borders() {
@@ -89,6 +90,39 @@ void RegionSurvey::find_descents() {
   }
 }
 
+// The longest way on which a head can stay in water, whatever the waters and whatever pushes: spots
+// in the order of the steps, so that where they lead round some are left over.
+void RegionSurvey::find_head_runs() {
+  auto const& spots = walk_.spots;
+  std::vector<bool> is_under(spots.size(), false);
+  for (std::uint32_t spot = 0; spot < spots.size(); ++spot) {
+    for (auto const& branch : spots[spot].branches)
+      is_under[spot] = is_under[spot] || branch.is_under;
+  }
+  auto const for_each_step = [&](std::uint32_t from, auto visit) {
+    for (auto const& branch : spots[from].branches)
+      for (auto to : branch.next)
+        if (is_under[from] && is_under[to]) visit(to);
+  };
+  std::vector<std::size_t> open_into(spots.size(), 0);
+  for (std::uint32_t from = 0; from < spots.size(); ++from)
+    for_each_step(from, [&](std::uint32_t to) { ++open_into[to]; });
+  std::vector<std::uint32_t> ready;
+  for (std::uint32_t spot = 0; spot < spots.size(); ++spot)
+    if (open_into[spot] == 0) ready.push_back(spot);
+  std::vector<int> length(spots.size(), 1);
+  auto const most = part_.practice[model::Rule::head_run];
+  for (std::size_t i = 0; i < ready.size(); ++i) {
+    auto const from = ready[i];
+    may_miss_head_runs_ = may_miss_head_runs_ || (is_under[from] && length[from] > most);
+    for_each_step(from, [&](std::uint32_t to) {
+      length[to] = std::max(length[to], length[from] + 1);
+      if (--open_into[to] == 0) ready.push_back(to);
+    });
+  }
+  may_miss_head_runs_ = may_miss_head_runs_ || ready.size() < spots.size();
+}
+
 // Where a body comes down in another region is looked at there.
 bool RegionSurvey::lies_beyond(Border const& border, Sighting const& seen) const {
   if (!is_of_landing(seen.kind)) return false;
@@ -99,12 +133,9 @@ bool RegionSurvey::lies_beyond(Border const& border, Sighting const& seen) const
 void RegionSurvey::look(std::uint32_t region, model::ProfileId profile, std::uint32_t water,
                         body::Surroundings const& here) {
   auto const& border = borders_[region * part_.profiles.size() + profile];
-  auto const head = here.profile().height - 1;
   for (auto spot : border.spots) {
     auto const at = walk_.spots[spot].at;
     if (!here.fits(at.feet)) continue;
-    bool const is_under = head > 0 && here.are_feet_wet(here.grid().raised(at.feet, head));
-    may_miss_head_runs_ = may_miss_head_runs_ || (is_under && !is_entered_[spot]);
     auto const graph = body::route_graph(here, {at}, border.ends);
     auto const outcome = body::outcome_of(graph);
     findings::Passage const passage{part_, 0, here, graph, outcome, descents_[spot]};

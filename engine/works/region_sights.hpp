@@ -52,6 +52,7 @@ class RegionSurvey {
   };
   void find_borders();
   void find_descents();
+  void find_head_runs();
   bool lies_beyond(Border const&, findings::Sighting const&) const;
 
   model::Design const& part_;

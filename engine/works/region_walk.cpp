@@ -187,6 +187,7 @@ class Walk {
       });
       if (same != branches.end()) {
         same->waters.push_back(water);
+        same->is_under = same->is_under || branch.is_under;
       } else {
         branch.waters.push_back(water);
         branches.push_back(std::move(branch));
@@ -203,6 +204,8 @@ class Walk {
     }
     auto const moves = body::moves_from(here, at);
     bool const is_in_air = !here.is_wet(at.feet);
+    auto const head = here.profile().height - 1;
+    branch.is_under = head > 0 && here.are_feet_wet(here.grid().raised(at.feet, head));
     branch.is_unsure = !moves.empty();
     for (auto const& move : moves) {
       if (move.is_sure) branch.is_unsure = false;

@@ -29,6 +29,8 @@ struct Branch {
   std::vector<std::uint32_t> falls_to;   // those of them that it comes to through the air
   std::vector<model::OutletId> outlets;  // ascending
   bool spills = false, is_unsure = false;
+  // Its head is in water in some of these waters; bodies one cell high have none.
+  bool is_under = false;
 };
 
 // A position at which some body can be.
