@@ -135,6 +135,29 @@ class SeveralPlaces(unittest.TestCase):
         self.assertIn("two and three (when second)", told)
 
 
+
+class Turned(unittest.TestCase):
+    def test_a_finding_is_known_by_its_cell_in_every_posture(self) -> None:
+        """The third cell of the run, where bodies are pinned: turned left it is the fourth from the north."""
+        text = RUN + """works plant {
+  place run as west at 0 0 0
+  place run as south at 10 0 0 turned left
+  place run as east at 20 0 0 turned about
+  place run as back at 30 0 0 mirrored
+}
+expect "stops" of plant {
+  finds pinned at 2 0 0
+  finds pinned at 10 3 0
+  finds pinned at 23 0 0
+  finds pinned at 33 0 0
+  finds pinned at 10 2 0
+  finds pinned at 22 0 0
+}
+"""
+        verdicts = [one["verdict"] for one in plant(text)["expectations"]]
+        self.assertEqual(verdicts, ["holds"] * 4 + ["violated"] * 2)
+
+
 if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--leat", required=True)
