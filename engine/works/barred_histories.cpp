@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/as_built.hpp"
 #include "engine/logic/evaluation.hpp"
 #include "engine/logic/restriction.hpp"
 #include "engine/logic/settled_circuit.hpp"
@@ -167,6 +168,18 @@ bool may_be_barred(model::Design const& plant, Islands const& islands, Copy cons
          !Flips(part, copy, std::move(ties.levels), conditions).are_free();
 }
 
+// Whether the plant cannot return to as built, since that is promised away: then its water there is
+// the fresh one, though a part may know another for the same of its own signals.
+bool is_built_barred(model::Design const& plant, Conditions const& conditions) {
+  auto const built = as_built(plant);
+  std::vector<bool> values;
+  for (auto variable : conditions.variables()) values.push_back(built[variable]);
+  auto const& nevers = plant.circuit.nevers;
+  return std::any_of(nevers.begin(), nevers.end(), [&](model::ExpressionId never) {
+    return conditions.diagram().is_true(conditions.of(never), values);
+  });
+}
+
 void leave_out(std::vector<findings::Finding>& findings, std::vector<FindingKind>& kinds) {
   std::erase_if(findings, [&](findings::Finding const& finding) {
     if (finding.kind == FindingKind::unreached_outlet) return false;
@@ -180,15 +193,17 @@ void leave_out(std::vector<findings::Finding>& findings, std::vector<FindingKind
 void leave_out_barred_histories(model::Design const& plant, WorksJudgement& judged) {
   if (plant.circuit.nevers.empty()) return;
   std::vector<bool> is_barred(judged.parts.size(), false);
+  bool const is_for_good = is_built_barred(plant, *judged.conditions);
   for (auto const& copy : judged.islands.copies) {
     if (is_barred[copy.part]) continue;
     if (is_remembering(judged.parts[copy.part]))
-      is_barred[copy.part] = may_be_barred(plant, judged.islands, copy, *judged.conditions);
+      is_barred[copy.part] =
+          is_for_good || may_be_barred(plant, judged.islands, copy, *judged.conditions);
     if (auto const& walk = judged.by_regions[copy.part]) {
       is_barred[copy.part] =
           std::any_of(walk->regions.begin(), walk->regions.end(), [&](SolvedRegion const& region) {
             return region.is_judged && is_remembering(region.judged) &&
-                   may_be_barred(plant, copy, region, *judged.conditions);
+                   (is_for_good || may_be_barred(plant, copy, region, *judged.conditions));
           });
     }
   }

@@ -77,12 +77,13 @@ TEST_CASE("compare: times of what is not followed while it switches are neither 
   CHECK_FALSE(itself.comparison.is_proved);
 }
 
-TEST_CASE("compare: what bodies meet is looked for over regions, what remembers is not") {
+TEST_CASE("compare: all is looked for over regions but bodies inside while cells change") {
   auto const design = steps();
   Compared const compared(works::judge_works(design, of_one_lever()), works::judge_works(design));
   CHECK(compared.before.was_looked_for(FindingKind::pinned));
-  CHECK_FALSE(compared.before.was_looked_for(FindingKind::remembering_water));
-  CHECK(compared.after.was_looked_for(FindingKind::remembering_water));
+  CHECK(compared.before.was_looked_for(FindingKind::remembering_water));
+  CHECK_FALSE(compared.before.was_looked_for(FindingKind::stranding_switch));
+  CHECK(compared.after.was_looked_for(FindingKind::stranding_switch));
   auto budget = of_one_lever();
   budget.region.most_variables = 0;
   CHECK_FALSE(works::was_looked_for(FindingKind::pinned, works::judge_works(design, budget)));

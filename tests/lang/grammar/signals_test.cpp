@@ -38,7 +38,8 @@ TEST_CASE("all but wires may say how they start") {
         "3:12 unknown-entry\n"
         "  'starts' does not begin a signal\n"
         "  [starts] 'lever', 'button', 'plate', 'wire', 'latch', 'toggle', 'clock', 'never', 'for' "
-        "or '}' is expected here\n");
+        "or '}' is expected here\n"
+        "  > A wire is written: wire NAME = EXPRESSION, or wire NAME = EXPRESSION after 4 ticks\n");
 }
 
 TEST_CASE("on and off as constants inside a latch") {

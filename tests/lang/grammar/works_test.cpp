@@ -51,8 +51,7 @@ TEST_CASE("what follows the coordinates comes in any order") {
 
 TEST_CASE("joins, ports, numbers") {
   CHECK(part("join first.kiln -> second.millhouse") == "join first.kiln second.millhouse _");
-  CHECK(part("join first.kiln->second[0].mill taking 9 s") ==
-        "join first.kiln second[0].mill 9s");
+  CHECK(part("join first.kiln->second[0].mill taking 9 s") == "join first.kiln second[0].mill 9s");
   CHECK(part("inlet mine = first.millhouse") == "inlet mine=first.millhouse");
   CHECK(part("outlet kiln[2] = north.fork[1].kiln") == "outlet kiln[2]=north.fork[1].kiln");
   CHECK(part("number lanes = 8") == "number lanes=8");
@@ -168,11 +167,11 @@ TEST_CASE("what is outside is said once, and not in a repetition") {
         "  [rock] said again here\n"
         "  3:11 [open] said first here\n"
         "  > Keep one of the two lines.\n");
-  CHECK(
-      fault("  for k in 0..1 { outside open }") ==
-      "3:19 unknown-entry\n"
-      "  'outside' does not begin a repeated part of the works\n"
-      "  [outside] 'place', 'join', 'inlet', 'outlet', 'number', 'for' or '}' is expected here\n");
+  CHECK(fault("  for k in 0..1 { outside open }") ==
+        "3:19 unknown-entry\n"
+        "  'outside' does not begin a repeated part of the works\n"
+        "  [outside] 'place', 'join', 'inlet', 'outlet', 'number', 'for' or '}' is expected here\n"
+        "  > A repetition is written: for NAME in 0..7 { ... }\n");
 }
 
 TEST_CASE("a number in a block does not end the block, but one after an open block is the file's") {
