@@ -118,6 +118,10 @@ works plant {
         told, findings = judged(text + asked)
         self.assertEqual(told, {"finds remembering-water": "undecided"})
         self.assertNotIn("remembering-water", {finding["name"] for finding in findings})
+        # Nor is it called stale to accept what may be barred.
+        accepted = "accept remembering-water because \"it is emptied by hand\"\n"
+        _, findings = judged(text + accepted)
+        self.assertNotIn("stale-acceptance", {finding["name"] for finding in findings})
         # Where the key can be turned first the drain can be shut after it, and all is as without the promise.
         free = text.replace("never drain xor key", "never not drain and key")
         told, findings = judged(free + asked)
