@@ -81,7 +81,7 @@ TEST_CASE("conditions: no flip leads back to as built where that is promised awa
   model::Circuit circuit;
   circuit.signals = {{model::SignalKind::lever, true, 0, 0, 0}, {}};
   std::vector<model::ExpressionId> roots;
-  for (model::SignalId s : {0, 1}) roots.push_back(circuit.add({model::Operator::signal, s, 0}));
+  for (model::SignalId s : {0u, 1u}) roots.push_back(circuit.add({model::Operator::signal, s, 0}));
   circuit.nevers = {roots[0]};
   works::Conditions conditions(circuit, roots, {0, 1}, std::size_t{1} << 12);
   auto& diagram = conditions.diagram();
