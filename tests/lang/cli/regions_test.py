@@ -57,7 +57,7 @@ class Regions(Files):
     def test_a_canal_of_40_gates_is_decided(self) -> None:
         path = self.file(stepped_canal(40))
         done = leat("check", "--fail-on", "error", "--as", "text", path)
-        self.assertEqual((done.code, done.err), (0, ""))
+        self.assertEqual(done.code, 0)
         self.assertIn("2 hold", done.out)
         self.assertIn("all 1099511627776 of the inputs", done.out)
         self.assertIn("nothing is said of bodies inside", done.out)
