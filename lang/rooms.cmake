@@ -72,8 +72,8 @@ room(lang_cli lang/cli
              command_line/signals.cpp command_line/writing.cpp compare.cpp compared.cpp
              completion.cpp cuts.cpp delivery.cpp design_files.cpp draw.cpp explain.cpp files.cpp follow.cpp
              guard.cpp held_record.cpp interruption.cpp judged.cpp loaded.cpp machine.cpp manual.cpp page.cpp
-             parts.cpp picturing.cpp program.cpp record.cpp resolve.cpp script.cpp setting.cpp shared_acceptances.cpp show.cpp
-             sights.cpp table.cpp terminal.cpp tidied.cpp tidy.cpp train.cpp verdict.cpp watch.cpp waves.cpp
+             parts.cpp picturing.cpp program.cpp record.cpp resolve.cpp script.cpp setting.cpp
+             shared_acceptances.cpp show.cpp sights.cpp table.cpp terminal.cpp tidied.cpp tidy.cpp train.cpp verdict.cpp watch.cpp waves.cpp
              written_file.cpp
      USES lang_record lang_render lang_lower CLI11::CLI11 Threads::Threads)
 target_compile_definitions(lang_cli PRIVATE LEAT_VERSION="${PROJECT_VERSION}")

@@ -37,10 +37,9 @@ std::vector<Function> inputs_of(Copy const& copy, std::vector<model::SignalId> c
 Network::Network(model::Design const& plant, Islands const& islands,
                  std::vector<Judgement> const& parts,
                  std::vector<std::optional<RegionWalk>> const& by_regions, Conditions& conditions)
-    : profiles_(plant.profiles.size()),
-      ways_(plant.inlets.size() * profiles_),
-      joins_(plant),
-      is_shared_(inlets_in_several(islands, plant.inlets.size())) {
+    : profiles_(plant.profiles.size()), ways_(plant.inlets.size() * profiles_), joins_(plant) {
+  auto const is_shared = inlets_in_several(islands, plant.inlets.size());
+  Barred barred;
   std::vector<Groups> groups(parts.size());
   for (std::size_t part = 0; part < parts.size(); ++part) {
     if (parts[part].is_decided) groups[part] = groups_of(islands.parts[part].design, parts[part]);
@@ -52,9 +51,9 @@ Network::Network(model::Design const& plant, Islands const& islands,
       add_ways(copy, islands.parts[copy.part].design, *walk, conditions);
     else
       add_unknown(copy);
-    take_barred(copy, conditions);
+    take_barred(copy, is_shared, barred, conditions);
   }
-  add_barred();
+  add_barred(barred);
   put_in_order();
 }
 
@@ -105,10 +104,11 @@ void Network::add_ways(Copy const& copy, Judgement const& judged, Groups const& 
 }
 
 // Who does not get into one island of an inlet may get into another.
-void Network::take_barred(Copy const& copy, Conditions& conditions) {
+void Network::take_barred(Copy const& copy, std::vector<bool> const& is_shared, Barred& barred,
+                          Conditions& conditions) {
   auto& diagram = conditions.diagram();
   for (auto inlet : copy.inlets) {
-    if (!is_shared_[inlet]) continue;
+    if (!is_shared[inlet]) continue;
     for (model::ProfileId profile = 0; profile < profiles_; ++profile) {
       auto const at = inlet * profiles_ + profile;
       auto here = logic::Diagram::never;
@@ -116,14 +116,14 @@ void Network::take_barred(Copy const& copy, Conditions& conditions) {
         if (way.is_barred) here = diagram.either(here, way.condition);
         return way.is_barred;
       });
-      auto const [entry, is_new] = barred_.try_emplace(at, here);
+      auto const [entry, is_new] = barred.try_emplace(at, here);
       if (!is_new) entry->second = diagram.both(entry->second, here);
     }
   }
 }
 
-void Network::add_barred() {
-  for (auto const& [at, condition] : barred_) {
+void Network::add_barred(Barred const& barred) {
+  for (auto const& [at, condition] : barred) {
     if (condition == logic::Diagram::never) continue;
     Way way;
     way.condition = condition;

@@ -62,16 +62,16 @@ class Network {
   void add_ways(Copy const&, Judgement const&, Groups const&, Conditions&);
   void add_ways(Copy const&, model::Design const& part, RegionWalk const&, Conditions&);
   void add_unknown(Copy const&);
-  void take_barred(Copy const&, Conditions&);
-  void add_barred();
+  // Of inlets of several islands, by inlet * profiles + profile: when a body gets into none of
+  // those that were added so far.
+  using Barred = std::map<std::size_t, Function>;
+  void take_barred(Copy const&, std::vector<bool> const& is_shared, Barred&, Conditions&);
+  void add_barred(Barred const&);
   void put_in_order();
 
   std::size_t profiles_;
   std::vector<std::vector<Way>> ways_;  // inlet * profiles + profile
   model::Joins joins_;
-  std::vector<bool> is_shared_;  // by inlet, while ways are added: it is of several islands
-  // Of these, by inlet * profiles + profile: when a body gets into none of the islands so far.
-  std::map<std::size_t, Function> barred_;
   std::vector<std::uint32_t> places_;
   bool has_cycles_ = false;
 };
