@@ -48,11 +48,12 @@ room(engine_judge engine
      USES engine_verdicts)
 room(engine_works engine/works
      SOURCES arrivals.cpp barred_histories.cpp claims.cpp conditions.cpp destinations.cpp
-             idle_signals.cpp in_plant.cpp island_form.cpp island_key.cpp islands.cpp journey.cpp
-             judge_works.cpp knowledge.cpp lever_flips.cpp logic_findings.cpp longest_times.cpp
-             mixed_waters.cpp network.cpp passages.cpp plant_findings.cpp prospects.cpp reached.cpp
-             region_findings.cpp region_sights.cpp region_walk.cpp regions.cpp showing.cpp spot_network.cpp supports.cpp
-             trials.cpp unreached_outlets.cpp wire_flips.cpp
+             excerpt.cpp frame.cpp idle_signals.cpp in_plant.cpp island_form.cpp island_key.cpp
+             islands.cpp journey.cpp judge_works.cpp knowledge.cpp lever_flips.cpp
+             logic_findings.cpp longest_times.cpp mixed_waters.cpp network.cpp passages.cpp
+             plant_findings.cpp prospects.cpp reached.cpp region_findings.cpp region_sights.cpp
+             region_walk.cpp region_waters.cpp regions.cpp showing.cpp spot_network.cpp
+             supports.cpp trials.cpp unreached_outlets.cpp wire_flips.cpp
      USES engine_judge)
 target_link_libraries(engine_works PRIVATE $<BUILD_INTERFACE:Boost::headers>)
 room(engine_compare engine/compare

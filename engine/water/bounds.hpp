@@ -59,6 +59,8 @@ class Bounds {
   // How often the cell prefers the side neighbour.
   enum class Preference : std::uint8_t { never, sometimes, always };
   Preference preference(Cell from, Cell asked) const;
+  // Whether in every field that rests the cell offers water to the side neighbour.
+  bool surely_offers(Cell from, Cell asked) const;
 
  private:
   class Agenda;
@@ -67,7 +69,6 @@ class Bounds {
   void rise_least();
   bool raise_most(Cell);
   bool raise_least(Cell);
-  bool surely_offers(Cell from, Cell asked) const;
   int search(Cell, bool surely) const;
 
   model::Design const* design_;

@@ -24,14 +24,26 @@ class Influence {
   explicit Influence(Bounds const& bounds) : bounds_(bounds) {}
   Reads reads(Cell) const;
 
+  // The reads, and whatever the bounds were concluded from that decide what is left out of them,
+  // constant or not. Cells that are closed under the grounds of their water change by themselves
+  // even where all else, but for the materials that are among the grounds, is solid.
+  Reads grounds(Cell) const;
+
  private:
-  void read_forming(Cell, Reads&) const;
-  void read_strength(Cell, Reads&) const;
-  void read_offer(Cell from, Cell to, Reads&) const;
-  void read_sources_beside(Cell, Reads&) const;
-  void read_ways(Cell from, Reads&) const;
-  void read_water(Cell, Reads&) const;
-  void read_material(Cell, Reads&) const;
+  class Changing;
+  class All;
+  template <class Kept>
+  void read_forming(Cell, Kept&) const;
+  template <class Kept>
+  void read_sources_beside(Cell, Kept&) const;
+  template <class Kept>
+  void read_offer(Cell from, Kept&) const;
+  template <class Kept>
+  void read_ways(Cell from, Kept&) const;
+  bool may_form(Cell) const;
+  bool may_offer(Cell from) const;
+  int sure_strength_beside(Cell) const;
+  void ground_wetness(Cell, All&) const;
 
   Bounds const& bounds_;
 };

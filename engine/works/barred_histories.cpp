@@ -196,15 +196,15 @@ void leave_out_barred_histories(model::Design const& plant, WorksJudgement& judg
   bool const is_for_good = is_built_barred(plant, *judged.conditions);
   for (auto const& copy : judged.islands.copies) {
     if (is_barred[copy.part]) continue;
-    if (is_remembering(judged.parts[copy.part]))
-      is_barred[copy.part] =
-          is_for_good || may_be_barred(plant, judged.islands, copy, *judged.conditions);
     if (auto const& walk = judged.by_regions[copy.part]) {
       is_barred[copy.part] =
           std::any_of(walk->regions.begin(), walk->regions.end(), [&](SolvedRegion const& region) {
-            return region.is_judged && is_remembering(region.judged) &&
+            return is_remembering(region.judged) &&
                    (is_for_good || may_be_barred(plant, copy, region, *judged.conditions));
           });
+    } else if (is_remembering(judged.parts[copy.part])) {
+      is_barred[copy.part] =
+          is_for_good || may_be_barred(plant, judged.islands, copy, *judged.conditions);
     }
   }
   for (std::uint32_t part = 0; part < is_barred.size(); ++part) {

@@ -4,8 +4,8 @@
 #include <set>
 #include <tuple>
 
+#include "engine/works/frame.hpp"
 #include "engine/works/lever_flips.hpp"
-#include "engine/works/region_findings.hpp"
 
 namespace leat::works {
 
@@ -30,7 +30,7 @@ class Telling {
  public:
   Telling(model::Design const& plant, model::Design const& part, Copy const& copy,
           Conditions& conditions)
-      : plant_(plant), part_(part), copy_(copy), conditions_(conditions) {}
+      : plant_(plant), copy_(copy), conditions_(conditions), frame_(copy, part.grid, plant.grid) {}
 
   void tell(Judgement& judgement) const {
     put(judgement.variables, copy_.signals);
@@ -53,7 +53,7 @@ class Telling {
   }
 
   void tell(findings::Finding& finding) const {
-    for (auto& c : finding.cells) c = cell(c);
+    for (auto& c : finding.cells) c = frame_.in_whole(c);
     put_sorted(finding.inlets, copy_.inlets);
     for (auto& meeting : finding.meetings) meeting.inlet = copy_.inlets[meeting.inlet];
     put_sorted(finding.outlets, copy_.outlets);
@@ -69,7 +69,7 @@ class Telling {
     for (auto& [danger, rows, example] : guard.threats) {
       danger.inlet = copy_.inlets[danger.inlet];
       if (danger.outlet) danger.outlet = copy_.outlets[*danger.outlet];
-      for (auto& c : danger.cells) c = cell(c);
+      for (auto& c : danger.cells) c = frame_.in_whole(c);
       tell(example, guard.event);
     }
   }
@@ -81,18 +81,13 @@ class Telling {
     example.flips = lever_flips(plant_.circuit, conditions_, example.flips);
   }
 
-  model::Cell cell(model::Cell own) const {
-    return plant_.grid.cell(place_in_plant(copy_, part_.grid, part_.grid.place(own)));
-  }
-
   model::Design const& plant_;
-  model::Design const& part_;
   Copy const& copy_;
   Conditions& conditions_;
+  Frame frame_;
 };
 
-// What bodies meet, and that an outlet is never reached, cannot be seen from one region. A pool of
-// one water is seen from all that know it.
+// A pool of one water is seen from all that know it.
 void tell_regions(model::Design const& plant, model::Design const& part, Copy const& copy,
                   Conditions& conditions, RegionWalk& walk) {
   std::set<std::vector<model::Cell>> pools;
@@ -101,8 +96,7 @@ void tell_regions(model::Design const& plant, model::Design const& part, Copy co
     here.signals.clear();
     for (auto signal : region.signals) here.signals.push_back(copy.signals[signal]);
     std::erase_if(region.judged.findings, [&](auto const& finding) {
-      return finding.kind == FindingKind::unreached_outlet || is_found_over_regions(finding.kind) ||
-             (finding.kind == FindingKind::swimmer_pool && !pools.insert(finding.cells).second);
+      return finding.kind == FindingKind::swimmer_pool && !pools.insert(finding.cells).second;
     });
     Telling(plant, part, here, conditions).tell(region.judged);
   }

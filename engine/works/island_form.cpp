@@ -293,6 +293,26 @@ Form Forms::of(std::uint32_t island, Box const& box, Posture posture) {
   return Reader(*this, island, box, posture).read();
 }
 
+namespace {
+
+bool is_joining(model::Material const& material) {
+  return material.water_enters || material.body_enters || material.is_source ||
+         material.shows_slope;
+}
+
+}  // namespace
+
+std::vector<std::uint8_t> joining_fills(Design const& plant) {
+  std::vector<std::uint8_t> joining;
+  for (auto const& fill : plant.fills) {
+    auto const &powered = plant.materials[fill.powered],
+               &unpowered = plant.materials[fill.unpowered];
+    joining.push_back(is_joining(unpowered) ||
+                      (fill.is_switched() && (is_joining(powered) || powered != unpowered)));
+  }
+  return joining;
+}
+
 Part part_of(Form form, Design const& plant) {
   Part part{std::move(form.design), std::move(form.runs), {}};
   auto& design = part.design;

@@ -1,11 +1,7 @@
 #include "engine/works/islands.hpp"
 
 #include <algorithm>
-#include <array>
-#include <set>
-#include <string_view>
 #include <tuple>
-#include <unordered_map>
 
 #include "engine/contract.hpp"
 #include "engine/logic/settled_circuit.hpp"
@@ -17,22 +13,6 @@ using model::Cell;
 using model::Design;
 
 namespace {
-
-bool is_joining(model::Material const& material) {
-  return material.water_enters || material.body_enters || material.is_source ||
-         material.shows_slope;
-}
-
-std::vector<std::uint8_t> joining_fills(Design const& plant) {
-  std::vector<std::uint8_t> joining;
-  for (auto const& fill : plant.fills) {
-    auto const &powered = plant.materials[fill.powered],
-               &unpowered = plant.materials[fill.unpowered];
-    joining.push_back(is_joining(unpowered) ||
-                      (fill.is_switched() && (is_joining(powered) || powered != unpowered)));
-  }
-  return joining;
-}
 
 // Labels components cell by cell, in ascending order of their first cells.
 class Labelling {
@@ -97,30 +77,6 @@ class Labelling {
   std::vector<Cell> open_;
 };
 
-struct KeyHash {
-  std::size_t operator()(std::vector<std::uint32_t> const& key) const {
-    std::string_view const bytes(reinterpret_cast<char const*>(key.data()),
-                                 key.size() * sizeof(std::uint32_t));
-    return std::hash<std::string_view>{}(bytes);
-  }
-};
-
-// Ports of wider bodies name the lowest corner, which a turn does not keep.
-std::vector<Posture> other_postures(Design const& plant) {
-  if (std::any_of(plant.profiles.begin(), plant.profiles.end(),
-                  [](auto const& profile) { return profile.footprint > 1; }))
-    return {};
-  return {{false, 1}, {false, 2}, {false, 3}, {true, 0}, {true, 1}, {true, 2}, {true, 3}};
-}
-
-// What islands that are alike have in common, however they are turned.
-using Size = std::array<std::size_t, 4>;
-Size size_of(Box const& box, std::size_t cells) {
-  auto const length = [](int least, int most) { return static_cast<std::size_t>(most - least); };
-  auto const width = length(box.least.x, box.most.x), depth = length(box.least.y, box.most.y);
-  return {cells, length(box.least.z, box.most.z), std::min(width, depth), std::max(width, depth)};
-}
-
 }  // namespace
 
 // The turns are undone, then the mirror. A turn to the left takes east to north.
@@ -171,28 +127,15 @@ Islands islands_of(Design const& plant) {
   auto const is_joining = joining_fills(plant);
   Labelling const labelling(plant, is_joining);
   Forms forms(plant, is_joining, labelling.island_of);
-  auto const postures = other_postures(plant);
-  std::unordered_map<std::vector<std::uint32_t>, std::uint32_t, KeyHash> parts;
-  std::set<Size> sizes;
+  Likeness likeness(plant);
   for (std::uint32_t island = 0; island < labelling.islands.size(); ++island) {
     auto const& [box, cells] = labelling.islands[island];
-    auto form = forms.of(island, box, {});
-    auto key = form.key();
-    auto known = parts.find(key);
-    bool const is_first = sizes.insert(size_of(box, cells)).second;
-    for (auto at = postures.begin(); !is_first && at != postures.end() && known == parts.end();
-         ++at) {
-      auto turned = forms.of(island, box, *at);
-      known = parts.find(turned.key());
-      if (known == parts.end()) continue;
-      form = std::move(turned);
-    }
-    auto copy = std::move(form.copy);
-    if (known == parts.end()) {
-      known = parts.emplace(std::move(key), static_cast<std::uint32_t>(found.parts.size())).first;
-      found.parts.push_back(part_of(std::move(form), plant));
-    }
-    copy.part = known->second;
+    auto known = likeness.known(extent_of(box, cells), [&, &box = box](Posture posture) {
+      return forms.of(island, box, posture);
+    });
+    auto copy = std::move(known.form.copy);
+    if (known.is_new) found.parts.push_back(part_of(std::move(known.form), plant));
+    copy.part = known.number;
     found.parts[copy.part].copies.push_back(static_cast<std::uint32_t>(found.copies.size()));
     found.copies.push_back(std::move(copy));
   }

@@ -143,7 +143,7 @@ std::vector<Piece> pieces_of(WorksJudgement const& judged) {
     if (!judged.by_regions[part]) continue;
     auto const& regions = judged.by_regions[part]->regions;
     for (std::uint32_t r = 0; r < regions.size(); ++r) {
-      if (regions[r].is_judged) pieces.push_back({&regions[r].judged, part, r});
+      pieces.push_back({&regions[r].judged, part, r});
     }
   }
   return pieces;

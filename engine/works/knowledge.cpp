@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-
 namespace leat::works {
 
 namespace {
@@ -49,6 +48,15 @@ bool was_looked_for(model::FindingKind kind, WorksJudgement const& judged) {
   // Of regions only bodies inside while cells change are not looked at; else it is left out.
   if (model::is_of_switching(kind) && !are_findings_complete(judged)) return false;
   return all_decided(judged, [&](auto const& part) { return was_looked_for(kind, part); });
+}
+
+std::vector<model::FindingKind> errors_left_out(WorksJudgement const& judged) {
+  std::vector<model::FindingKind> errors;
+  for (auto kind : judged.kinds_left_out) {
+    if (findings::finding_of(kind).severity == model::Severity::error)
+      findings::insert_sorted(errors, kind);
+  }
+  return errors;
 }
 
 }  // namespace leat::works

@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "engine/works/claims.hpp"
+#include "engine/works/frame.hpp"
 #include "engine/works/lever_flips.hpp"
 #include "engine/works/spot_network.hpp"
 
@@ -16,30 +17,6 @@ using model::FindingKind;
 using model::InletId;
 using model::ProfileId;
 
-bool is_found_over_regions(FindingKind kind) {
-  switch (kind) {
-    case FindingKind::dry_stand:
-    case FindingKind::still_water:
-    case FindingKind::pinned:
-    case FindingKind::endless_loop:
-    case FindingKind::split_route:
-    case FindingKind::unsure_move:
-    case FindingKind::body_spill:
-    case FindingKind::tight_inlet:
-    case FindingKind::hard_landing:
-    case FindingKind::thin_cushion:
-    case FindingKind::narrow_pit:
-    case FindingKind::long_head_run:
-    case FindingKind::stacked_sources:
-    case FindingKind::foot_lift:
-    case FindingKind::diagonal_current:
-    case FindingKind::open_edge:
-      return true;
-    default:
-      return false;
-  }
-}
-
 namespace {
 
 // In one copy of a part.
@@ -50,6 +27,7 @@ class CopyFindings {
       : plant_(plant),
         copy_(copy),
         part_(judged.islands.parts[copy.part].design),
+        frame_(copy, part_.grid, plant.grid),
         walk_(walk),
         judged_(judged),
         diagram_(judged.conditions->diagram()),
@@ -89,10 +67,6 @@ class CopyFindings {
   ProfileId profile_of(std::size_t entrance) const {
     return static_cast<ProfileId>(entrance % part_.profiles.size());
   }
-  model::Cell in_plant(model::Cell own) const {
-    return plant_.grid.cell(place_in_plant(copy_, part_.grid, part_.grid.place(own)));
-  }
-
   // While bodies that come to the entrance meet it, as the network tells.
   Function met(std::size_t entrance, Function condition) {
     return diagram_.both(arriving_[entrance], network_.possible(condition));
@@ -118,7 +92,7 @@ class CopyFindings {
     auto finding = sight;
     finding.waters.clear();
     finding.profiles.clear();
-    for (auto& c : finding.cells) c = in_plant(c);
+    for (auto& c : finding.cells) c = frame_.in_whole(c);
     std::sort(finding.cells.begin(), finding.cells.end());
     auto shows = Diagram::never, in_fresh = Diagram::never;
     for (auto number : sight.waters) {
@@ -179,7 +153,7 @@ class CopyFindings {
         findings::insert_sorted(inlets, copy_.inlets[inlet]);
       }
       if (shows == Diagram::never) continue;
-      findings::insert_sorted(loops[{profile, shows.edge, inlets}], in_plant(at.feet));
+      findings::insert_sorted(loops[{profile, shows.edge, inlets}], frame_.in_whole(at.feet));
     }
     for (auto& [alike, cells] : loops) {
       auto finding = findings::finding_of(FindingKind::endless_loop);
@@ -218,6 +192,7 @@ class CopyFindings {
   model::Design const& plant_;
   Copy const& copy_;
   model::Design const& part_;
+  Frame frame_;
   RegionWalk const& walk_;
   WorksJudgement& judged_;
   Diagram& diagram_;

@@ -13,7 +13,4 @@ namespace leat::works {
 // more, and two operations of the diagram for each coming.
 void region_findings(model::Design const& plant, WorksJudgement&);
 
-// Whether it finds all of a kind, so that regions by themselves need not tell it.
-bool is_found_over_regions(model::FindingKind);
-
 }  // namespace leat::works

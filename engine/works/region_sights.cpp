@@ -32,6 +32,7 @@ bool RegionSights::hangs_on_the_way(findings::Finding const& finding) const {
 RegionSurvey::RegionSurvey(model::Design const& part, RegionWalk const& walk)
     : part_(part),
       walk_(walk),
+      outlets_(body::outlet_cells(part)),
       beyond_(static_cast<model::OutletId>(part.outlets.size())),
       borders_(walk.regions.size() * part.profiles.size()),
       descents_(walk.spots.size()),
@@ -43,8 +44,6 @@ RegionSurvey::RegionSurvey(model::Design const& part, RegionWalk const& walk)
 
 void RegionSurvey::find_borders() {
   std::vector<bool> is_border(walk_.spots.size(), false);
-  auto const outlets = body::outlet_cells(part_);
-  for (auto& border : borders_) border.ends = outlets;
   auto const border_of = [&](std::uint32_t spot) -> Border& {
     auto const& there = walk_.spots[spot];
     return borders_[there.region * part_.profiles.size() + there.profile];
@@ -64,7 +63,7 @@ void RegionSurvey::find_borders() {
         auto const& there = walk_.spots[next];
         if (there.region == walk_.spots[spot].region) continue;
         come_into(next);
-        border_of(spot).ends.try_emplace(there.at.feet, beyond_);
+        border_of(spot).ends.insert(there.at.feet);
       }
     }
   }
@@ -125,23 +124,41 @@ void RegionSurvey::find_head_runs() {
 
 // Where a body comes down in another region is looked at there.
 bool RegionSurvey::lies_beyond(Border const& border, Sighting const& seen) const {
-  if (!is_of_landing(seen.kind)) return false;
-  auto const end = border.ends.find(seen.cells.front());
-  return end != border.ends.end() && end->second == beyond_;
+  return is_of_landing(seen.kind) && border.ends.count(seen.cells.front()) > 0;
 }
 
-void RegionSurvey::look(std::uint32_t region, model::ProfileId profile, std::uint32_t water,
-                        body::Surroundings const& here) {
+void RegionSurvey::look(std::uint32_t region, model::ProfileId profile,
+                        RegionWaters const& waters) {
   auto const& border = borders_[region * part_.profiles.size() + profile];
+  auto const& frame = waters.frame(region);
+  body::OutletCells own_ends;
+  auto const end_at = [&](model::Cell c, model::OutletId outlet) {
+    if (frame.holds(c)) own_ends.emplace(frame.own(c), outlet);
+  };
+  for (auto const& [c, outlet] : outlets_) end_at(c, outlet);
+  for (auto c : border.ends) end_at(c, beyond_);
+  waters.for_each_water(region, profile, [&](std::uint32_t water, RegionView const& view) {
+    look(border, own_ends, water, profile, view);
+  });
+}
+
+void RegionSurvey::look(Border const& border, body::OutletCells const& own_ends,
+                        std::uint32_t water, model::ProfileId profile, RegionView const& view) {
+  auto const& [here, frame] = view;
   for (auto spot : border.spots) {
-    auto const at = walk_.spots[spot].at;
+    auto const at = frame.own(walk_.spots[spot].at);
     if (!here.fits(at.feet)) continue;
-    auto const graph = body::route_graph(here, {at}, border.ends);
+    auto const graph = body::route_graph(here, {at}, own_ends);
     auto const outcome = body::outcome_of(graph);
-    findings::Passage const passage{part_, 0, here, graph, outcome, descents_[spot]};
+    auto before = descents_[spot];
+    before.carried_to = frame.own(before.carried_to);
+    findings::Passage const passage{
+        here.moment().arrangement.design(), 0, here, graph, outcome, before};
     std::vector<Sighting> seen;
     for (auto family : findings::families_of_stretches) {
       for (auto& sighting : family(passage)) {
+        for (auto& c : sighting.cells) c = frame.in_whole(c);
+        std::sort(sighting.cells.begin(), sighting.cells.end());
         if (!lies_beyond(border, sighting)) seen.push_back(std::move(sighting));
       }
     }

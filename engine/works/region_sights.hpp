@@ -1,5 +1,6 @@
 #pragma once
 #include <cstdint>
+#include <set>
 #include <vector>
 
 #include "engine/findings/sighting.hpp"
@@ -7,6 +8,8 @@
 namespace leat::works {
 
 struct RegionWalk;
+class RegionWaters;
+struct RegionView;
 
 // A body comes into a region at this spot while the region has this water.
 struct Coming {
@@ -41,22 +44,26 @@ class RegionSurvey {
  public:
   // Both must outlive it; every spot of the walk is known.
   RegionSurvey(model::Design const& part, RegionWalk const& walk);
-  void look(std::uint32_t region, model::ProfileId, std::uint32_t water, body::Surroundings const&);
+  // In each water of a region.
+  void look(std::uint32_t region, model::ProfileId, RegionWaters const&);
   RegionSights sights() const;
 
  private:
   // Where bodies of one profile come into a region, and where their stretches end.
   struct Border {
     std::vector<std::uint32_t> spots;
-    body::OutletCells ends;
+    std::set<model::Cell> ends;  // of other regions
   };
   void find_borders();
   void find_descents();
   void find_head_runs();
+  void look(Border const&, body::OutletCells const& own_ends, std::uint32_t water, model::ProfileId,
+            RegionView const&);
   bool lies_beyond(Border const&, findings::Sighting const&) const;
 
   model::Design const& part_;
   RegionWalk const& walk_;
+  body::OutletCells outlets_;
   model::OutletId beyond_;                   // of the cells of other regions
   std::vector<Border> borders_;              // region * profiles + profile
   std::vector<findings::Descent> descents_;  // by spot

@@ -5,7 +5,6 @@
 #include <unordered_map>
 
 #include "engine/body/route_graph.hpp"
-#include "engine/logic/settled_circuit.hpp"
 
 namespace leat::works {
 
@@ -14,30 +13,21 @@ using model::Cell;
 
 namespace {
 
-bool is_solved(Judgement const& judged) {
-  return judged.is_decided && !judged.has_restless && judged.histories.is_followed &&
-         explore::do_rest(judged.histories);
-}
-
 class Walk {
  public:
   Walk(model::Design const& design, Supports const& supports, AsBuilt& as_built,
        Budget const& budget, Progress const& progress)
       : design_(design),
         supports_(supports),
-        as_built_(as_built),
-        budget_(budget),
-        progress_(progress),
+        waters_(design, supports, as_built, budget, progress),
         outlets_(body::outlet_cells(design)) {
-    for (auto& region : regions_of(design, supports)) {
+    for (auto const& region : regions_of(design, supports)) {
       auto const number = static_cast<std::uint32_t>(found_.regions.size());
       for (model::ProfileId p = 0; p < region.feet.size(); ++p) {
         for (auto feet : region.feet[p]) region_of_.emplace(key(feet, p), number);
       }
-      found_.regions.push_back({std::move(region), {}, {}, {}});
+      found_.regions.push_back(waters_.judge(region));
     }
-    held_.resize(found_.regions.size());
-    arrangements_.resize(found_.regions.size());
   }
 
   RegionWalk run() {
@@ -53,9 +43,6 @@ class Walk {
       tell_alike(r);
       grade_memory(r);
     }
-    for (auto& region : found_.regions) {
-      for (auto& water : region.judged.histories.waters) water.field = {};
-    }
     return std::move(found_);
   }
 
@@ -69,18 +56,16 @@ class Walk {
     auto const home = region_of_.find(key(c, profile));
     if (home == region_of_.end()) return;
     Entry entry{inlet, profile, home->second, {}, 0};
-    auto const& region = met(entry.region);
-    if (region.is_solved) {
-      for_each_water(entry.region, profile, [&](std::uint32_t water, auto const& here) {
-        if (here.fits(c)) entry.waters.push_back(water);
-      });
+    if (met(entry.region).is_solved) {
+      waters_.for_each_water(entry.region, profile,
+                             [&](std::uint32_t water, RegionView const& view) {
+                               if (view.here.fits(view.frame.own(c))) entry.waters.push_back(water);
+                             });
       if (entry.waters.empty()) return;
     }
     entry.spot = number({c, model::Side::none, 0}, profile);
     found_.entries.push_back(std::move(entry));
   }
-
-  static void spend(std::size_t& budget, std::size_t amount) { budget -= std::min(budget, amount); }
 
   std::uint32_t number(Position at, model::ProfileId profile) {
     auto const tag = std::uint64_t{profile} << 40 | std::uint64_t{at.feet} << 8 |
@@ -93,34 +78,12 @@ class Walk {
 
   SolvedRegion& met(std::uint32_t number) {
     found_.regions[number].is_met = true;
-    return judged(number);
-  }
-
-  SolvedRegion& judged(std::uint32_t number) {
-    auto& region = found_.regions[number];
-    if (region.is_judged) return region;
-    region.is_judged = true;
-    auto held = as_built_.held(supports_, region.region);
-    region.judged = judge(held.design, budget_, progress_);
-    region.signals = std::move(held.signals);
-    region.promises = held.design.circuit.nevers.size();
-    for (auto variable : region.judged.variables)
-      region.own_variables.push_back(region.signals[variable]);
-    region.is_solved = is_solved(region.judged);
-    spend(budget_.history.most_changes, region.judged.histories.changes);
-    spend(budget_.history.most_cells,
-          2 * region.judged.histories.waters.size() * design_.grid.size());
-    if (!region.is_solved) return region;
-    held_[number] = std::move(held.design);
-    for (auto const& water : region.judged.histories.waters)
-      arrangements_[number].emplace_back(held_[number],
-                                         region.judged.histories.settings[water.setting]);
-    return region;
+    return found_.regions[number];
   }
 
   // What its water tells of the cells that are its own; of a restless one, of all that it knows.
   void judge_water(std::uint32_t number) {
-    auto& region = judged(number);
+    auto& region = found_.regions[number];
     found_.may_miss_waters =
         found_.may_miss_waters || (!region.is_solved && !region.region.wet.empty());
     auto const& signals = region.region.signals;
@@ -164,22 +127,14 @@ class Walk {
     }
   }
 
-  template <class Visit>
-  void for_each_water(std::uint32_t region, model::ProfileId profile, Visit visit) {
-    auto const& waters = found_.regions[region].judged.histories.waters;
-    for (std::uint32_t w = 0; w < waters.size(); ++w)
-      visit(w, body::Surroundings(arrangements_[region][w], waters[w].field,
-                                  design_.profiles[profile]));
-  }
-
   void leave(std::uint32_t spot) {
     auto const at = found_.spots[spot].at;
     auto const profile = found_.spots[spot].profile;
     auto const number = found_.spots[spot].region;
     if (!met(number).is_solved) return;
     std::vector<Branch> branches;
-    for_each_water(number, profile, [&](std::uint32_t water, auto const& here) {
-      auto branch = branch_at(here, at, profile);
+    waters_.for_each_water(number, profile, [&](std::uint32_t water, RegionView const& view) {
+      auto branch = branch_at(view, at, profile);
       auto const same = std::find_if(branches.begin(), branches.end(), [&](Branch const& known) {
         return known.next == branch.next && known.outlets == branch.outlets &&
                known.falls_to == branch.falls_to && known.spills == branch.spills &&
@@ -196,26 +151,29 @@ class Walk {
     found_.spots[spot].branches = std::move(branches);
   }
 
-  Branch branch_at(body::Surroundings const& here, Position at, model::ProfileId profile) {
+  Branch branch_at(RegionView const& view, Position at, model::ProfileId profile) {
     Branch branch;
     if (auto const outlet = outlets_.find(at.feet); outlet != outlets_.end()) {
       branch.outlets.push_back(outlet->second);
       return branch;
     }
-    auto const moves = body::moves_from(here, at);
-    bool const is_in_air = !here.is_wet(at.feet);
+    auto const& [here, frame] = view;
+    auto const own = frame.own(at);
+    auto const moves = body::moves_from(here, own);
+    bool const is_in_air = !here.is_wet(own.feet);
     auto const head = here.profile().height - 1;
-    branch.is_under = head > 0 && here.are_feet_wet(here.grid().raised(at.feet, head));
+    branch.is_under = head > 0 && here.are_feet_wet(here.grid().raised(own.feet, head));
     branch.is_unsure = !moves.empty();
     for (auto const& move : moves) {
       if (move.is_sure) branch.is_unsure = false;
-      auto const outlet = outlets_.find(move.to.feet);
-      if (!here.grid().is_inside(move.to.feet)) {
+      auto const to = frame.in_whole(move.to);
+      auto const outlet = outlets_.find(to.feet);
+      if (!design_.grid.is_inside(to.feet)) {
         branch.spills = true;
       } else if (outlet != outlets_.end()) {
         branch.outlets.push_back(outlet->second);
       } else {
-        branch.next.push_back(number(move.to, profile));
+        branch.next.push_back(number(to, profile));
         bool const falls = is_in_air && move.rule != body::MoveRule::sink;
         if (falls) branch.falls_to.push_back(branch.next.back());
       }
@@ -231,8 +189,7 @@ class Walk {
     RegionSurvey survey(design_, found_);
     for (std::uint32_t r = 0; r < found_.regions.size(); ++r) {
       for (model::ProfileId p = 0; found_.regions[r].is_solved && p < design_.profiles.size(); ++p)
-        for_each_water(
-            r, p, [&](std::uint32_t water, auto const& here) { survey.look(r, p, water, here); });
+        survey.look(r, p, waters_);
     }
     found_.sights = survey.sights();
   }
@@ -272,14 +229,10 @@ class Walk {
 
   model::Design const& design_;
   Supports const& supports_;
-  AsBuilt& as_built_;
-  Budget budget_;
-  Progress const& progress_;
+  RegionWaters waters_;
   body::OutletCells outlets_;
   RegionWalk found_;
   std::unordered_map<std::uint64_t, std::uint32_t> region_of_, numbers_;
-  std::vector<model::Design> held_;  // by region, for its arrangements
-  std::vector<std::vector<model::Arrangement>> arrangements_;
 };
 
 }  // namespace

@@ -1,26 +1,10 @@
 #pragma once
-#include <memory>
 #include <vector>
 
-#include "engine/judge.hpp"
 #include "engine/works/region_sights.hpp"
-#include "engine/works/regions.hpp"
+#include "engine/works/region_waters.hpp"
 
 namespace leat::works {
-
-// A region with what was found of it: every water that its own signals bring about.
-struct SolvedRegion {
-  Region region;
-  Judgement judged;                            // of the held design; fields are not kept
-  std::vector<model::SignalId> signals;        // of the held design, as the design's
-  std::vector<model::SignalId> own_variables;  // those of the judgement, as the design's
-  std::size_t promises = 0;                    // that the held design keeps
-  // Its waters are followed through all histories and rest. Without it nothing is known of a body
-  // that comes into the region.
-  bool is_solved = false;
-  bool is_judged = false;
-  bool is_met = false;  // some body comes into it
-};
 
 // What a body does at one position: in these waters of its region, so.
 struct Branch {
@@ -55,7 +39,7 @@ struct Entry {
 //
 // Idea: the moves at a position follow from the water of its region alone, so they are found once
 // for each of these, and not for each combination of all signals. Cost: positions times waters of
-// their regions, and the waters themselves: for each region one settling of the whole design for
+// their regions, and the waters themselves: for each kind of region one settling of its drawing for
 // each change of its own.
 struct RegionWalk {
   std::vector<SolvedRegion> regions;

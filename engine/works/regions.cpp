@@ -39,8 +39,10 @@ std::map<Signals, Cells> cells_by_support(Design const& design, Supports const& 
   return found;
 }
 
-// Of the supports, largest first, the smallest one that holds this one and is not much larger.
+// Of the supports, largest first, the smallest one that holds this one and is not much larger. What
+// nothing changes lies everywhere, and would make regions unlike that are alike.
 std::optional<std::size_t> home_of(Signals const& own, std::vector<Signals> const& homes) {
+  if (own.empty()) return std::nullopt;
   for (auto at = homes.size(); at-- > 0;) {
     if (homes[at].size() > own.size() + most_more) return std::nullopt;
     if (includes(homes[at], own)) return at;
@@ -86,7 +88,12 @@ std::vector<Region> regions_of(Design const& design, Supports const& supports) {
   return regions;
 }
 
-AsBuilt::AsBuilt(Design const& design) : design_(&design), cones_(design.circuit) {
+AsBuilt::AsBuilt(Design const& design)
+    : design_(&design), cones_(design.circuit), held_{design, {}} {
+  for (auto* ports : {&held_.design.inlets, &held_.design.outlets}) ports->clear();
+  held_.design.joins.clear();
+  held_.design.expectations.clear();
+  held_.design.used_elsewhere.clear();
   for (auto const& fill : design.fills) {
     if (fill.control && is_known_) settled(*fill.control);
   }
@@ -108,12 +115,19 @@ bool AsBuilt::settled(ExpressionId control) {
   return of_control_[control] = value;
 }
 
-Held AsBuilt::held(Supports const& supports, Region const& region) {
+model::Arrangement AsBuilt::arrangement() const {
+  require(is_known_, "AsBuilt::arrangement: the controls as built are known");
+  std::vector<bool> powered;
+  for (auto const& fill : design_->fills)
+    powered.push_back(fill.control && of_control_.at(*fill.control));
+  return {*design_, powered};
+}
+
+Held const& AsBuilt::held(Supports const& supports, Region const& region) {
   require(is_known_, "AsBuilt::held: the controls as built are known");
-  Held held{*design_, {}};
-  auto& design = held.design;
-  design.joins.clear();
-  design.expectations.clear();
+  auto& design = held_.design;
+  design.fills = design_->fills;
+  design.acceptances = design_->acceptances;
   std::vector<std::optional<ExpressionId>*> kept;
   for (model::FillId f = 0; f < design.fills.size(); ++f) {
     auto& fill = design.fills[f];
@@ -141,16 +155,15 @@ Held AsBuilt::held(Supports const& supports, Region const& region) {
       condition = cone.circuit.add({model::Operator::constant, 0, 0});
   }
   design.circuit = std::move(cone.circuit);
-  held.signals = std::move(cone.signals);
-  design.used_elsewhere.clear();
+  held_.signals = std::move(cone.signals);
   std::vector<model::Plate> plates;
-  for (auto const& plate : design.plates) {
-    auto const own = std::find(held.signals.begin(), held.signals.end(), plate.signal);
-    if (own != held.signals.end())
-      plates.push_back({static_cast<model::SignalId>(own - held.signals.begin()), plate.cells});
+  for (auto const& plate : design_->plates) {
+    auto const own = std::find(held_.signals.begin(), held_.signals.end(), plate.signal);
+    if (own != held_.signals.end())
+      plates.push_back({static_cast<model::SignalId>(own - held_.signals.begin()), plate.cells});
   }
   design.plates = std::move(plates);
-  return held;
+  return held_;
 }
 
 }  // namespace leat::works

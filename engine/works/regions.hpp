@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "engine/logic/cone.hpp"
+#include "engine/model/arrangement.hpp"
 #include "engine/works/supports.hpp"
 
 namespace leat::works {
@@ -18,12 +19,13 @@ struct Region {
 // cell that can be wet, by its surroundings.
 //
 // Idea: cells of one support are one region; a region whose support lies in another's, with at most
-// `most_more` signals less, is part of it, so that a cell of no signal is not run in thousands of
-// combinations. In the order of their first cells. Cost: supports times supports.
+// `most_more` signals less, is part of it, so that there are not more regions than it takes; cells
+// of no signal are one by themselves. In the order of their first cells. Cost: supports times supports.
 std::vector<Region> regions_of(model::Design const&, Supports const&);
 
-// The design with every control held as built that follows from other signals than the region's.
-// What is accepted under conditions of other signals is not accepted there.
+// The design with every control held as built that follows from other signals than the region's,
+// and without ports: bodies are followed over all regions. What is accepted under conditions of
+// other signals is not accepted there.
 //
 // Why a region may be judged in it: let S be the cells whose support lies in the region's.
 // - S is closed: what the next state of its cells depends on lies in S, or is constant, or is the
@@ -54,8 +56,11 @@ class AsBuilt {
   // one control follows from more than a machine holds.
   bool is_known() const { return is_known_; }
   // The region's water and moves are there as in the whole, in every history: what is held does not
-  // reach them. Contract: is_known().
-  Held held(Supports const&, Region const&);
+  // reach them. It stays until the next one is asked for, so that the cells are copied once.
+  // Contract: is_known().
+  Held const& held(Supports const&, Region const&);
+  // Contract: is_known().
+  model::Arrangement arrangement() const;
 
  private:
   bool settled(model::ExpressionId);
@@ -63,6 +68,7 @@ class AsBuilt {
   model::Design const* design_;
   logic::Cones cones_;
   std::map<model::ExpressionId, bool> of_control_;
+  Held held_;
   bool is_known_ = true;
   std::size_t rounds_left_ = std::size_t{1} << 20;  // until all controls are quiet
 };

@@ -140,21 +140,24 @@ bool Supports::may_fall(Cell feet, Profile const& profile) const {
   return !is_carried;
 }
 
-Signals Supports::of_moves(Cell feet, Profile const& profile) const {
+std::vector<Cell> Supports::read_by_moves(Cell feet, Profile const& profile) const {
   auto const z = design_->grid.place(feet).z;
   auto const deepest = may_fall(feet, profile) ? 2 + design_->practice[model::Rule::sink_cells]
                                                : (profile.floats ? 1 : 2);
-  Signals all;
-  auto const add = [&](Signals const& more) {
-    if (!includes(all, more)) all = united(all, more);
-  };
+  std::vector<Cell> read;
   each_column(feet, profile, true, [&](Cell column) {
-    for (int level = -std::min(deepest, z + 1); level <= profile.height; ++level) {
-      auto const c = design_->grid.raised(column, level);
-      add(of_fill_[design_->fill_of[c]]);
-      add(of_water_[c]);
-    }
+    for (int level = -std::min(deepest, z + 1); level <= profile.height; ++level)
+      read.push_back(design_->grid.raised(column, level));
   });
+  return read;
+}
+
+Signals Supports::of_moves(Cell feet, Profile const& profile) const {
+  Signals all;
+  for (auto c : read_by_moves(feet, profile)) {
+    for (auto const* more : {&of_fill_[design_->fill_of[c]], &of_water_[c]})
+      if (!includes(all, *more)) all = united(all, *more);
+  }
   return all;
 }
 

@@ -31,6 +31,8 @@ class Supports {
   Signals of_moves(model::Cell feet, model::Profile const&) const;
   // Of what is made of the cell and its neighbours, and of their water.
   Signals of_surroundings(model::Cell) const;
+  // The cells whose material and water a body's moves at a feet cell can follow from.
+  std::vector<model::Cell> read_by_moves(model::Cell feet, model::Profile const&) const;
   // What a fill's control follows from; empty where nothing switches it.
   Signals const& of_fill(model::FillId fill) const { return of_fill_[fill]; }
   // What an acceptance's condition follows from; empty where it has none.

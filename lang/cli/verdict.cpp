@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/works/knowledge.hpp"
 #include "lang/render/works_report.hpp"
 
 namespace leat::cli {
@@ -40,6 +41,7 @@ Exit exit_of(Judgement const& judgement, model::Severity fail_on) {
 Exit exit_of(works::WorksJudgement const& judged, model::Severity fail_on) {
   auto const& in_doubt = judged.kinds_in_doubt;
   bool const is_open = works::is_incomplete(judged) || judged.conditions->has_too_many_states() ||
+                       !works::errors_left_out(judged).empty() ||
                        std::any_of(in_doubt.begin(), in_doubt.end(), [&](auto kind) {
                          return findings::finding_of(kind).severity >= fail_on;
                        });

@@ -7,6 +7,7 @@
 #include <set>
 #include <utility>
 
+#include "engine/works/excerpt.hpp"
 #include "lang/render/columns.hpp"
 #include "lang/render/paragraph.hpp"
 #include "lang/render/words.hpp"
@@ -58,6 +59,15 @@ std::pair<model::Place, model::Place> extent_of(works::Part const& part, works::
   return *extent;
 }
 
+// Not known where controls as built are not.
+std::string of_kinds(std::vector<works::Region> const& regions, model::Design const& design,
+                        works::Supports const& supports) {
+  works::AsBuilt as_built(design);
+  if (!as_built.is_known()) return "";
+  return fmt::format(" of {}",
+                     counted(works::kinds_of(regions, design, supports, as_built), "kind"));
+}
+
 std::size_t cells_in(works::Region const& region) {
   std::size_t most = 0;
   for (auto const& feet : region.feet) most = std::max(most, feet.size());
@@ -79,11 +89,12 @@ std::string regions_text(Subject const& subject, works::Islands const& islands) 
     auto const& part = islands.parts[p];
     auto const& copy = works::first_copy(islands, p);
     auto const design = part.drawn();
-    auto const regions = works::regions_of(design, works::Supports(design));
+    works::Supports const supports(design);
+    auto const regions = works::regions_of(design, supports);
     if (regions.size() < 2) continue;
     auto const at = standing_words(subject, part, copy);
-    text += fmt::format("\n{} falls into {}\n\n", at.empty() ? "the island" : at,
-                        counted(regions.size(), "region"));
+    text += fmt::format("\n{} falls into {}{}\n\n", at.empty() ? "the island" : at,
+                        counted(regions.size(), "region"), of_kinds(regions, design, supports));
     std::vector<std::vector<std::string>> lines{{"cells", "depends on", "from, to"}};
     for (auto const& region : regions) {
       std::vector<std::string> names;

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "engine/works/knowledge.hpp"
 #include "lang/render/example.hpp"
 #include "lang/render/finding_sentences.hpp"
 #include "lang/render/found_again.hpp"
@@ -98,7 +99,8 @@ ToldJunction told(JudgedWorks const& works) {
   told.name = subject.map.junction.name;
   told.spot = spot_of(subject.text, subject.map.junction.span);
   told.combinations = combinations_of(conditions, conditions.reachable());
-  if (works::is_incomplete(judged)) told.left_out.emplace_back("combinations");
+  if (works::is_incomplete(judged) || !works::errors_left_out(judged).empty())
+    told.left_out.emplace_back("combinations");
   if (!works::are_findings_complete(judged)) told.left_out.emplace_back("switching");
   if (conditions.has_too_many_states()) told.left_out.emplace_back("states");
   if (!judged.kinds_in_doubt.empty()) told.left_out.emplace_back("promised");

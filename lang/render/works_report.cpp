@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "engine/works/claims.hpp"
+#include "engine/works/knowledge.hpp"
 #include "engine/works/lever_flips.hpp"
 #include "lang/render/columns.hpp"
 #include "lang/render/diagnostic_text.hpp"
@@ -136,6 +137,13 @@ constexpr std::string_view without_doubt =
     "the "
     "'never' the check names the place.";
 
+std::string not_looked_for(std::vector<model::FindingKind> const& kinds) {
+  return "It is not known of all combinations whether these show: " + kinds_words(kinds);
+}
+constexpr std::string_view without_memory =
+    "Let the water forget: remembering-water says where it does not. Or ask it of the junctions "
+    "that are placed.";
+
 std::string undecided_text(JudgedWorks const& works, Look look) {
   std::string result;
   for (auto const& each : all_too_much(works)) {
@@ -147,6 +155,10 @@ std::string undecided_text(JudgedWorks const& works, Look look) {
   if (!works.judgement.kinds_in_doubt.empty()) {
     result += heading_line("undecided", "promised", in_doubt(works.judgement), look);
     result += worded_line("do", without_doubt, look) + "\n";
+  }
+  if (auto const kinds = works::errors_left_out(works.judgement); !kinds.empty()) {
+    result += heading_line("undecided", "left out", not_looked_for(kinds), look);
+    result += worded_line("do", without_memory, look) + "\n";
   }
   return result;
 }
@@ -291,6 +303,8 @@ std::vector<ToldOpen> open_questions(JudgedWorks const& works) {
   if (judged.has_run_out) open.push_back({std::string(too_many_routes), std::string(ask_one)});
   if (judged.conditions->has_too_many_states())
     open.push_back({std::string(too_many_states), std::string(fewer_latches)});
+  if (auto const kinds = works::errors_left_out(judged); !kinds.empty())
+    open.push_back({not_looked_for(kinds), std::string(without_memory)});
   if (judged.kinds_in_doubt.empty()) return open;
   auto gravest = model::Severity::note;
   for (auto kind : judged.kinds_in_doubt)

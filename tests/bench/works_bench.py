@@ -156,9 +156,11 @@ def main() -> int:
         claimed = seconds(leat, text + 'expect "all" of network { never trapped }\n', folder, "check")
         print(f"Benes network of 64 on 20 levers: check {1e3 * took:7.1f} ms, with every body claimed"
               f" {1e3 * claimed:7.1f} ms")
-        for steps in (10, 20, 40, 60):
+        for steps in (20, 60, 120, 240):
             took = seconds(leat, stepped_canal(steps), folder, "check")
-            print(f"canal of {steps:2} steps: check {1e3 * took:7.1f} ms ({1e3 * took / steps:5.1f} ms a step)")
+            cells = (8 * steps + 1) * 3 * (steps + 3)
+            print(f"canal of {steps:3} steps, one drawing: check {1e3 * took:7.1f} ms"
+                  f" ({1e9 * took / cells:6.0f} ns a cell of the drawing)")
         for levers in (1, 2, 4, 6, 8, 10):
             took = seconds(leat, island_row(levers), folder, "check")
             print(f"largest island with {levers:2} levers: check {1e3 * took:7.1f} ms")

@@ -12,5 +12,6 @@ test_program(laws_tests
   USES random_junctions test_draw)
 
 test_program(works_laws_tests SOURCES ${laws}/works_laws_test.cpp ${laws}/works_claims_laws_test.cpp
-  ${laws}/influence_laws_test.cpp ${laws}/region_findings_laws_test.cpp USES random_junctions engine_works)
+  ${laws}/influence_laws_test.cpp ${laws}/excerpt_laws_test.cpp
+  ${laws}/region_findings_laws_test.cpp USES random_junctions engine_works)
 test_program(comparison_laws_tests SOURCES ${laws}/comparison_laws_test.cpp USES random_junctions engine_compare)

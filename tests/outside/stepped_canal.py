@@ -6,7 +6,12 @@ way aside. All steps are one drawing, far longer than water runs.
 """
 from __future__ import annotations
 
-FIRST_OPENING, FIRST_SHUTTING = 0x100, 0x140  # letters for marks, as many as there are steps, up to 62
+import unicodedata
+
+# Letters for marks: of one column, and written from left to right.
+LETTERS = [letter for letter in map(chr, range(0x100, 0x2000))
+           if unicodedata.category(letter) in ("Lu", "Ll", "Lo") and unicodedata.bidirectional(letter) == "L"
+           and unicodedata.normalize("NFC", letter) == letter]
 
 
 def stepped_canal(steps: int, shared: bool = False) -> str:
@@ -15,7 +20,7 @@ def stepped_canal(steps: int, shared: bool = False) -> str:
     rows = [[["X"] * width for _ in range(3)] for _ in range(height)]
     marks = ["X rock", "_ open", "w water", "i inlet mill", "k outlet side", "q outlet press"]
     for step in range(steps):
-        opening, shutting = chr(FIRST_OPENING + step), chr(FIRST_SHUTTING + step)
+        opening, shutting = LETTERS[2 * step], LETTERS[2 * step + 1]
         marks += [f"{opening} open when g{step} else rock", f"{shutting} rock when g{step} else open"]
         z, x = steps - step, 8 * step
         for level in (z, z + 1):

@@ -54,6 +54,13 @@ class Files(unittest.TestCase):
 
 
 class Regions(Files):
+    def test_a_canal_of_120_gates_is_decided(self) -> None:
+        """Its steps are drawn alike: what is judged does not grow with them."""
+        self.assertEqual(leat("check", "--fail-on", "error", self.file(stepped_canal(120))).code, 0)
+        for steps in (20, 120):
+            shown = leat("show", "--islands", self.file(stepped_canal(steps))).out
+            self.assertIn(f"falls into {steps + 1} regions of 4 kinds", shown)
+
     def test_a_canal_of_40_gates_is_decided(self) -> None:
         path = self.file(stepped_canal(40))
         done = leat("check", "--fail-on", "error", "--as", "text", path)
@@ -77,7 +84,7 @@ class Regions(Files):
 
     def test_regions_are_shown(self) -> None:
         done = leat("show", "--islands", self.file(stepped_canal(18)))
-        self.assertIn("falls into 18 regions", done.out)
+        self.assertIn("falls into 19 regions of 4 kinds", done.out)
         for gate in range(18):
             self.assertRegex(done.out, rf"(?m)^ +\d+ +g{gate} +\d+ \d+ \d+ to \d+ \d+ \d+$")
 
@@ -110,6 +117,16 @@ class Regions(Files):
         self.assertEqual(pinned[0]["condition"].count("not "), 10)
         self.assertEqual(len(pinned[0]["ways"][0]), 10)
         self.assertEqual(sum(finding["name"] == "diagonal-current" for finding in found), 18)
+
+    def test_an_acceptance_takes_its_own_combinations(self) -> None:
+        """The current of step k shows while g[k] is the first lever that is on: past the sixth step g5 is off then."""
+        accepted = 'accept diagonal-current when not g5 because "the sixth is looked at by itself"\n'
+        found = [finding for finding in self.judged(stepped_canal(18) + accepted)["findings"]
+                 if finding["name"] == "diagonal-current"]
+        taken = sorted(finding["combinations"] for finding in found if finding["accepted"])
+        left = sorted(finding["combinations"] for finding in found if not finding["accepted"])
+        self.assertEqual(taken, sorted([2 ** (16 - k) for k in range(5)] + [2 ** (17 - k) for k in range(6, 18)]))
+        self.assertEqual(left, sorted([2 ** (16 - k) for k in range(5)] + [2 ** 12]))
 
     def test_a_promise_of_no_findings_is_kept_as_far_as_they_are_looked_for(self) -> None:
         """Bodies inside while cells change are not looked at, of which there are notes."""
