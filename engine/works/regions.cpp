@@ -15,7 +15,7 @@ using model::ExpressionId;
 
 namespace {
 
-constexpr std::size_t most_more = 2;
+constexpr std::size_t most_more = 2, most_of_home = 8;
 
 struct Spot {
   Cell feet;
@@ -44,7 +44,7 @@ std::map<Signals, Cells> cells_by_support(Design const& design, Supports const& 
 std::optional<std::size_t> home_of(Signals const& own, std::vector<Signals> const& homes) {
   if (own.empty()) return std::nullopt;
   for (auto at = homes.size(); at-- > 0;) {
-    if (homes[at].size() > own.size() + most_more) return std::nullopt;
+    if (homes[at].size() > std::min(own.size() + most_more, most_of_home)) return std::nullopt;
     if (includes(homes[at], own)) return at;
   }
   return std::nullopt;

@@ -18,9 +18,10 @@ struct Region {
 // The regions of a design: every feet cell at which a body can be, each in exactly one, and every
 // cell that can be wet, by its surroundings.
 //
-// Idea: cells of one support are one region; a region whose support lies in another's, with at most
-// `most_more` signals less, is part of it, so that there are not more regions than it takes; cells
-// of no signal are one by themselves. In the order of their first cells. Cost: supports times supports.
+// Idea: cells of one support are one region; a region whose support lies in another's small one,
+// with at most `most_more` signals less, is part of it, so that there are not more regions than it
+// takes; cells of no signal are one by themselves. (In large ones a wire may be all that switches
+// the cells of one support, and then is one signal to them: logic/modules.hpp.) In the order of their first cells. Cost: supports times supports.
 std::vector<Region> regions_of(model::Design const&, Supports const&);
 
 // The design with every control held as built that follows from other signals than the region's,

@@ -91,7 +91,10 @@ std::string regions_text(Subject const& subject, works::Islands const& islands) 
     auto const design = part.drawn();
     works::Supports const supports(design);
     auto const regions = works::regions_of(design, supports);
-    if (regions.size() < 2) continue;
+    auto const depending =
+        std::count_if(regions.begin(), regions.end(),
+                      [](works::Region const& region) { return !region.signals.empty(); });
+    if (depending < 2) continue;
     auto const at = standing_words(subject, part, copy);
     text += fmt::format("\n{} falls into {}{}\n\n", at.empty() ? "the island" : at,
                         counted(regions.size(), "region"), of_kinds(regions, design, supports));
