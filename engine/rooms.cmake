@@ -49,7 +49,7 @@ room(engine_judge engine
 room(engine_works engine/works
      SOURCES arrivals.cpp barred_histories.cpp claims.cpp conditions.cpp destinations.cpp
              excerpt.cpp frame.cpp idle_signals.cpp in_plant.cpp island_form.cpp island_key.cpp
-             islands.cpp journey.cpp judge_works.cpp knowledge.cpp lever_flips.cpp
+             islands.cpp journey.cpp judge_works.cpp knowledge.cpp lever_flips.cpp likeness.cpp
              logic_findings.cpp longest_times.cpp mixed_waters.cpp network.cpp passages.cpp
              plant_findings.cpp prospects.cpp reached.cpp region_findings.cpp region_sights.cpp
              region_walk.cpp region_waters.cpp regions.cpp showing.cpp spot_network.cpp

@@ -82,8 +82,9 @@ void Influence::ground_wetness(Cell c, All& kept) const {
   bool const is_sure = bounds_.is_surely_wet(c);
   for (auto side : sides) {
     auto const from = grid.beside(c, side);
-    if (!may_offer(from)) continue;
-    if (is_sure && !bounds_.surely_offers(from, c)) continue;
+    if (bounds_.most(from) < 2) continue;
+    kept.material(grid.below(from));  // may be why its water only goes down
+    if (!may_offer(from) || (is_sure && !bounds_.surely_offers(from, c))) continue;
     read_ways(from, kept);
     if (bounds_.preference(from, c) != Bounds::Preference::never) read_offer(from, kept);
   }

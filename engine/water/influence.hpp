@@ -24,9 +24,11 @@ class Influence {
   explicit Influence(Bounds const& bounds) : bounds_(bounds) {}
   Reads reads(Cell) const;
 
-  // The reads, and whatever the bounds were concluded from that decide what is left out of them,
-  // constant or not. Cells that are closed under the grounds of their water change by themselves
-  // even where all else, but for the materials that are among the grounds, is solid.
+  // The reads, constant cells among them, and why the others are left out: the neighbour whose
+  // water is as strong for sure, or that surely offers; what lies under a neighbour whose water
+  // only goes down; the ways by which a neighbour never prefers this side. Cells that are closed
+  // under the grounds of their water should change by themselves even where all else, but for the
+  // materials that are among the grounds, is solid.
   Reads grounds(Cell) const;
 
  private:

@@ -23,9 +23,9 @@ Excerpts::Excerpts(model::Design const& design, Supports const& supports)
       bounds_(supports.bounds()),
       is_joining_(joining_fills(design)),
       is_water_(design.grid.size(), false),
-      is_material_(design.grid.size(), false) {}
+      is_material_(design.grid.size(), false),
+      is_pool_(design.grid.size(), false) {}
 
-// Pools first: they are led on from cells that are new.
 Excerpt Excerpts::of(Region const& region) {
   for (auto c : region.wet) add_surroundings(c);
   for (model::ProfileId p = 0; p < region.feet.size(); ++p) {
@@ -45,15 +45,12 @@ void Excerpts::add_material(Cell c) {
   if (would_form_on_rock) add_material(design_.grid.below(c));
 }
 
-// Whether it is new.
-bool Excerpts::add_water(Cell c) {
-  if (is_water_[c]) return false;
+void Excerpts::add_water(Cell c) {
   add_material(c);
-  if (!is_material_[c]) return false;
+  if (is_water_[c] || !is_material_[c]) return;
   is_water_[c] = true;
   found_.water.push_back(c);
   open_.push_back(c);
-  return true;
 }
 
 // What moves look at, and the families that look beyond: how deep the water is and how wide a pit,
@@ -65,7 +62,9 @@ void Excerpts::add_body(Cell feet, Profile const& profile) {
   for (int y = 0; y < profile.footprint; ++y) {
     for (int x = 0; x < profile.footprint; ++x) {
       auto const column = grid.cell({at.x + x, at.y + y, at.z});
+      add_cushion(column);
       add_drop(column);
+      for (auto side : model::sides) add_drop(grid.beside(column, side));
       for (int level = 0; level < profile.height; ++level) add_pit(grid.raised(column, level));
       for (int level = 0; level <= profile.height; ++level) add_stack(grid.raised(column, level));
     }
@@ -79,19 +78,25 @@ void Excerpts::add_surroundings(Cell c) {
   for (auto side : model::sides) add_pool(grid.beside(c, side));
 }
 
+// Down to what carries whatever it is made of.
 void Excerpts::add_drop(Cell c) {
-  auto const deepest = design_.practice[Rule::cushion_advised];
-  for (int depth = 0; design_.grid.is_inside(c); ++depth, c = design_.grid.below(c)) {
-    if (depth <= deepest)
-      add_water(c);
-    else
-      add_material(c);
+  for (; design_.grid.is_inside(c); c = design_.grid.below(c)) {
+    add_material(c);
     auto const& fill = design_.fills[design_.fill_of[c]];
     auto const stops = [&](model::MaterialId id) {
       return design_.materials[id].carries || !design_.materials[id].body_enters;
     };
     if (stops(fill.unpowered) && (!fill.is_switched() || stops(fill.powered))) return;
   }
+}
+
+void Excerpts::add_cushion(Cell c) {
+  auto const deepest = design_.practice[Rule::cushion_advised];
+  for (int depth = 0; depth <= deepest && bounds_.may_be_wet(c); ++depth) {
+    add_water(c);
+    c = design_.grid.below(c);
+  }
+  add_water(c);
 }
 
 void Excerpts::add_pit(Cell c) {
@@ -115,7 +120,9 @@ void Excerpts::add_pool(Cell c) {
   while (!open.empty()) {
     auto const next = open.back();
     open.pop_back();
-    if (!add_water(next) || !bounds_.may_be_source(next)) continue;
+    add_water(next);
+    if (!bounds_.may_be_source(next) || is_pool_[next]) continue;
+    is_pool_[next] = true;
     open.insert(open.end(), {design_.grid.above(next), design_.grid.below(next)});
     for (auto side : model::sides) open.push_back(design_.grid.beside(next, side));
   }
@@ -132,7 +139,7 @@ void Excerpts::add_grounds() {
 }
 
 Excerpt Excerpts::taken() {
-  for (auto c : found_.water) is_water_[c] = false;
+  for (auto c : found_.water) is_water_[c] = is_pool_[c] = false;
   for (auto c : found_.material) is_material_[c] = false;
   std::sort(found_.water.begin(), found_.water.end());
   std::sort(found_.material.begin(), found_.material.end());
@@ -174,12 +181,20 @@ std::size_t kinds_of(std::vector<Region> const& regions, model::Design const& de
   return count;
 }
 
-bool is_bounded_alike(Excerpt const& excerpt, water::Bounds const& whole, water::Bounds const& own,
-                      Frame const& frame) {
-  auto const is_within = [&](Cell c) {
+bool changes_by_itself(Excerpt const& excerpt, water::Bounds const& whole, water::Bounds const& own,
+                       Frame const& frame) {
+  water::Influence const influence(own);
+  auto const is_of = [&](std::vector<Cell> const& cells, Cell here) {
+    return !own.design().grid.is_inside(here) ||
+           std::binary_search(cells.begin(), cells.end(), frame.in_whole(here));
+  };
+  auto const is_closed = [&](Cell c) {
     if (!frame.holds(c)) return true;
-    auto const here = frame.own(c);
-    return own.most(here) <= whole.most(c) && (!own.may_be_source(here) || whole.may_be_source(c));
+    auto const reads = influence.reads(frame.own(c));
+    return std::all_of(reads.water.begin(), reads.water.end(),
+                       [&](Cell read) { return is_of(excerpt.water, read); }) &&
+           std::all_of(reads.material.begin(), reads.material.end(),
+                       [&](Cell read) { return is_of(excerpt.material, read); });
   };
   auto const is_as_sure = [&](Cell c) {
     if (!whole.is_surely_wet(c)) return true;
@@ -187,7 +202,7 @@ bool is_bounded_alike(Excerpt const& excerpt, water::Bounds const& whole, water:
     return own.least(here) >= whole.least(c) &&
            (own.is_surely_source(here) || !whole.is_surely_source(c));
   };
-  return std::all_of(excerpt.material.begin(), excerpt.material.end(), is_within) &&
+  return std::all_of(excerpt.water.begin(), excerpt.water.end(), is_closed) &&
          std::all_of(excerpt.water.begin(), excerpt.water.end(), is_as_sure);
 }
 

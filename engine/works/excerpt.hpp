@@ -3,7 +3,7 @@
 #include <vector>
 
 #include "engine/works/frame.hpp"
-#include "engine/works/island_form.hpp"
+#include "engine/works/likeness.hpp"
 #include "engine/works/regions.hpp"
 
 namespace leat::works {
@@ -29,10 +29,11 @@ class Excerpts {
 
  private:
   void add_material(model::Cell);
-  bool add_water(model::Cell);
+  void add_water(model::Cell);
   void add_body(model::Cell feet, model::Profile const&);
   void add_surroundings(model::Cell);
   void add_drop(model::Cell);
+  void add_cushion(model::Cell);
   void add_pit(model::Cell);
   void add_stack(model::Cell);
   void add_pool(model::Cell);
@@ -42,8 +43,9 @@ class Excerpts {
   model::Design const& design_;
   Supports const& supports_;
   water::Bounds const& bounds_;
-  std::vector<std::uint8_t> is_joining_;      // by fill
-  std::vector<bool> is_water_, is_material_;  // by cell, of the excerpt that is being found
+  std::vector<std::uint8_t> is_joining_;  // by fill
+  // By cell, of the excerpt that is being found; `is_pool_`: led on from as a source, too.
+  std::vector<bool> is_water_, is_material_, is_pool_;
   std::vector<model::Cell> open_;
   Excerpt found_;
 };
@@ -65,9 +67,10 @@ class Cuttings {
 // the 8 symmetries of the square. Contract: as built is known.
 std::size_t kinds_of(std::vector<Region> const&, model::Design const&, Supports const&, AsBuilt&);
 
-// Whether the water of the excerpt's own drawing is bounded as that of the whole at the cells where
-// it has to be. Contract: the frame is that of the drawing.
-bool is_bounded_alike(Excerpt const&, water::Bounds const& whole, water::Bounds const& own,
-                      Frame const&);
+// Whether the excerpt's water changes by itself in its own drawing, too: by the drawing's own
+// bounds it reads nothing else, and is as surely there as in the whole. Contract: the frame is that
+// of the drawing.
+bool changes_by_itself(Excerpt const&, water::Bounds const& whole, water::Bounds const& own,
+                       Frame const&);
 
 }  // namespace leat::works

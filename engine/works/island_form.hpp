@@ -1,9 +1,5 @@
 #pragma once
-#include <array>
-#include <functional>
 #include <limits>
-#include <set>
-#include <unordered_map>
 #include <utility>
 #include <vector>
 
@@ -72,31 +68,5 @@ Part part_of(Form, model::Design const& plant);
 // By fill, whether its cells are of islands: water or bodies can be in them, or a slope is seen
 // through them, or they change.
 std::vector<std::uint8_t> joining_fills(model::Design const& plant);
-
-// What islands that are alike have in common, however they are turned.
-using Extent = std::array<std::size_t, 4>;
-Extent extent_of(Box const&, std::size_t cells);
-
-// Numbers the forms of a plant as they are met: those that are alike in some posture have one.
-class Likeness {
- public:
-  // (Symmetries are left aside where a body is two cells wide: ports name its corner.)
-  explicit Likeness(model::Design const& plant);
-  struct Known {
-    Form form;  // in the posture of the first that is like it
-    std::uint32_t number = 0;
-    bool is_new = false;
-  };
-  // `in`: gives the form in a posture. Cost: eight of these at most.
-  Known known(Extent const&, std::function<Form(Posture)> const& in);
-
- private:
-  struct KeyHash {
-    std::size_t operator()(std::vector<std::uint32_t> const&) const;
-  };
-  std::vector<Posture> other_postures_;
-  std::unordered_map<std::vector<std::uint32_t>, std::uint32_t, KeyHash> numbers_;
-  std::set<Extent> extents_;
-};
 
 }  // namespace leat::works

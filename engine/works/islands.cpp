@@ -5,7 +5,7 @@
 
 #include "engine/contract.hpp"
 #include "engine/logic/settled_circuit.hpp"
-#include "engine/works/island_form.hpp"
+#include "engine/works/likeness.hpp"
 
 namespace leat::works {
 

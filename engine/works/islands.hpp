@@ -71,11 +71,10 @@ std::vector<bool> inlets_in_several(Islands const&, std::size_t inlet_count);
 // cone of its own controls, however many signals the plant has. Wires that stand for all the levers
 // below them are levers there (logic/modules.hpp), so that a choice among a hundred levers is one
 // lever to the junction that it switches. Islands that are alike in cells,
-// circuit and ports, up to the 8 symmetries of the square, are one part. (Symmetries are left aside
-// where a body is two cells wide: ports name its corner.) Of what never changes and lets nothing in
-// an island has what it touches, over edges and corners, too. Cost: linear in the cells of the
-// bounding boxes, eight times for the first of each part where another is as large. Memory: linear
-// in the plant's cells, whatever the boxes.
+// circuit and ports, up to the 8 symmetries of the square, are one part (likeness.hpp). Of what
+// never changes and lets nothing in an island has what it touches, over edges and corners, too.
+// Cost: linear in the cells of the bounding boxes, eight times for the first of each part where
+// another is as large. Memory: linear in the plant's cells, whatever the boxes.
 Islands islands_of(model::Design const& plant);
 
 }  // namespace leat::works

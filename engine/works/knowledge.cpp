@@ -50,13 +50,10 @@ bool was_looked_for(model::FindingKind kind, WorksJudgement const& judged) {
   return all_decided(judged, [&](auto const& part) { return was_looked_for(kind, part); });
 }
 
-std::vector<model::FindingKind> errors_left_out(WorksJudgement const& judged) {
-  std::vector<model::FindingKind> errors;
-  for (auto kind : judged.kinds_left_out) {
-    if (findings::finding_of(kind).severity == model::Severity::error)
-      findings::insert_sorted(errors, kind);
-  }
-  return errors;
+std::vector<model::FindingKind> kinds_left_out(WorksJudgement const& judged) {
+  std::vector<model::FindingKind> kinds;
+  for (auto kind : judged.kinds_left_out) findings::insert_sorted(kinds, kind);
+  return kinds;
 }
 
 }  // namespace leat::works

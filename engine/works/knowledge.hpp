@@ -13,8 +13,7 @@ bool do_waters_rest(WorksJudgement const&);
 // Of a junction, or of a plant.
 bool was_looked_for(model::FindingKind, Judgement const&);
 bool was_looked_for(model::FindingKind, WorksJudgement const&);
-// The kinds of errors that were not looked for in all combinations, each once: while there are any,
-// nobody may say that the plant is all right.
-std::vector<model::FindingKind> errors_left_out(WorksJudgement const&);
+// The kinds that were not looked for in all combinations, each once, ascending.
+std::vector<model::FindingKind> kinds_left_out(WorksJudgement const&);
 
 }  // namespace leat::works

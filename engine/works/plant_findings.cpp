@@ -40,6 +40,16 @@ void endless_rounds_of(model::ProfileId profile, model::Design const& plant,
   judged.findings.push_back({std::move(finding), shows});
 }
 
+// Who goes round for ever is trapped, and routes that are told wider hide no trap.
+bool may_be_trapped(WorksJudgement const& judged) {
+  auto& diagram = judged.conditions->diagram();
+  bool is_found = false;
+  for (std::size_t i = 0; i < judged.passages.size() && !is_found; ++i)
+    is_found = diagram.both(judged.passages[i].trapped, judged.conditions->reachable()) !=
+               logic::Diagram::never;
+  return is_found;
+}
+
 // Where routes are told wider than they are, what seems to have a way out may have none.
 void endless_rounds(model::Design const& plant, WorksJudgement& judged) {
   if (!judged.passages.has_cycles()) return;
@@ -47,7 +57,8 @@ void endless_rounds(model::Design const& plant, WorksJudgement& judged) {
     for (model::ProfileId profile = 0; profile < plant.profiles.size(); ++profile)
       endless_rounds_of(profile, plant, judged);
   }
-  if (judged.may_be_wider || judged.may_miss_traps || judged.conditions->diagram().has_run_out())
+  if (judged.may_miss_traps || (judged.may_be_wider && may_be_trapped(judged)) ||
+      judged.conditions->diagram().has_run_out())
     judged.kinds_left_out.push_back(FindingKind::endless_loop);
 }
 

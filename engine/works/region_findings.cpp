@@ -7,6 +7,7 @@
 #include "engine/works/claims.hpp"
 #include "engine/works/frame.hpp"
 #include "engine/works/lever_flips.hpp"
+#include "engine/works/showing.hpp"
 #include "engine/works/spot_network.hpp"
 
 namespace leat::works {
@@ -53,10 +54,11 @@ class CopyFindings {
         tell(at_inlet(FindingKind::tight_inlet, entrance),
              met(entrance, network_.passage(entrance).barred));
     }
+    grade_memory();
     if (!network_.has_cycles()) return;
-    if (judged_.may_be_wider || judged_.may_miss_traps)
+    if (judged_.may_miss_traps || (judged_.may_be_wider && may_be_trapped()))
       judged_.kinds_left_out.push_back(FindingKind::endless_loop);
-    else
+    else if (!judged_.may_be_wider)
       tell_loops();
   }
 
@@ -67,6 +69,14 @@ class CopyFindings {
   ProfileId profile_of(std::size_t entrance) const {
     return static_cast<ProfileId>(entrance % part_.profiles.size());
   }
+  // Who goes round a closed loop is trapped, and routes that are told wider hide no trap.
+  bool may_be_trapped() {
+    bool is_found = false;
+    for (std::size_t entrance = 0; entrance < arriving_.size(); ++entrance)
+      is_found = is_found || met(entrance, network_.passage(entrance).trapped) != Diagram::never;
+    return is_found;
+  }
+
   // While bodies that come to the entrance meet it, as the network tells.
   Function met(std::size_t entrance, Function condition) {
     return diagram_.both(arriving_[entrance], network_.possible(condition));
@@ -110,6 +120,28 @@ class CopyFindings {
          are_sights_proved_ && !walk_.sights.hangs_on_the_way(sight));
   }
 
+  // Water that remembers is a warning where bodies that come there go unlike ways by it.
+  void grade_memory() {
+    auto& regions = judged_.by_regions[copy_.part]->regions;
+    for (std::uint32_t r = 0; r < regions.size(); ++r) {
+      auto const differing = differing_by(r);
+      for (auto& finding : regions[r].judged.findings) {
+        if (finding.kind != FindingKind::remembering_water) continue;
+        Piece const piece{&regions[r].judged, copy_.part, r};
+        auto const shows = showing(judged_, piece, copy_, occasion_of(finding));
+        if (diagram_.both(shows, differing) != Diagram::never)
+          finding.severity = model::Severity::warning;
+      }
+    }
+  }
+  Function differing_by(std::uint32_t region) {
+    auto differing = Diagram::never;
+    for (std::size_t entrance = 0; entrance < arriving_.size(); ++entrance)
+      differing = diagram_.either(
+          differing, diagram_.both(arriving_[entrance], network_.parting(entrance, region)));
+    return differing;
+  }
+
   Finding at_inlet(FindingKind kind, std::size_t entrance) const {
     auto finding = findings::finding_of(kind);
     finding.inlets = {copy_.inlets[inlet_of(entrance)]};
@@ -120,7 +152,7 @@ class CopyFindings {
 
   void tell_split(std::size_t entrance) {
     auto const& passage = network_.passage(entrance);
-    auto const splitting = works::splitting(passage, diagram_);
+    auto const splitting = diagram_.both(works::splitting(passage, diagram_), !passage.unknown);
     if (splitting == Diagram::never) return;
     auto finding = at_inlet(FindingKind::split_route, entrance);
     for (auto const& end : passage.ends) {

@@ -5,6 +5,7 @@
 
 #include "engine/findings/families.hpp"
 #include "engine/works/region_walk.hpp"
+#include "engine/works/region_waters.hpp"
 
 namespace leat::works {
 

@@ -5,6 +5,7 @@
 #include <unordered_map>
 
 #include "engine/body/route_graph.hpp"
+#include "engine/works/region_waters.hpp"
 
 namespace leat::works {
 
@@ -41,7 +42,6 @@ class Walk {
     for (std::uint32_t r = 0; r < found_.regions.size(); ++r) {
       judge_water(r);
       tell_alike(r);
-      grade_memory(r);
     }
     return std::move(found_);
   }
@@ -92,6 +92,9 @@ class Walk {
       auto const is_known = [&](Cell c) { return includes(signals, supports_.of_surroundings(c)); };
       auto const is_own = [&](Cell c) { return std::binary_search(own.begin(), own.end(), c); };
       auto& cells = finding.cells;
+      // Whether ways hang on it is seen over all regions.
+      if (finding.kind == model::FindingKind::remembering_water)
+        finding.severity = model::Severity::note;
       if (cells.empty()) return false;
       if (finding.kind == model::FindingKind::formed_source) {
         found_.may_miss_sources = true;
@@ -106,25 +109,6 @@ class Walk {
       std::erase_if(cells, [&](Cell c) { return is_restless ? !is_known(c) : !is_own(c); });
       return cells.empty();
     });
-  }
-
-  // Remembering is a warning where bodies can go unlike ways.
-  void grade_memory(std::uint32_t number) {
-    auto& judged = found_.regions[number].judged;
-    if (!found_.regions[number].is_solved) return;
-    auto const& alike = found_.likeness_of_routes[number];
-    auto const& situations = judged.combinations.situations;
-    auto const rows = judged.combinations.rows_where([&](std::uint32_t situation) {
-      auto const& waters = situations[situation];
-      return std::any_of(waters.begin(), waters.end(), [&](std::uint32_t water) {
-        return alike[water] != alike[waters.front()];
-      });
-    });
-    for (auto& finding : judged.findings) {
-      if (finding.kind != model::FindingKind::remembering_water) continue;
-      finding.severity =
-          (finding.rows & rows).is_empty() ? model::Severity::note : model::Severity::warning;
-    }
   }
 
   void leave(std::uint32_t spot) {

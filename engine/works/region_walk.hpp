@@ -2,7 +2,7 @@
 #include <vector>
 
 #include "engine/works/region_sights.hpp"
-#include "engine/works/region_waters.hpp"
+#include "engine/works/solved_region.hpp"
 
 namespace leat::works {
 

@@ -55,6 +55,7 @@ std::uint32_t RegionWaters::add_drawing(Design design) {
   spend(budget_.history.most_cells, 2 * histories.waters.size() * drawing->design.grid.size());
   for (auto const& water : histories.waters)
     drawing->arrangements.emplace_back(drawing->design, histories.settings[water.setting]);
+  drawing->bounds.emplace(drawing->design);
   drawings_.push_back(std::move(drawing));
   return static_cast<std::uint32_t>(drawings_.size() - 1);
 }
@@ -74,19 +75,19 @@ SolvedRegion RegionWaters::judge(Region const& region) {
     tell_only_of(excerpt.water, found.judged.findings);
     return found;
   }
-  if (known.is_new) budget_ = budget;
+  if (known.is_new) budget_ = budget;  // what does not stand for anything is not counted
   where = lying_on(held);
   auto const whole = add_drawing(held.design);
   lying_.back() = {whole, {where, drawings_[whole]->design.grid, design_.grid}};
   return solved(region, where, held);
 }
 
-// A drawing with too many variables or waters would have no fewer as a whole.
+// What is too much in a drawing is not tried as a whole, where it would take longer.
 bool RegionWaters::stands_for(Drawing const& drawing, Excerpt const& excerpt,
                               Frame const& frame) const {
   if (!drawing.judged.is_decided) return true;
   return do_rest(drawing.judged) && is_as_built(drawing, excerpt, frame) &&
-         is_bounded_alike(excerpt, supports_.bounds(), water::Bounds(drawing.design), frame);
+         changes_by_itself(excerpt, supports_.bounds(), *drawing.bounds, frame);
 }
 
 bool RegionWaters::is_as_built(Drawing const& drawing, Excerpt const& excerpt,

@@ -38,12 +38,15 @@ class SpotNetwork::RegionConditions {
     return entry->second;
   }
 
+  std::vector<Diagram::Level> const& levels() const { return levels_; }
+
  private:
   // One condition for each choice: together they hold always, and exclude each other.
   void choose_among(std::size_t most, Diagram::Level& level) {
     auto& diagram = conditions_->diagram();
     choices_.assign(1, Diagram::always);
     while (choices_.size() < most) {
+      levels_.push_back(level);
       auto const bit = diagram.variable(level++);
       auto const count = choices_.size();
       for (std::size_t c = 0; c < count; ++c) {
@@ -72,6 +75,7 @@ class SpotNetwork::RegionConditions {
   std::vector<std::uint32_t> const* likeness_;
   Conditions* conditions_;
   std::vector<Function> inputs_, choices_;
+  std::vector<Diagram::Level> levels_;              // of the bits that choices are made of
   std::vector<std::vector<std::uint32_t>> unlike_;  // by situation: what its waters are like
   std::map<std::vector<std::uint32_t>, Function> known_;
 };
@@ -176,6 +180,22 @@ std::vector<Way> SpotNetwork::ways_of(Passage const& passage) const {
   std::sort(unknown.outlets.begin(), unknown.outlets.end());
   std::erase_if(ways, [](Way const& way) { return way.condition == Diagram::never; });
   return ways;
+}
+
+Function SpotNetwork::parting(std::size_t entrance, std::uint32_t region) const {
+  auto const& levels = regions_[region].levels();
+  if (levels.empty()) return Diagram::never;
+  auto const& passage = passages_[entrance];
+  auto differing = Diagram::never;
+  auto const add = [&](Function condition) {
+    auto const sometimes = logic::exists(diagram_, condition, levels),
+               not_always = logic::exists(diagram_, !condition, levels);
+    differing = diagram_.either(differing, diagram_.both(sometimes, not_always));
+  };
+  for (auto const& end : passage.ends) add(end.condition);
+  for (auto condition : {passage.trapped, passage.spilled, passage.unsure, passage.barred})
+    add(condition);
+  return possible(differing);
 }
 
 std::vector<Function> SpotNetwork::coming(std::size_t entrance) const {

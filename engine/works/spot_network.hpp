@@ -28,6 +28,8 @@ class SpotNetwork {
 
   // What follows still has the choices in it.
   Passage const& passage(std::size_t entrance) const { return passages_[entrance]; }
+  // While it hangs on the choice among a region's waters what becomes of bodies from the entrance.
+  Function parting(std::size_t entrance, std::uint32_t region) const;
   // By spot: when bodies from the entrance come to it.
   std::vector<Function> coming(std::size_t entrance) const;
   // While the spot's region has this water.

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "engine/works/knowledge.hpp"
 #include "lang/render/works_report.hpp"
 
 namespace leat::cli {
@@ -39,12 +38,12 @@ Exit exit_of(Judgement const& judgement, model::Severity fail_on) {
 }
 
 Exit exit_of(works::WorksJudgement const& judged, model::Severity fail_on) {
-  auto const& in_doubt = judged.kinds_in_doubt;
+  auto const fail = [&](std::vector<model::FindingKind> const& kinds) {
+    return std::any_of(kinds.begin(), kinds.end(),
+                       [&](auto kind) { return findings::finding_of(kind).severity >= fail_on; });
+  };
   bool const is_open = works::is_incomplete(judged) || judged.conditions->has_too_many_states() ||
-                       !works::errors_left_out(judged).empty() ||
-                       std::any_of(in_doubt.begin(), in_doubt.end(), [&](auto kind) {
-                         return findings::finding_of(kind).severity >= fail_on;
-                       });
+                       fail(judged.kinds_left_out) || fail(judged.kinds_in_doubt);
   auto exit = is_open ? Exit::undecided : Exit::holds;
   for (auto const& piece : works::pieces_of(judged))
     exit = worst(exit, exit_of(piece.judged->findings, fail_on));

@@ -74,12 +74,17 @@ Json expectation_json(ToldFile const& file, ToldExpectation const& expectation) 
 
 Json junction_json(ToldFile const& file, ToldJunction const& junction) {
   auto findings = Json::array(), expectations = Json::array();
+  auto open = Json::array();
+  for (auto const& question : junction.open)
+    open.push_back({{"headline", question.headline}, {"remedy", question.remedy}});
   for (auto const& finding : junction.findings) findings.push_back(finding_json(file, finding));
   for (auto const& expectation : junction.expectations)
     expectations.push_back(expectation_json(file, expectation));
   return {{"name", junction.name},
           {"combinations", count_json(junction.combinations)},
           {"left_out", junction.left_out},
+          {"kinds_left_out", junction.kinds_left_out},
+          {"open", std::move(open)},
           {"findings", std::move(findings)},
           {"expectations", std::move(expectations)}};
 }

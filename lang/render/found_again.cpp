@@ -34,6 +34,9 @@ class Copies {
     for (auto signal : own_) names.push_back(name_of(copy.signals[signal]));
     FoundAgain found;
     found.place = standing_words(works_.subject, works_.judgement.islands.parts[part_], copy);
+    auto const& low = copy.corner;
+    if (found.place.empty())
+      found.place = "the island at " + place_code({low.x + 1, low.y + 1, low.z + 1});
     found.condition = condition_expression(statement_, names);
     if (event_) found.event = name_of(copy.signals[*event_]);
     return found;
@@ -72,7 +75,7 @@ std::vector<FoundAgain> found_again(JudgedWorks const& works, works::Piece const
   for (auto c = standing.begin() + 1; c != standing.end(); ++c) {
     auto const& copy = islands.copies[*c];
     auto again = copies.at(copy);
-    if (again.place.empty() || !can_show(works.judgement, piece, copy, finding)) continue;
+    if (!can_show(works.judgement, piece, copy, finding)) continue;
     again.is_alike = again.condition == first.condition && again.event == first.event;
     found.push_back(std::move(again));
   }

@@ -99,11 +99,14 @@ ToldJunction told(JudgedWorks const& works) {
   told.name = subject.map.junction.name;
   told.spot = spot_of(subject.text, subject.map.junction.span);
   told.combinations = combinations_of(conditions, conditions.reachable());
-  if (works::is_incomplete(judged) || !works::errors_left_out(judged).empty())
-    told.left_out.emplace_back("combinations");
-  if (!works::are_findings_complete(judged)) told.left_out.emplace_back("switching");
+  if (works::is_incomplete(judged)) told.left_out.emplace_back("combinations");
+  if (!works::is_history_known(judged)) told.left_out.emplace_back("history");
+  if (!works::are_findings_complete(judged) || !works::is_switching_known(judged))
+    told.left_out.emplace_back("switching");
   if (conditions.has_too_many_states()) told.left_out.emplace_back("states");
   if (!judged.kinds_in_doubt.empty()) told.left_out.emplace_back("promised");
+  for (auto kind : works::kinds_left_out(judged))
+    told.kinds_left_out.emplace_back(model::row_of(kind).name);
   told.open = open_questions(works);
   told.findings = told_parts(works);
   for (auto& finding : told_whole(works)) told.findings.push_back(std::move(finding));

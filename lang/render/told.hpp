@@ -96,6 +96,7 @@ struct ToldJunction {
   Spot spot;
   Count combinations = 0;
   std::vector<std::string> left_out;  // what was too much to look for, or cannot be told apart
+  std::vector<std::string> kinds_left_out;  // of findings, not looked for in all combinations
   std::vector<ToldOpen> open;
   std::vector<ToldFinding> findings;  // worst first
   std::vector<ToldExpectation> expectations;

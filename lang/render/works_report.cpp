@@ -140,9 +140,23 @@ constexpr std::string_view without_doubt =
 std::string not_looked_for(std::vector<model::FindingKind> const& kinds) {
   return "It is not known of all combinations whether these show: " + kinds_words(kinds);
 }
-constexpr std::string_view without_memory =
-    "Let the water forget: remembering-water says where it does not. Or ask it of the junctions "
-    "that are placed.";
+constexpr std::string_view smaller_drawings =
+    "Let the water forget where remembering-water is told, and part a drawing of many signals: "
+    "islands of at most 16 signals, joined where bodies go on, are looked at as a whole.";
+
+// How grave a finding of some kind is at most.
+model::Severity gravest(std::vector<model::FindingKind> const& kinds) {
+  auto most = model::Severity::note;
+  for (auto kind : kinds) most = std::max(most, findings::finding_of(kind).severity);
+  return most;
+}
+
+// What is left out since something else is too much is told with that.
+std::vector<model::FindingKind> left_out_by_itself(works::WorksJudgement const& judged) {
+  if (works::is_incomplete(judged) || judged.conditions->has_too_many_states()) return {};
+  auto const kinds = works::kinds_left_out(judged);
+  return gravest(kinds) > model::Severity::note ? kinds : std::vector<model::FindingKind>();
+}
 
 std::string undecided_text(JudgedWorks const& works, Look look) {
   std::string result;
@@ -156,9 +170,9 @@ std::string undecided_text(JudgedWorks const& works, Look look) {
     result += heading_line("undecided", "promised", in_doubt(works.judgement), look);
     result += worded_line("do", without_doubt, look) + "\n";
   }
-  if (auto const kinds = works::errors_left_out(works.judgement); !kinds.empty()) {
+  if (auto const kinds = left_out_by_itself(works.judgement); !kinds.empty()) {
     result += heading_line("undecided", "left out", not_looked_for(kinds), look);
-    result += worded_line("do", without_memory, look) + "\n";
+    result += worded_line("do", smaller_drawings, look) + "\n";
   }
   return result;
 }
@@ -289,9 +303,7 @@ WhyOpen why_open(JudgedWorks const& works, std::size_t index) {
   if (judged.conditions->has_too_many_states())
     return {fmt::format("{}.", too_many_states), std::string(fewer_latches)};
   if (!judged.kinds_left_out.empty())
-    return {fmt::format("It is not known of a works like this: {}.",
-                        kinds_words(judged.kinds_left_out)),
-            "Ask it of the junctions that are placed."};
+    return {not_looked_for(works::kinds_left_out(judged)) + ".", std::string(smaller_drawings)};
   return {std::string(reason_of(verdict)), std::string(remedy_of(verdict))};
 }
 
@@ -303,13 +315,10 @@ std::vector<ToldOpen> open_questions(JudgedWorks const& works) {
   if (judged.has_run_out) open.push_back({std::string(too_many_routes), std::string(ask_one)});
   if (judged.conditions->has_too_many_states())
     open.push_back({std::string(too_many_states), std::string(fewer_latches)});
-  if (auto const kinds = works::errors_left_out(judged); !kinds.empty())
-    open.push_back({not_looked_for(kinds), std::string(without_memory)});
-  if (judged.kinds_in_doubt.empty()) return open;
-  auto gravest = model::Severity::note;
-  for (auto kind : judged.kinds_in_doubt)
-    gravest = std::max(gravest, findings::finding_of(kind).severity);
-  open.push_back({in_doubt(judged), std::string(without_doubt), gravest});
+  if (auto const kinds = left_out_by_itself(judged); !kinds.empty())
+    open.push_back({not_looked_for(kinds), std::string(smaller_drawings), gravest(kinds)});
+  if (auto const& kinds = judged.kinds_in_doubt; !kinds.empty())
+    open.push_back({in_doubt(judged), std::string(without_doubt), gravest(kinds)});
   return open;
 }
 
@@ -349,7 +358,8 @@ void add(Summary& summary, JudgedWorks const& works) {
   }
   summary.has_restless |= conditions.has_restless();
   summary.is_in_doubt |= !judged.kinds_in_doubt.empty();
-  for (auto kind : judged.kinds_left_out) findings::insert_sorted(summary.kinds_left_out, kind);
+  for (auto kind : works::kinds_left_out(judged))
+    findings::insert_sorted(summary.kinds_left_out, kind);
   if (conditions.has_too_many_states())
     summary.too_many = "states of the memory";
   else if (!judged.too_large.empty())

@@ -4,6 +4,7 @@
 #include "engine/logic/settled_circuit.hpp"
 #include "engine/logic/truth.hpp"
 #include "engine/works/judge_works.hpp"
+#include "engine/works/region_waters.hpp"
 #include "tests/laws/random_plant.hpp"
 #include "tests/support/catch.hpp"
 

@@ -130,7 +130,8 @@ def answer(command: str, arguments: list[str]) -> dict[str, Any]:
         table = table_of(junction)
         return document("leat-table", [{**table, "conditions": conditions_of(table)}])
     if command == "check":
-        judged = {"name": junction.name, "combinations": 2 ** len(junction.inputs), "left_out": [],
+        judged = {"name": junction.name, "combinations": 2 ** len(junction.inputs), "left_out": [], "kinds_left_out": [],
+                  "open": [],
                   "findings": findings_of(junction), "expectations": []}
         return findings_document(arguments[0], judged)
     scene = Scene.of(junction, assignment)

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/contract.hpp"
+#include "engine/works/excerpt.hpp"
 #include "engine/works/judge_works.hpp"
 #include "tests/support/catch.hpp"
 #include "tests/support/draw.hpp"
