@@ -61,6 +61,26 @@ class Regions(Files):
             shown = leat("show", "--islands", self.file(stepped_canal(steps))).out
             self.assertIn(f"falls into {steps + 1} regions of 4 kinds", shown)
 
+    def test_a_wire_of_many_levers_is_one_signal_to_its_region(self) -> None:
+        """The first of forty that is on leads aside: the gates of step k hang on k + 1 levers, through one wire."""
+        wires = "  wire g0 = h0\n" + "".join(
+            f"  wire g{step} = h{step} and not ({' or '.join(f'h{other}' for other in range(step))})\n"
+            for step in range(1, 40))
+        text = stepped_canal(40).replace("".join(f"  lever g{step}\n" for step in range(40)),
+                                         "".join(f"  lever h{step}\n" for step in range(40)) + wires)
+        done = leat("check", "--fail-on", "error", "--as", "text", self.file(text))
+        self.assertEqual(done.code, 0)
+        self.assertIn(f"all {2 ** 40} of the inputs", done.out)
+
+    def test_what_an_undecided_region_may_do_is_no_finding(self) -> None:
+        text = stepped_canal(17, shared=True) + 'expect "one way" {\n  finds split-route\n  mill never split\n}\n'
+        done = leat("check", "--as", "json", self.file(text))
+        junction = json.loads(done.out)["files"][0]["junctions"][0]
+        self.assertNotIn("split-route", [finding["name"] for finding in junction["findings"]])
+        self.assertEqual([clause["verdict"] for clause in junction["expectations"]][-2:], ["undecided", "undecided"])
+        self.assertIn("combinations", junction["left_out"])
+        self.assertIn("depends on 17 signals", junction["open"][0]["headline"])
+
     def test_a_canal_of_40_gates_is_decided(self) -> None:
         path = self.file(stepped_canal(40))
         done = leat("check", "--fail-on", "error", "--as", "text", path)
