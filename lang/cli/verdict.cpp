@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "lang/render/works_report.hpp"
-
 namespace leat::cli {
 
 using verdicts::Truthfulness;
@@ -47,7 +45,10 @@ Exit exit_of(works::WorksJudgement const& judged, model::Severity fail_on) {
   auto exit = is_open ? Exit::undecided : Exit::holds;
   for (auto const& piece : works::pieces_of(judged))
     exit = worst(exit, exit_of(piece.judged->findings, fail_on));
-  exit = worst(exit, exit_of(render::whole_of(judged).findings, fail_on));
+  for (auto const& [finding, condition, is_proved, can_be_parted] : judged.findings) {
+    auto const one = exit_of({finding}, fail_on);
+    exit = worst(exit, one == Exit::violated && !is_proved ? Exit::undecided : one);
+  }
   for (auto const& claim : judged.expectations) exit = worst(exit, exit_of(claim.verdict));
   return exit;
 }

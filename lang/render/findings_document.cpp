@@ -31,6 +31,7 @@ Json finding_json(ToldFile const& file, ToldFinding const& finding) {
         {{"place", again.place}, {"condition", again.condition}, {"event", or_null(again.event)}});
   Json document{{"name", finding.name},
                 {"severity", word_of(finding.severity)},
+                {"proved", finding.is_proved},
                 {"cells", std::move(cells)},
                 {"inlets", finding.inlets},
                 {"outlets", finding.outlets},

@@ -48,6 +48,7 @@ std::vector<ToldFinding> told_whole(JudgedWorks const& works) {
   auto const order = telling_order(whole.findings);
   auto const inputs = names_of(subject.map.signals, judged.conditions->variables());
   for (std::size_t i = 0; i < order.size(); ++i) {
+    findings[i].is_proved = judged.findings[order[i]].is_proved;
     auto const condition = judged.findings[order[i]].condition;
     findings[i].condition = condition_expression(*judged.conditions, condition, inputs);
     findings[i].combinations = combinations_of(*judged.conditions, condition);

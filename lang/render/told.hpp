@@ -49,6 +49,7 @@ struct ToldAgain {
 struct ToldFinding {
   std::string name;
   model::Severity severity = model::Severity::note;
+  bool is_proved = true;  // false: perhaps no body comes to it
   Spot spot;
   std::vector<model::Place> cells;
   std::vector<Remark> elsewhere;  // the nearest of its other cells
@@ -122,7 +123,7 @@ struct ToldRun {
 
 // Whether a finding makes the run fail.
 inline bool is_failing(ToldFinding const& finding, model::Severity fail_on) {
-  return !finding.accepted && finding.severity >= fail_on;
+  return finding.is_proved && !finding.accepted && finding.severity >= fail_on;
 }
 
 // Whether what is not known may be such a finding.

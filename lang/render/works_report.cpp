@@ -58,6 +58,9 @@ std::string piece_findings(JudgedWorks const& works, Look look) {
   return result;
 }
 
+constexpr std::string_view not_sure =
+    "No: ways are told wider here than they may be, and perhaps nobody comes to it.";
+
 std::string whole_findings(JudgedWorks const& works, Look look) {
   auto const whole = whole_of(works.judgement);
   JudgedJunction told{works.subject, whole,
@@ -68,7 +71,11 @@ std::string whole_findings(JudgedWorks const& works, Look look) {
     told.conditions.push_back(
         inputs.empty() ? "" : where_words(*judged.conditions, found.condition, inputs));
   std::string result;
-  for (auto i : telling_order(whole.findings)) result += finding_text(told, i, look) + "\n";
+  for (auto i : telling_order(whole.findings)) {
+    result += finding_text(told, i, look);
+    if (!judged.findings[i].is_proved) result += worded_line("sure", not_sure, look);
+    result += "\n";
+  }
   return result;
 }
 
@@ -149,6 +156,14 @@ model::Severity gravest(std::vector<model::FindingKind> const& kinds) {
   auto most = model::Severity::note;
   for (auto kind : kinds) most = std::max(most, findings::finding_of(kind).severity);
   return most;
+}
+
+// What is found, but not for sure, and not accepted.
+std::vector<model::FindingKind> not_proved(works::WorksJudgement const& judged) {
+  std::vector<model::FindingKind> kinds;
+  for (auto const& [finding, condition, is_proved, can_be_parted] : judged.findings)
+    if (!is_proved && !finding.accepted_by) findings::insert_sorted(kinds, finding.kind);
+  return kinds;
 }
 
 // What is left out since something else is too much is told with that.
@@ -315,10 +330,14 @@ std::vector<ToldOpen> open_questions(JudgedWorks const& works) {
   if (judged.has_run_out) open.push_back({std::string(too_many_routes), std::string(ask_one)});
   if (judged.conditions->has_too_many_states())
     open.push_back({std::string(too_many_states), std::string(fewer_latches)});
-  if (auto const kinds = left_out_by_itself(judged); !kinds.empty())
-    open.push_back({not_looked_for(kinds), std::string(smaller_drawings), gravest(kinds)});
   if (auto const& kinds = judged.kinds_in_doubt; !kinds.empty())
     open.push_back({in_doubt(judged), std::string(without_doubt), gravest(kinds)});
+  if (auto const kinds = left_out_by_itself(judged); !kinds.empty())
+    open.push_back({not_looked_for(kinds), std::string(smaller_drawings), gravest(kinds)});
+  if (auto const kinds = not_proved(judged); !kinds.empty())
+    open.push_back({"It is not known whether anybody comes to what these tell: " +
+                        kinds_words(kinds),
+                    std::string(smaller_drawings), gravest(kinds)});
   return open;
 }
 

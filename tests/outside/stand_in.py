@@ -85,7 +85,7 @@ def conditions_of(table: dict[str, Any]) -> list[dict[str, Any]]:
 
 def finding(name: str, condition: str, combinations: int) -> dict[str, Any]:
     return {
-        "name": name, "severity": "warning", "cells": [], "inlets": [], "outlets": [], "bodies": [],
+        "name": name, "severity": "warning", "proved": True, "cells": [], "inlets": [], "outlets": [], "bodies": [],
         "signals": [], "condition": condition, "combinations": combinations, "event": None,
         "ticks": None, "ways": [], "switched_by": [], "also": [], "headline": name, "reason": "",
         "remedy": "", "line": 1, "column": 1, "accepted": None,
