@@ -168,7 +168,9 @@ std::vector<model::FindingKind> not_proved(works::WorksJudgement const& judged) 
 
 // What is left out since something else is too much is told with that.
 std::vector<model::FindingKind> left_out_by_itself(works::WorksJudgement const& judged) {
-  if (works::is_incomplete(judged) || judged.conditions->has_too_many_states()) return {};
+  bool const is_told = works::is_incomplete(judged) || !judged.kinds_in_doubt.empty() ||
+                       judged.conditions->has_too_many_states();
+  if (is_told) return {};
   auto const kinds = works::kinds_left_out(judged);
   return gravest(kinds) > model::Severity::note ? kinds : std::vector<model::FindingKind>();
 }

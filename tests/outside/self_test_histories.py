@@ -24,7 +24,7 @@ from model_oracle import document, field_of
 from model_signals import Logic, delays_in_loops, flips_of
 from netlist import Signal
 from random_histories import random_history
-from stand_in import condition_of, finding, findings_document
+from stand_in import condition_of, finding, findings_document, judged_junction
 
 LEVER, OTHER = Signal("a", "lever"), Signal("b", "lever")
 
@@ -224,9 +224,8 @@ class StandIn(Leat):
             return document("leat-table", [self.table_told(histories, is_fresh)])
         if arguments[0] == "show":
             return document("leat-field", [self.field(histories, arguments[3].split(", "))])
-        judged = {"name": histories.junction.name, "combinations": len(histories.waters_of_row), "left_out": [],
-                  "findings": self.findings(histories),
-                  "expectations": [self.judged(histories, clause) for clause in clauses]}
+        judged = judged_junction(histories.junction.name, len(histories.waters_of_row), self.findings(histories),
+                                 [self.judged(histories, clause) for clause in clauses])
         return findings_document(arguments[1], judged)
 
     def condition(self, histories: Histories, keys: set[Key]) -> tuple[str, int]:

@@ -19,7 +19,7 @@ from hand_made import hand_drawn, junction_of
 from leat_program import ROOT, Difference, schema
 from networkx_routes import compare_graph
 from networkx_water import draw_floor
-from stand_in import finding, summary
+from stand_in import finding, judged_junction, summary
 
 KINDS = ("leat-design", "leat-field", "leat-table", "leat-findings", "leat-trail", "leat-waves",
          "leat-machine", "leat-guard", "leat-train", "leat-comparison", "leat-record", "leat-bill",
@@ -190,8 +190,7 @@ class Schemas(unittest.TestCase):
         expectation = {"title": "routes", "clause": "never trapped", "verdict": "violated",
                        "line": 3, "column": 1, "example": {"amber": True}, "way": ["amber"],
                        "ticks": None, "dealt": []}
-        judged = {"name": "yard", "combinations": 2, "left_out": [],
-                  "findings": [finding("pinned", "on", 1)], "expectations": [expectation]}
+        judged = judged_junction("yard", 2, [finding("pinned", "on", 1)], [expectation])
         fault = {"name": "open-row", "line": 1, "column": 2, "headline": "A row is open", "remedy": ""}
         right: dict[str, Any] = {"format": "leat-findings", "version": 1, "interrupted": False,
                                  "files": [{"file": "a.leat", "verdict": "violated", "diagnostics": [fault],

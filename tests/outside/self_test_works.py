@@ -25,7 +25,7 @@ from model_histories import Key
 from model_works import ABOUT_HISTORY, ONE_HISTORY, TWICE, WorksHistories, leeway
 from netlist import Signal
 from random_works import random_works
-from stand_in import document, findings_document
+from stand_in import document, findings_document, judged_junction
 from works_drawing import Design, Join, Named, Placing, Works
 from works_laying import Clash, Flat, flat_of, standing
 
@@ -260,9 +260,8 @@ class StandIn(Leat):
         true = true_answers(seed)[2]
         asked = drawn_clauses(true, seed)
         mine = asked if histories is true else drawn_clauses(histories, seed)
-        judged = {"name": flat.junction.name, "combinations": len(histories.waters_of_row), "left_out": [],
-                  "findings": [],
-                  "expectations": [self.judged(true, clause, mine) for clause in asked]}
+        judged = judged_junction(flat.junction.name, len(histories.waters_of_row), [],
+                                 [self.judged(true, clause, mine) for clause in asked])
         return findings_document(arguments[1], judged)
 
     def table_told(self, histories: WorksHistories) -> dict[str, Any]:

@@ -49,6 +49,13 @@ def findings_document(file: str, judged: dict[str, Any]) -> dict[str, Any]:
             "summary": summary("holds"), "exit": 0}
 
 
+def judged_junction(name: str, combinations: int, findings: list[dict[str, Any]],
+                    expectations: list[dict[str, Any]]) -> dict[str, Any]:
+    """One of which nothing is left out."""
+    return {"name": name, "combinations": combinations, "left_out": [], "kinds_left_out": [], "open": [],
+            "findings": findings, "expectations": expectations}
+
+
 def condition_of(assignments: list[Assignment]) -> str:
     """A short sum of products."""
     names = list(assignments[0])
@@ -130,9 +137,7 @@ def answer(command: str, arguments: list[str]) -> dict[str, Any]:
         table = table_of(junction)
         return document("leat-table", [{**table, "conditions": conditions_of(table)}])
     if command == "check":
-        judged = {"name": junction.name, "combinations": 2 ** len(junction.inputs), "left_out": [], "kinds_left_out": [],
-                  "open": [],
-                  "findings": findings_of(junction), "expectations": []}
+        judged = judged_junction(junction.name, 2 ** len(junction.inputs), findings_of(junction), [])
         return findings_document(arguments[0], judged)
     scene = Scene.of(junction, assignment)
     routes = [route(scene, options["--from"], body) for body in junction.bodies]
