@@ -57,8 +57,8 @@ room(lang_render lang/render
              source_excerpt.cpp spots.cpp table_csv.cpp table_document.cpp table_expect.cpp table_lines.cpp
              table_markdown.cpp table_sheet.cpp table_text.cpp telling.cpp telling_works.cpp time_scale.cpp
              trail_document.cpp trail_text.cpp train_document.cpp train_text.cpp water_signs.cpp
-             waves_document.cpp waves_text.cpp waves_vcd.cpp words.cpp works_condition.cpp works_report.cpp
-             works_table.cpp xml.cpp
+             waves_document.cpp waves_text.cpp waves_vcd.cpp words.cpp works_condition.cpp works_questions.cpp
+             works_report.cpp works_table.cpp xml.cpp
      USES engine_compare lang_source lang_diagnostics fmt::fmt utf8proc nlohmann_json::nlohmann_json engine_building engine_playback)
 target_sources(lang_render PRIVATE ${findings_manual} ${page_files})
 target_link_libraries(lang_render PRIVATE ZLIB::ZLIB libmd)

@@ -14,6 +14,7 @@
 #include "lang/cli/verdict.hpp"
 #include "lang/render/check_report.hpp"
 #include "lang/render/diagnostic_text.hpp"
+#include "lang/render/works_questions.hpp"
 #include "lang/render/works_report.hpp"
 
 namespace leat::cli {

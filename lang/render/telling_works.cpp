@@ -8,6 +8,7 @@
 #include "lang/render/telling.hpp"
 #include "lang/render/words.hpp"
 #include "lang/render/works_condition.hpp"
+#include "lang/render/works_questions.hpp"
 #include "lang/render/works_report.hpp"
 
 namespace leat::render {

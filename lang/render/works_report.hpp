@@ -32,15 +32,6 @@ struct ClaimWords {
 };
 ClaimWords claim_words(JudgedWorks const&, std::size_t expectation);
 
-// Why an expectation has its verdict where no example is shown, and what to do about it.
-struct WhyOpen {
-  std::string why, remedy;
-};
-WhyOpen why_open(JudgedWorks const&, std::size_t expectation);
-
-// Why it is not known of the works as a whole whether it is all right.
-std::vector<ToldOpen> open_questions(JudgedWorks const&);
-
 // "divert=on, turn[3]=on": what differs from the plant as built.
 std::string instance_words(JudgedWorks const&, works::Instance const&);
 
