@@ -55,7 +55,6 @@ std::uint32_t RegionWaters::add_drawing(Design design) {
   spend(budget_.history.most_cells, 2 * histories.waters.size() * drawing->design.grid.size());
   for (auto const& water : histories.waters)
     drawing->arrangements.emplace_back(drawing->design, histories.settings[water.setting]);
-  drawing->bounds.emplace(drawing->design);
   drawings_.push_back(std::move(drawing));
   return static_cast<std::uint32_t>(drawings_.size() - 1);
 }
@@ -66,8 +65,10 @@ SolvedRegion RegionWaters::judge(Region const& region) {
   auto const excerpt = excerpts_.of(region);
   auto known = cuttings_.cut(held.design, excerpt);
   auto where = std::move(known.form.copy);
-  if (known.is_new)
+  if (known.is_new) {
     drawing_of_form_.push_back(add_drawing(part_of(std::move(known.form), held.design).drawn()));
+    drawings_.back()->bounds.emplace(drawings_.back()->design);
+  }
   auto const number = drawing_of_form_[known.number];
   lying_.push_back({number, {where, drawings_[number]->design.grid, design_.grid}});
   if (stands_for(*drawings_[number], excerpt, lying_.back().frame)) {

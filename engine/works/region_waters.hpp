@@ -21,7 +21,8 @@ struct RegionView {
 // Why an excerpt may stand for the held design (regions.hpp): its cells change by themselves in the
 // design, by the bounds there, and in the drawing, by its own; all that either reads is in both. So
 // from equal waters as built on they change alike. That is looked at for each region, and where it
-// is not so the held design is judged as a whole.
+// is not so the held design is judged as a whole. Cost: the excerpts of all regions, and one
+// judgement for each kind of them.
 // Limit: as for the held design, what is fresh in other combinations than as built is its own.
 class RegionWaters {
  public:
@@ -47,7 +48,7 @@ class RegionWaters {
     model::Design design;
     Judgement judged;
     std::vector<model::Arrangement> arrangements;  // by water
-    std::optional<water::Bounds> bounds;
+    std::optional<water::Bounds> bounds;           // of an excerpt's
   };
   struct Lying {
     std::uint32_t drawing = 0;
