@@ -132,3 +132,29 @@ TEST_CASE("frame: cells and sides are told there and back in all eight postures"
     }
   }
 }
+
+TEST_CASE("excerpts: one that lacks what its water follows from does not change by itself") {
+  auto const design = draw({{"XXXXXXXXXXXXXXXXX"}, {"A....a.iwj.c....B"}, {".....a.....c....."}});
+  works::Supports const supports(design);
+  works::AsBuilt as_built(design);
+  auto const regions = works::regions_of(design, supports);
+  auto const region = std::find_if(regions.begin(), regions.end(),
+                                   [](auto const& r) { return r.signals == works::Signals{0}; });
+  REQUIRE(region != regions.end());
+  auto const whole = works::Excerpts(design, supports).of(*region);
+  auto const stands = [&](works::Excerpt const& cut, works::Excerpt const& asked) {
+    auto const& held = as_built.held(supports, *region).design;
+    auto known = works::Cuttings(design).cut(held, cut);
+    auto const where = known.form.copy;
+    auto const drawn = works::part_of(std::move(known.form), held).drawn();
+    return works::changes_by_itself(asked, supports.bounds(), water::Bounds(drawn),
+                                    {where, drawn.grid, design.grid});
+  };
+  CHECK(stands(whole, whole));
+  auto without_source = whole, told_too_little = whole;
+  auto const source = design.grid.cell({8, 0, 1}), behind_the_gate = design.grid.cell({4, 0, 1});
+  std::erase(without_source.material, source);
+  std::erase(told_too_little.water, behind_the_gate);
+  CHECK_FALSE(stands(without_source, whole));
+  CHECK_FALSE(stands(whole, told_too_little));
+}

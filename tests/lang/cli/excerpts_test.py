@@ -60,6 +60,19 @@ NET = (
     "XXXXX XXXXX XXXXX",
 )
 
+RUN = (
+    "wi__sss___k XXXXXXXXXXX",
+    "___sw______ XXXXXLXXXXX",
+)
+
+# Water remembers in several places of it, and its walkers may come round.
+ROUND = (
+    "XXXXXXXXXXX XXXXXXXXXXX XXXXXXXXXXX XXXXXXXXXXX",
+    "XXXXXXXXXXX X___scaX_XX X___kfj__po XXXXXXXXXXX",
+    "XXXXXXXXXXX X_w__Xb_fX_ X_X_ea_f_di XXXXXXXXXXX",
+    "XXXXXXXXXXX XXXXXXXXXXX XXXXXXXXXXX XXXXXXXXXXX",
+)
+
 GATES = "ABCDEFHIJMNOPQRST"
 
 
@@ -119,6 +132,35 @@ class Excerpts(Files):
         alone, beside = self.both(head, NET, (4, 5, 1), "  walker never spilled\n")
         self.assertNotIn("thin-cushion", [name for name, _, _ in alone[0]])
         self.assertEqual(beside, alone)
+
+    def test_what_was_not_looked_for_everywhere_is_not_said_to_be_all_right(self) -> None:
+        head = "materials { block carries }\nsignals {\n  lever l\n}\nmarks {\n  s sign\n  L block when l else rock\n}\n"
+        alone, _ = self.both(head, RUN, (11, 1, 0), "  mill reaches kiln\n")
+        self.assertIn("long-head-run", [name for name, _, _ in alone[0]])
+        path = self.design(head, drawn(RUN, 11, 1, 0), "  mill reaches kiln\n", True)
+        done = leat("check", "--as", "json", path)
+        self.assertEqual(done.code, 3)
+        junction = json.loads(done.out)["files"][0]["junctions"][0]
+        self.assertIn("long-head-run", junction["kinds_left_out"])
+        self.assertIn("long-head-run", junction["open"][0]["headline"])
+        for form in ("text", "lines", "junit", "markdown", "csv", "sarif"):
+            self.assertIn("It is not known of all combinations whether these show", leat("check", "--as", form, path).out)
+        self.assertEqual(leat("check", "--fail-on", "error", path).code, 0)
+
+    def test_what_perhaps_nobody_comes_to_does_not_violate(self) -> None:
+        levers = "".join(f"  lever l{number}\n" for number in (2, 3, 5, 6, 7)) + "  lever l8 starts on\n"
+        head = ("body b { height 1 }\nsignals {\n" + levers + "}\nmarks {\n  s sign\n  j inlet side\n  o outlet press\n"
+                "  p outlet bin\n  a open when l2 else water\n  b rock when l7 and l8 else sign\n"
+                "  c open when l2 else rock\n  d water when l3 else rock\n  e water when l5 else rock\n"
+                "  f rock when l6 else open\n}\naccept unreached-outlet because \"it is not asked\"\n")
+        path = self.design(head, drawn(ROUND, 11, 2, 2), "  mill never spilled\n", True)
+        self.assertEqual(leat("check", "--fail-on", "error", path).code, 3)
+        junction = json.loads(leat("check", "--as", "json", path).out)["files"][0]["junctions"][0]
+        errors = [finding for finding in junction["findings"]
+                  if finding["severity"] == "error" and not finding["accepted"]]
+        self.assertTrue(errors)
+        self.assertFalse(any(finding["proved"] for finding in errors))
+        self.assertIn("perhaps nobody comes to it", leat("check", "--as", "text", path).out)
 
 
 if __name__ == "__main__":
