@@ -34,9 +34,7 @@ class Copies {
     for (auto signal : own_) names.push_back(name_of(copy.signals[signal]));
     FoundAgain found;
     found.place = standing_words(works_.subject, works_.judgement.islands.parts[part_], copy);
-    auto const& low = copy.corner;
-    if (found.place.empty())
-      found.place = "the island at " + place_code({low.x + 1, low.y + 1, low.z + 1});
+    if (found.place.empty()) found.place = "the island at " + least_place(copy);
     found.condition = condition_expression(statement_, names);
     if (event_) found.event = name_of(copy.signals[*event_]);
     return found;

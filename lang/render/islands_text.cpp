@@ -61,7 +61,7 @@ std::pair<model::Place, model::Place> extent_of(works::Part const& part, works::
 
 // Not known where controls as built are not.
 std::string of_kinds(std::vector<works::Region> const& regions, model::Design const& design,
-                        works::Supports const& supports) {
+                     works::Supports const& supports) {
   works::AsBuilt as_built(design);
   if (!as_built.is_known()) return "";
   return fmt::format(" of {}",
@@ -127,6 +127,11 @@ std::string standing_words(Subject const& subject, works::Part const& part,
   return name;
 }
 
+// Its drawing has a margin of one cell.
+std::string least_place(works::Copy const& copy) {
+  return place_code({copy.corner.x + 1, copy.corner.y + 1, copy.corner.z + 1});
+}
+
 std::string islands_text(Subject const& subject, works::Islands const& islands) {
   auto text = fmt::format("{} {}: {} in {}\n\n", subject.map.is_works() ? "works" : "junction",
                           subject.map.junction.name, counted(islands.copies.size(), "island"),
@@ -140,8 +145,7 @@ std::string islands_text(Subject const& subject, works::Islands const& islands) 
       auto const& copy = islands.copies[c];
       copies.push_back(&copy);
       auto const at = standing_words(subject, part, copy);
-      auto const low = place_code({copy.corner.x + 1, copy.corner.y + 1, copy.corner.z + 1});
-      places.push_back(at.empty() ? low : at);
+      places.push_back(at.empty() ? least_place(copy) : at);
     }
     lines.push_back({std::to_string(copies.size()), extent_words(part.design.grid),
                      support_words(subject, part, copies), listed(places, "and", most_names)});

@@ -12,7 +12,7 @@ namespace leat::render {
 std::string islands_text(Subject const&, works::Islands const&);
 
 // The regions of each kind of island, where it has several: the signals on which the moves of a
-// body depend there, and where these cells lie.
+// body depend there, and where these cells lie; and how many of them are drawn unlike.
 std::string regions_text(Subject const&, works::Islands const&);
 // "3 0 1 to 12 2 1": between which cells feet can be, in the first copy.
 std::string region_place(works::Part const&, works::Copy const&, works::Region const&);
@@ -20,5 +20,7 @@ std::string region_place(works::Part const&, works::Copy const&, works::Region c
 // The places that a copy of a part stands in: "first", or "first+second" where it reaches over
 // both; empty outside of a works.
 std::string standing_words(Subject const&, works::Part const&, works::Copy const&);
+// "3 0 1": where the drawing of a copy begins in the plant, lowest, northernmost, westernmost.
+std::string least_place(works::Copy const&);
 
 }  // namespace leat::render
